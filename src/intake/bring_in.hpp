@@ -1,0 +1,93 @@
+#pragma once
+
+#include "diary/diary_entry.hpp"
+#include "intake/file_error.hpp"
+#include "intake/ledger.hpp"
+#include "intake/open_source.hpp"
+#include "time/zone_history.hpp"
+#include "trace/reading.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tracewright {
+
+enum class DateOrder : std::uint8_t { year_first, day_first, month_first };
+
+/// What the user knows better than the guess. Each overrides one guess; none is needed where the
+/// file itself decides.
+struct IntakeOptions {
+    SourceOptions source;
+    std::optional<GlucoseUnit> unit;
+    std::optional<DateOrder> date_order;
+    std::optional<char> decimal_mark;
+    std::optional<std::string> time_column;     ///< header text or 1-based number
+    std::optional<std::string> glucose_column;  ///< header text or 1-based number
+    std::optional<std::uint32_t> header_line;
+    std::optional<std::string> person;  ///< which value of an id column to keep
+    ZoneHistory zones{Zone::floating()};
+    /// The clock of the program: times after it are "in the future". Empty: not checked.
+    std::optional<Instant> as_of;
+};
+
+/// One thing the reader found by itself, shown before anything rests on it.
+struct Guess {
+    std::string what;   ///< "unit", "date order", "delimiter", "header", "time column", ...
+    std::string found;  ///< "mmol/L"
+    std::string sure;   ///< "certain", "likely" or "asked for by option"
+    std::string why;    ///< "column title says mmol/L; median 7.4"
+};
+
+/// Something only a person can answer; nothing of the rows concerned is stored until then.
+struct Question {
+    std::string code;  ///< "unit", "date_order", "decimal_mark", "twelve_hour_clock", "person"...
+    std::string sentence;  ///< with a sample row's text
+    std::string guess;     ///< what we would take
+    std::string option;    ///< the option that answers it
+};
+
+/// What one column was taken for.
+struct ColumnRole {
+    std::uint32_t column = 0;  ///< 1-based
+    std::string title;
+    std::string
+        role;  ///< "time", "date", "clock", "glucose", "finger-prick", "meal text", "ignored"...
+    std::string unit;  ///< where it has one
+};
+
+/// A reading that was not stored beside another of the same moment.
+struct HeldReading {
+    Instant at;
+    Glucose value;
+    std::uint32_t line = 0;
+};
+
+/// What one file gave. With `error` set there are no readings and no entries.
+struct Intake {
+    std::string file;
+    std::optional<FileError> error;
+    SourceFacts facts;
+    std::vector<Guess> guesses;
+    std::vector<Question> questions;
+    std::vector<ColumnRole> columns;
+    std::vector<std::vector<std::string>> sample;  ///< up to ten data rows as understood
+    Ledger ledger;
+
+    std::vector<Reading> readings;  ///< ascending, distinct moments, intervals set
+    std::vector<HeldReading> held;  ///< conflicts
+    Diary diary;
+    GlucoseUnit unit = GlucoseUnit::mg_per_dl;
+    Zone zone = Zone::floating();       ///< what wall times were read by
+    bool clock_did_not_change = false;  ///< a device that slept through the clock change
+};
+
+/// Reads one file of sensor readings, diary entries or both; guesses what it must, says what it
+/// guessed, and accounts for every row by the table of interchange 4.4. Never throws on input.
+Intake bring_in(const std::string& path, const IntakeOptions& options = {});
+
+/// The same of bytes in memory.
+Intake bring_in_bytes(std::string bytes, const std::string& name,
+                      const IntakeOptions& options = {});
+
+}  // namespace tracewright

@@ -1,0 +1,61 @@
+#pragma once
+
+#include "time/instant.hpp"
+#include "time/zone.hpp"
+
+#include <vector>
+
+namespace tracewright {
+
+/// One civil day of a client: from the moment its date first shows until the next date first shows.
+/// 23 or 25 hours across a clock change, 18 or 30 on a day of travel. After a flight back across
+/// midnight the clock shows yesterday's date again; that time stays in the day that had begun.
+struct CivilDay {
+    CivilDate date;
+    Instant from;
+    Instant to;
+
+    Interval interval() const { return {from, to}; }
+    std::chrono::seconds length() const { return to - from; }
+};
+
+/// The zones a client lived in, in order: the home zone, then each change from a moment on.
+class ZoneHistory {
+  public:
+    explicit ZoneHistory(Zone home);
+
+    /// From `from` on the client's clock runs by `zone`. Changes come in ascending order of time;
+    /// std::invalid_argument otherwise (a programmer's mistake: the reader of input sorts first).
+    void change(Instant from, Zone zone);
+
+    const Zone& zone_at(Instant at) const;
+    WallTime wall_time(Instant at) const;
+    CivilDate date_at(Instant at) const;
+
+    /// The days that cover [from, to), whole (the first and last may reach past it). Empty for an
+    /// empty interval.
+    std::vector<CivilDay> days(Interval window) const;
+    CivilDay day_of(CivilDate date) const;
+
+    /// The part of `day` during which the clock shows [begin, end) after midnight, begin < end <=
+    /// 24 h. Skipped wall times fall to the moment of the jump. One interval: over a repeated hour
+    /// it runs from the first showing of `begin` to the last of `end`, cut to the day.
+    Interval clock_window(const CivilDay& day, std::chrono::seconds begin,
+                          std::chrono::seconds end) const;
+
+    /// Zones in use at some time within the window, in order of first use.
+    std::vector<Zone> zones_in(Interval window) const;
+    /// Dates within the window on which the zone changed: days of travel.
+    std::vector<CivilDate> travel_days(Interval window) const;
+
+  private:
+    struct Since {
+        Instant from;
+        Zone zone;
+    };
+    std::vector<Since> changes_;  // ascending; the first holds since the beginning of time
+
+    Instant first_showing(CivilDate date) const;
+};
+
+}  // namespace tracewright
