@@ -3,6 +3,7 @@
 #include <date/tz.h>
 
 #include <fstream>
+#include <sstream>
 #include <stdexcept>
 
 namespace tracewright {
@@ -24,6 +25,27 @@ std::string fixed_name(std::chrono::seconds offset) {
     return text;
 }
 
+// The system's list of zones, whose first line bears the version and whose lines "L target link"
+// name the links.
+constexpr const char* zone_list = "/usr/share/zoneinfo/tzdata.zi";
+
+std::string canonical(const std::string& name) {
+    std::ifstream file(zone_list);
+    std::string kind;
+    std::string target;
+    std::string link;
+    for (std::string line; std::getline(file, line);) {
+        if (!line.starts_with("L ")) {
+            continue;
+        }
+        std::istringstream(line) >> kind >> target >> link;
+        if (link == name) {
+            return target;
+        }
+    }
+    return name;
+}
+
 }  // namespace
 
 tl::expected<Zone, std::string> Zone::named(std::string_view iana_name) {
@@ -32,7 +54,7 @@ tl::expected<Zone, std::string> Zone::named(std::string_view iana_name) {
     if (place) {
         try {
             const date::time_zone* rules = date::locate_zone(iana_name);
-            return Zone(rules->name(), rules, {}, false);
+            return Zone(canonical(rules->name()), rules, {}, false);
         } catch (const std::runtime_error&) {
             // Falls through to the one error below: the library's own text names a file path.
         }
@@ -85,7 +107,7 @@ Interval Zone::constant_offset_round(Instant at) const {
 }
 
 std::string zone_data_version() {
-    std::ifstream file("/usr/share/zoneinfo/tzdata.zi");
+    std::ifstream file(zone_list);
     std::string hash;
     std::string word;
     std::string version;

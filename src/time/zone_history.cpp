@@ -36,24 +36,23 @@ WallTime ZoneHistory::wall_time(Instant at) const {
 CivilDate ZoneHistory::date_at(Instant at) const {
     const CivilDate shown = std::chrono::floor<std::chrono::days>(wall_time(at));
     // After a flight back across midnight the day that has begun goes on.
-    return first_showing(shown + one_day) <= at ? shown + one_day : shown;
+    return first_showing(WallTime{shown + one_day}) <= at ? shown + one_day : shown;
 }
 
-// The first moment at which the client's clock shows midnight of `date` or anything later.
-Instant ZoneHistory::first_showing(CivilDate date) const {
+// The first moment at which the client's clock shows `wall` or anything later.
+Instant ZoneHistory::first_showing(WallTime wall) const {
+    Instant reached = beginning;
     for (std::size_t i = 0; i < changes_.size(); ++i) {
-        const Instant reached =
-            std::max(changes_[i].zone.resolve(WallTime{date}).first, changes_[i].from);
-        const bool last = i + 1 == changes_.size();
-        if (last || reached < changes_[i + 1].from) {
-            return reached;
+        reached = std::max(changes_[i].zone.resolve(wall).first, changes_[i].from);
+        if (i + 1 < changes_.size() && reached < changes_[i + 1].from) {
+            break;
         }
     }
-    return beginning;  // not reached: the last change always answers
+    return reached;
 }
 
 CivilDay ZoneHistory::day_of(CivilDate date) const {
-    return {date, first_showing(date), first_showing(date + one_day)};
+    return {date, first_showing(WallTime{date}), first_showing(WallTime{date + one_day})};
 }
 
 std::vector<CivilDay> ZoneHistory::days(Interval window) const {
@@ -66,31 +65,15 @@ std::vector<CivilDay> ZoneHistory::days(Interval window) const {
         if (day.length().count() > 0) {  // a date skipped by flying east over the date line
             result.push_back(day);
         }
-        day = {day.date + one_day, day.to, first_showing(day.date + 2 * one_day)};
+        day = {day.date + one_day, day.to, first_showing(WallTime{day.date + 2 * one_day})};
     }
     return result;
 }
 
 Interval ZoneHistory::clock_window(const CivilDay& day, std::chrono::seconds begin,
                                    std::chrono::seconds end) const {
-    // The zone that holds when the window begins decides its start, the one at its end its end.
-    const auto moment = [&](std::chrono::seconds after_midnight, bool last) {
-        const WallTime wall = WallTime{day.date} + after_midnight;
-        for (auto since = changes_.rbegin(); since != changes_.rend(); ++since) {
-            const WallResolution found = since->zone.resolve(wall);
-            const Instant at = last ? found.second : found.first;
-            if (at >= since->from || std::next(since) == changes_.rend()) {
-                return at;
-            }
-            // The wall time was jumped over by the change of zone itself.
-            if (std::next(since)->zone.resolve(wall).first >= since->from) {
-                return since->from;
-            }
-        }
-        return day.from;
-    };
-    const Instant from = begin.count() == 0 ? day.from : moment(begin, false);
-    const Instant to = end >= one_day ? day.to : moment(end, true);
+    const Instant from = begin.count() == 0 ? day.from : first_showing(WallTime{day.date} + begin);
+    const Instant to = end >= one_day ? day.to : first_showing(WallTime{day.date} + end);
     return intersection({from, std::max(from, to)}, day.interval());
 }
 

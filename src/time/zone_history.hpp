@@ -37,9 +37,10 @@ class ZoneHistory {
     std::vector<CivilDay> days(Interval window) const;
     CivilDay day_of(CivilDate date) const;
 
-    /// The part of `day` during which the clock shows [begin, end) after midnight, begin < end <=
-    /// 24 h. Skipped wall times fall to the moment of the jump. One interval: over a repeated hour
-    /// it runs from the first showing of `begin` to the last of `end`, cut to the day.
+    /// The part of `day` from the moment its clock first shows `begin` after midnight or later, to
+    /// the moment it first shows `end` or later; 24 h is the day's own end. So windows that share
+    /// an edge share no second and leave none out, whatever the clock does: a skipped hour is
+    /// empty, a repeated one lasts two hours.
     Interval clock_window(const CivilDay& day, std::chrono::seconds begin,
                           std::chrono::seconds end) const;
 
@@ -55,7 +56,7 @@ class ZoneHistory {
     };
     std::vector<Since> changes_;  // ascending; the first holds since the beginning of time
 
-    Instant first_showing(CivilDate date) const;
+    Instant first_showing(WallTime wall) const;
 };
 
 }  // namespace tracewright

@@ -2,6 +2,7 @@
 
 #include "trace/wear.hpp"
 
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>

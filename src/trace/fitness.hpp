@@ -40,8 +40,8 @@ enum class Settles { mean_and_bands, tight_range, lows, spread };
 struct Sufficiency {
     Settles kind;
     bool enough = false;
-    int days_have = 0;
-    int days_needed = 0;
+    int days_have = 0;     ///< valid days
+    int days_needed = 0;   ///< valid days
     std::string sentence;  ///< plain words, for the page as well as the JSON
 };
 

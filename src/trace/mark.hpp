@@ -14,8 +14,7 @@ enum class MarkReason {
     stuck,             ///< the same value again and again
     failing_last_day,  ///< the sensor's last day, unlike the days before
     pressure_dip,      ///< only by the rules of pressure_dip.hpp, never from files alone
-    implausible,       ///< outside 20 to 600 mg/dL (1.1 to 33.3 mmol/L)
-    clock_step         ///< the device's clock was set
+    implausible        ///< outside 20 to 600 mg/dL (1.1 to 33.3 mmol/L)
 };
 
 const char* name_of(MarkReason reason);

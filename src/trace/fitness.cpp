@@ -1,0 +1,118 @@
+#include "trace/fitness.hpp"
+
+#include <algorithm>
+#include <cstddef>
+
+namespace tracewright {
+
+namespace {
+
+using std::chrono::seconds;
+
+// 70 % of 14 days: Battelino et al. 2019, 10.2337/dci19-0028. Asked of each day too (ours).
+constexpr double consensus_share = 0.70;
+
+double share(seconds part, seconds whole) {
+    return whole.count() > 0
+               ? static_cast<double>(part.count()) / static_cast<double>(whole.count())
+               : 0.0;
+}
+
+seconds longest_gap_of(const TraceView& view) {
+    seconds longest{0};
+    Instant seen_to = view.from;
+    for (std::size_t i = 0; i < view.readings.size(); ++i) {
+        const Reading& reading = view.readings[i];
+        longest = std::max(longest, std::min(reading.at, view.to) - seen_to);
+        const Reading* next = i + 1 < view.readings.size() ? &view.readings[i + 1] : nullptr;
+        seen_to = std::max(seen_to, reading.at + standing_time(reading, next));
+    }
+    return std::max(longest, view.to - std::min(seen_to, view.to));
+}
+
+std::string days_words(int days) {
+    return std::to_string(days) + (days == 1 ? " day" : " days");
+}
+
+struct Need {
+    Settles kind;
+    int valid_days;  // days with at least 70 % of their readings
+    const char* what;
+    const char* if_not;
+};
+
+// 14 days at 70 % are ten valid days (Danne et al. 2017: "10 of 14 days"); sources at
+// sufficiency_of.
+constexpr Need needs[] = {
+    {Settles::mean_and_bands, 10, "Average and hours in range",
+     "below the 14 days with 70 % of readings that the consensus asks for; read them with their "
+     "intervals"},
+    {Settles::tight_range, 10, "Hours between 70 and 140 mg/dL (3.9 and 7.8 mmol/L)",
+     "needs about 10 days; read with its interval"},
+    {Settles::lows, 21, "How often lows come",
+     "not settled, needs about 21 days or more; each low that was seen is still shown"},
+    {Settles::spread, 21, "How much glucose varies",
+     "not settled, needs about 21 days or more; shown with its interval"},
+};
+
+Sufficiency judged(const Need& need, const Fitness& fitness) {
+    Sufficiency result{need.kind, false, fitness.valid_days, need.valid_days, {}};
+    result.enough =
+        fitness.active_percent() >= 100 * consensus_share && fitness.valid_days >= need.valid_days;
+    const std::string seen = days_words(fitness.valid_days) + " with at least 70 % of readings";
+    result.sentence = std::string(need.what) + ": " +
+                      (result.enough ? "enough to read, from " + seen + "."
+                                     : std::string(need.if_not) + " (here " + seen + ").");
+    return result;
+}
+
+}  // namespace
+
+double Fitness::active_percent() const {
+    return 100.0 * share(sensed, possible);
+}
+
+std::vector<int> Fitness::hours_seen_on_fewer_than(int wanted) const {
+    std::vector<int> hours;
+    for (std::size_t h = 0; h < by_hour.size(); ++h) {
+        if (by_hour[h].days_with_readings < wanted) {
+            hours.push_back(static_cast<int>(h));
+        }
+    }
+    return hours;
+}
+
+Fitness fitness_of(const TraceView& view, const ZoneHistory& zones, std::string denominator) {
+    Fitness fitness;
+    fitness.denominator = std::move(denominator);
+    fitness.possible = view.window().length();
+    for (const CivilDay& day : zones.days(view.window())) {
+        ++fitness.days;
+        seconds sensed_of_day{0};
+        for (int h = 0; h < 24; ++h) {
+            const Interval hour = intersection(
+                zones.clock_window(day, std::chrono::hours{h}, std::chrono::hours{h + 1}),
+                view.window());
+            const seconds seen = sensed(cut(view, hour));
+            Fitness::Hour& of_clock = fitness.by_hour[static_cast<std::size_t>(h)];
+            of_clock.possible += hour.length();
+            of_clock.sensed += seen;
+            of_clock.days_with_readings += seen.count() > 0 ? 1 : 0;
+            sensed_of_day += seen;
+        }
+        fitness.sensed += sensed_of_day;
+        fitness.valid_days += share(sensed_of_day, day.length()) >= consensus_share ? 1 : 0;
+    }
+    fitness.longest_gap = longest_gap_of(view);
+    return fitness;
+}
+
+std::vector<Sufficiency> sufficiency_of(const Fitness& fitness) {
+    std::vector<Sufficiency> answers;
+    for (const Need& need : needs) {
+        answers.push_back(judged(need, fitness));
+    }
+    return answers;
+}
+
+}  // namespace tracewright

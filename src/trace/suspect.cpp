@@ -1,0 +1,162 @@
+#include "trace/suspect.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+#include <string>
+
+namespace tracewright {
+
+namespace {
+
+using std::chrono::seconds;
+
+// 5 mg/dL a minute between readings is suspect: Glucose Monitoring Devices 2020, ch. 11. Over five
+// minutes at least, since a step of one minute is mostly noise (ours).
+constexpr double impossible_mg_per_dl_a_minute = 5.0;
+constexpr seconds rate_span = std::chrono::minutes{5};
+
+// Ours, no source.
+constexpr seconds stuck_for = std::chrono::hours{3};
+constexpr std::size_t stuck_readings = 12;
+
+// The last day is compared with the days before it; a shorter wear has no days before. Ours.
+constexpr seconds last_day = std::chrono::hours{24};
+constexpr seconds shortest_judged_wear = std::chrono::days{5};
+constexpr double failing_roughness = 2.5;
+constexpr double failing_share = 0.5;
+constexpr double healthy_share = 0.9;
+
+void add(std::vector<Mark>& marks, MarkReason reason, Interval stretch, std::string seen) {
+    if (!marks.empty() && marks.back().reason == reason &&
+        marks.back().stretch.to >= stretch.from) {
+        marks.back().stretch.to = std::max(marks.back().stretch.to, stretch.to);
+        return;
+    }
+    marks.push_back({reason, stretch, std::move(seen)});
+}
+
+std::vector<Mark> implausible_values(const Wear& wear) {
+    std::vector<Mark> marks;
+    for (const Reading& reading : wear.readings) {
+        if (reading.implausible()) {
+            add(marks, MarkReason::implausible, {reading.at, reading.at + reading.interval()},
+                "a value outside 20 to 600 mg/dL (1.1 to 33.3 mmol/L)");
+        }
+    }
+    return marks;
+}
+
+std::vector<Mark> impossible_rates(const Wear& wear) {
+    std::vector<Mark> marks;
+    const auto& readings = wear.readings;
+    std::size_t back = 0;
+    for (std::size_t i = 1; i < readings.size(); ++i) {
+        while (back + 1 < i && readings[i].at - readings[back + 1].at >= rate_span) {
+            ++back;
+        }
+        const Reading& before =
+            readings[readings[i].at - readings[i - 1].at >= rate_span ? i - 1 : back];
+        const seconds apart = readings[i].at - before.at;
+        const bool silent_between = 2 * apart > 3 * std::max(readings[i].interval(), rate_span);
+        if (apart < rate_span || silent_between || before.censored() || readings[i].censored()) {
+            continue;
+        }
+        const double change = readings[i].value().in(GlucoseUnit::mg_per_dl)-before.value().in(
+            GlucoseUnit::mg_per_dl);
+        const double minutes = static_cast<double>(apart.count()) / 60.0;
+        if (std::abs(change) > impossible_mg_per_dl_a_minute * minutes) {
+            add(marks, MarkReason::impossible_rate,
+                {before.at, readings[i].at + readings[i].interval()},
+                change > 0 ? "a rise faster than 5 mg/dL (0.28 mmol/L) a minute"
+                           : "a fall faster than 5 mg/dL (0.28 mmol/L) a minute");
+        }
+    }
+    return marks;
+}
+
+std::vector<Mark> stuck_values(const Wear& wear) {
+    std::vector<Mark> marks;
+    const auto& readings = wear.readings;
+    std::size_t begin = 0;
+    for (std::size_t i = 1; i <= readings.size(); ++i) {
+        const bool same =
+            i < readings.size() && readings[i].value() == readings[begin].value() &&
+            2 * (readings[i].at - readings[i - 1].at) <= 3 * readings[i - 1].interval();
+        if (same) {
+            continue;
+        }
+        const Interval stretch{readings[begin].at, readings[i - 1].at + readings[i - 1].interval()};
+        if (!readings[begin].censored() && i - begin >= stuck_readings &&
+            stretch.length() >= stuck_for) {
+            add(marks, MarkReason::stuck, stretch,
+                "the same value " + std::to_string(i - begin) + " times in a row");
+        }
+        begin = i;
+    }
+    return marks;
+}
+
+// Median absolute second difference: how rough a stretch is, whatever its level and trend.
+double roughness(std::span<const Reading> readings) {
+    std::vector<double> turns;
+    for (std::size_t i = 2; i < readings.size(); ++i) {
+        if (readings[i].at - readings[i - 2].at <= 3 * readings[i].interval()) {
+            turns.push_back(std::abs(readings[i].value().value() -
+                                     2 * readings[i - 1].value().value() +
+                                     readings[i - 2].value().value()));
+        }
+    }
+    if (turns.empty()) {
+        return 0;
+    }
+    const auto middle = turns.begin() + static_cast<std::ptrdiff_t>(turns.size() / 2);
+    std::nth_element(turns.begin(), middle, turns.end());
+    return *middle;
+}
+
+double share_sensed(const TraceView& view) {
+    return static_cast<double>(sensed(view).count()) /
+           static_cast<double>(view.window().length().count());
+}
+
+std::vector<Mark> failing_last_day(const Wear& wear) {
+    const Interval span = wear.sensed_span();
+    if (span.length() < shortest_judged_wear) {
+        return {};
+    }
+    const TraceView last = cut(wear.view(), {span.to - last_day, span.to});
+    const TraceView before = cut(wear.view(), {span.from, span.to - last_day});
+    const double usual = roughness(readings_within(before));
+    if (usual > 0 && roughness(readings_within(last)) > failing_roughness * usual) {
+        return {{MarkReason::failing_last_day, last.window(),
+                 "readings jump about more than on the days before"}};
+    }
+    if (share_sensed(last) < failing_share && share_sensed(before) >= healthy_share) {
+        return {{MarkReason::failing_last_day, last.window(),
+                 "most of the day's readings are missing, unlike the days before"}};
+    }
+    return {};
+}
+
+}  // namespace
+
+std::vector<Mark> suspect_stretches(const Wear& wear, const SuspectRules& rules) {
+    std::vector<Mark> marks;
+    if (wear.empty()) {
+        return marks;
+    }
+    marks.push_back({MarkReason::warm_up,
+                     {wear.start, wear.start + rules.warm_up},
+                     "the first " + std::to_string(rules.warm_up / std::chrono::minutes{1}) +
+                         " minutes of the wear"});
+    for (auto&& found : {implausible_values(wear), impossible_rates(wear), stuck_values(wear),
+                         failing_last_day(wear)}) {
+        marks.insert(marks.end(), found.begin(), found.end());
+    }
+    std::stable_sort(marks.begin(), marks.end(),
+                     [](const Mark& a, const Mark& b) { return a.stretch.from < b.stretch.from; });
+    return marks;
+}
+
+}  // namespace tracewright

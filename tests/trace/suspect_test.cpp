@@ -1,0 +1,112 @@
+#include "trace/suspect.hpp"
+
+#include "trace/readings_for_tests.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <random>
+
+using namespace tracewright;
+using namespace tracewright::testing;
+using namespace std::chrono_literals;
+
+namespace {
+
+Wear wear_with(std::vector<Reading> readings) {
+    return wears_of(std::move(readings), "test").front();
+}
+
+std::vector<Mark> of(const std::vector<Mark>& marks, MarkReason reason) {
+    std::vector<Mark> found;
+    std::copy_if(marks.begin(), marks.end(), std::back_inserter(found),
+                 [&](const Mark& mark) { return mark.reason == reason; });
+    return found;
+}
+
+std::vector<double> gentle_days(int days, double noise_of_last_day) {
+    std::mt19937 random{20260302};
+    std::uniform_real_distribution<double> noise{-1, 1};
+    std::vector<double> values;
+    for (int i = 0; i < days * 288; ++i) {
+        const double size = i >= (days - 1) * 288 ? noise_of_last_day : 2.0;
+        values.push_back(140 + size * noise(random));
+    }
+    return values;
+}
+
+}  // namespace
+
+TEST(Suspect, the_first_hour_is_warm_up_and_the_hour_is_a_setting) {
+    const Wear wear = wear_with(every(5min, std::vector<double>(100, 110)));
+    const auto marks = of(suspect_stretches(wear), MarkReason::warm_up);
+    ASSERT_EQ(marks.size(), 1U);
+    EXPECT_EQ(marks[0].stretch, (Interval{midnight, midnight + 60min}));
+    const auto longer = suspect_stretches(wear, {.warm_up = 120min});
+    EXPECT_EQ(of(longer, MarkReason::warm_up)[0].stretch.length(), 120min);
+}
+
+TEST(Suspect, a_rate_of_five_mg_per_dl_a_minute_is_believed_and_more_is_not) {
+    EXPECT_TRUE(of(suspect_stretches(wear_with(every(5min, {100, 100, 125, 125}))),
+                   MarkReason::impossible_rate)
+                    .empty());
+    const auto marks = of(suspect_stretches(wear_with(every(5min, {100, 100, 126, 126}))),
+                          MarkReason::impossible_rate);
+    ASSERT_EQ(marks.size(), 1U);
+    EXPECT_EQ(marks[0].stretch, (Interval{midnight + 5min, midnight + 15min}));
+}
+
+TEST(Suspect, a_step_of_one_minute_is_judged_over_five) {
+    EXPECT_TRUE(
+        of(suspect_stretches(wear_with(every(1min, {100, 100, 100, 100, 100, 108, 101, 100}))),
+           MarkReason::impossible_rate)
+            .empty());
+    EXPECT_FALSE(
+        of(suspect_stretches(wear_with(every(1min, {100, 100, 100, 100, 100, 130, 130, 130}))),
+           MarkReason::impossible_rate)
+            .empty());
+}
+
+TEST(Suspect, a_jump_across_a_silence_is_no_rate) {
+    auto readings = every(5min, {100, 100});
+    readings.emplace_back(midnight + 2h, mg(250), 5min);
+    EXPECT_TRUE(of(suspect_stretches(wear_with(readings)), MarkReason::impossible_rate).empty());
+}
+
+TEST(Suspect, the_same_value_for_three_hours_is_stuck_and_a_little_less_is_not) {
+    std::vector<double> values(20, 100);
+    for (int i = 0; i < 20; ++i) {
+        values[static_cast<std::size_t>(i)] += i % 2;
+    }
+    auto stuck = values;
+    stuck.insert(stuck.end(), 36, 140.0);
+    EXPECT_EQ(of(suspect_stretches(wear_with(every(5min, stuck))), MarkReason::stuck).size(), 1U);
+    auto nearly = values;
+    nearly.insert(nearly.end(), 35, 140.0);
+    EXPECT_TRUE(of(suspect_stretches(wear_with(every(5min, nearly))), MarkReason::stuck).empty());
+}
+
+TEST(Suspect, a_last_day_rougher_than_the_days_before_is_marked) {
+    EXPECT_EQ(of(suspect_stretches(wear_with(every(5min, gentle_days(7, 20.0)))),
+                 MarkReason::failing_last_day)
+                  .size(),
+              1U);
+    EXPECT_TRUE(of(suspect_stretches(wear_with(every(5min, gentle_days(7, 2.0)))),
+                   MarkReason::failing_last_day)
+                    .empty());
+}
+
+TEST(Suspect, a_pressure_dip_is_never_named_from_readings_alone) {
+    std::vector<double> night(60, 130.0);
+    for (int i = 30; i < 36; ++i) {
+        night[static_cast<std::size_t>(i)] = 60.0;
+    }
+    EXPECT_TRUE(
+        of(suspect_stretches(wear_with(every(5min, night))), MarkReason::pressure_dip).empty());
+}
+
+TEST(Suspect, implausible_values_are_marked) {
+    auto readings = every(5min, {100, 101});
+    readings.emplace_back(midnight + 10min, mg(650), 5min, Limit::none, true);
+    EXPECT_EQ(of(suspect_stretches(wear_with(readings)), MarkReason::implausible).size(), 1U);
+}
