@@ -3,12 +3,14 @@
 #include "diary/diary_entry.hpp"
 #include "findings/finding.hpp"
 #include "measures/episodes.hpp"
+#include "measures/goals.hpp"
 #include "measures/measure_set.hpp"
 #include "measures/usual_day.hpp"
 #include "time/zone_history.hpp"
 #include "trace/counted_trace.hpp"
 #include "trace/fitness.hpp"
 #include "trace/mark.hpp"
+#include "trace/suspect.hpp"
 #include "trace/wear.hpp"
 
 #include <map>
@@ -26,7 +28,10 @@ struct ReviewInput {
     ZoneHistory zones{Zone::floating()};
     GlucoseUnit unit = GlucoseUnit::mg_per_dl;  ///< to show
     std::optional<Interval> window;             ///< empty: all there is
-    Instant as_of;                              ///< 'now': decides how old the last reading is
+    Goals goals = consensus_goals(GoalKind::adults);
+    SuspectRules suspect;
+    std::optional<std::size_t> prefer_wear;  ///< of two at once, by index into wears
+    Instant as_of;                           ///< 'now': decides how old the last reading is
     std::uint64_t seed = 1;
 };
 
@@ -38,7 +43,14 @@ struct ReviewDay {
 };
 
 /// Everything a first review says, computed once; page, print, command and JSON only lay it out.
+/// Moved, not copied: the days' views look into its trace.
 struct FirstReview {
+    FirstReview() = default;
+    FirstReview(FirstReview&&) = default;
+    FirstReview& operator=(FirstReview&&) = default;
+    FirstReview(const FirstReview&) = delete;
+    FirstReview& operator=(const FirstReview&) = delete;
+
     ReviewInput input;
     CountedTrace trace;
     Fitness fitness;

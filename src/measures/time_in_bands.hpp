@@ -26,6 +26,14 @@ const char* name_of(Band band);
 /// edges as in Holt et al. 2021, 10.1007/s00125-021-05568-3.
 Band band_of(const Reading& reading);
 
+/// 70 to 140 mg/dL, or 3.9 to 7.8 mmol/L, both ends in: the secondary range of Danne et al. 2017,
+/// 10.2337/dc17-1600. It has no consensus goal.
+bool in_tight_range(const Reading& reading);
+
+/// 63 to 140 mg/dL, or 3.5 to 7.8 mmol/L, both ends in: the range in pregnancy (Battelino et al.
+/// 2019, Table 4). Shown without a goal: the clinic leads (safety rule 11).
+bool in_pregnancy_range(const Reading& reading);
+
 /// Seconds per band. They add up to sensed() exactly: nothing is rounded here.
 struct TimeInBands {
     std::array<std::chrono::seconds, 5> seconds_in{};  ///< indexed by Band

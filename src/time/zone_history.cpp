@@ -33,6 +33,17 @@ WallTime ZoneHistory::wall_time(Instant at) const {
     return zone_at(at).wall_time(at);
 }
 
+Interval ZoneHistory::constant_offset_round(Instant at) const {
+    const auto after = std::upper_bound(changes_.begin() + 1, changes_.end(), at,
+                                        [](Instant t, const Since& s) { return t < s.from; });
+    Interval stretch = std::prev(after)->zone.constant_offset_round(at);
+    stretch.from = std::max(stretch.from, std::prev(after)->from);
+    if (after != changes_.end()) {
+        stretch.to = std::min(stretch.to, after->from);
+    }
+    return stretch;
+}
+
 CivilDate ZoneHistory::date_at(Instant at) const {
     const CivilDate shown = std::chrono::floor<std::chrono::days>(wall_time(at));
     // After a flight back across midnight the day that has begun goes on.

@@ -30,6 +30,8 @@ class ZoneHistory {
 
     const Zone& zone_at(Instant at) const;
     WallTime wall_time(Instant at) const;
+    /// The stretch round `at` over which the client's clock keeps one offset.
+    Interval constant_offset_round(Instant at) const;
     CivilDate date_at(Instant at) const;
 
     /// The days that cover [from, to), whole (the first and last may reach past it). Empty for an
@@ -57,6 +59,29 @@ class ZoneHistory {
     std::vector<Since> changes_;  // ascending; the first holds since the beginning of time
 
     Instant first_showing(WallTime wall) const;
+};
+
+/// The client's clock, for reading it off moment after moment: looks the offset up once per
+/// stretch.
+class WallClock {
+  public:
+    explicit WallClock(const ZoneHistory& zones) : zones_(zones) {}
+
+    std::chrono::seconds offset_at(Instant at) {
+        if (!stretch_.contains(at)) {
+            stretch_ = zones_.constant_offset_round(at);
+            offset_ = zones_.zone_at(at).offset_at(at);
+        }
+        return offset_;
+    }
+    WallTime at(Instant moment) {
+        return WallTime{(moment + offset_at(moment)).time_since_epoch()};
+    }
+
+  private:
+    const ZoneHistory& zones_;
+    Interval stretch_{};
+    std::chrono::seconds offset_{0};
 };
 
 }  // namespace tracewright

@@ -1,0 +1,78 @@
+#include "findings/edge_words.hpp"
+#include "findings/review_findings.hpp"
+#include "findings/wording.hpp"
+#include "measures/time_in_bands.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace tracewright {
+
+namespace {
+
+using std::chrono::seconds;
+
+seconds high_on(const ReviewDay& day) {
+    const TimeInBands bands = time_in_bands(day.view);
+    return bands.in(Band::high) + bands.in(Band::very_high);
+}
+
+std::string seen(const FirstReview& review) {
+    const Measure* in_range = find(review.measures, "in_range");
+    if (in_range == nullptr || !in_range->value) {
+        return "No reading was seen.";
+    }
+    const auto best = std::max_element(review.days.begin(), review.days.end(),
+                                       [](const ReviewDay& a, const ReviewDay& b) {
+                                           return time_in_bands(a.view).in(Band::in_range) <
+                                                  time_in_bands(b.view).in(Band::in_range);
+                                       });
+    return fmt::format("{} had {} in range, the most of any day.", day_words(best->day.date),
+                       hours_and_minutes(time_in_bands(best->view).in(Band::in_range)));
+}
+
+std::string to_ask(const FirstReview& review) {
+    for (const Finding& finding : review.findings) {
+        if (finding.code == "very_low") {
+            return "What was felt, eaten and taken before the very low stretch, and what was done?";
+        }
+    }
+    const auto worst = std::max_element(
+        review.days.begin(), review.days.end(),
+        [](const ReviewDay& a, const ReviewDay& b) { return high_on(a) < high_on(b); });
+    if (worst == review.days.end() || high_on(*worst).count() == 0) {
+        return "What did these days have in common?";
+    }
+    return fmt::format("What was {} like? {} were above {}, more than on any other day.",
+                       day_words(worst->day.date), hours_and_minutes(high_on(*worst)),
+                       edge_words(180, review.input.unit));
+}
+
+std::string to_note(const FirstReview& review) {
+    const auto written = [&](DiaryKind kind) {
+        return std::any_of(review.input.diary.begin(), review.input.diary.end(),
+                           [&](const DiaryEntry& entry) { return entry.kind == kind; });
+    };
+    if (!written(DiaryKind::meal)) {
+        return "Next time: write down the first bite of each meal, with its time and about how "
+               "much.";
+    }
+    if (!written(DiaryKind::sleep)) {
+        return "Next time: write down when the light went out and when the day began.";
+    }
+    if (!written(DiaryKind::movement)) {
+        return "Next time: write down walks and other movement, with start and length.";
+    }
+    return "Next time: note on which evenings dinner was late, and how the night was.";
+}
+
+}  // namespace
+
+void set_closing(FirstReview& review) {
+    review.one_thing_seen = seen(review);
+    review.one_thing_to_ask = to_ask(review);
+    review.one_thing_to_note = to_note(review);
+}
+
+}  // namespace tracewright

@@ -1,0 +1,94 @@
+#include "findings/first_review.hpp"
+
+#include "findings/review_findings.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace tracewright {
+
+namespace {
+
+using std::chrono::hours;
+
+void join_wears(FirstReview& review) {
+    review.trace = counted_trace(review.input.wears, review.input.prefer_wear);
+    if (review.input.window) {
+        review.trace.window = *review.input.window;
+    }
+    for (const Wear& wear : review.input.wears) {
+        const auto marks = suspect_stretches(wear, review.input.suspect);
+        std::copy_if(
+            marks.begin(), marks.end(), std::back_inserter(review.marks), [&](const Mark& mark) {
+                return intersection(mark.stretch, review.trace.window).length().count() > 0;
+            });
+    }
+    std::stable_sort(review.marks.begin(), review.marks.end(),
+                     [](const Mark& a, const Mark& b) { return a.stretch.from < b.stretch.from; });
+}
+
+void measure(FirstReview& review) {
+    const TraceView view = cut(review.trace.view(), review.trace.window);
+    const ZoneHistory& zones = review.input.zones;
+    const MeasureOptions options{review.input.unit, true, review.input.seed};
+    review.fitness = fitness_of(
+        view, zones,
+        review.input.window ? "of the window asked for" : "from the first to the last reading");
+    review.sufficiency = sufficiency_of(review.fitness);
+    review.measures = measures_of(view, zones, options);
+    review.parts = {
+        {"night, 00:00 to 06:00",
+         measures_in_clock_window(view, zones, hours{0}, hours{6}, options)},
+        {"waking day, 06:00 to 24:00",
+         measures_in_clock_window(view, zones, hours{6}, hours{24}, options)},
+        {"Monday to Friday", measures_on(view, zones, DayKind::weekday, options)},
+        {"Saturday and Sunday", measures_on(view, zones, DayKind::weekend, options)},
+    };
+    if (review.input.wears.size() > 1) {
+        for (const Wear& wear : review.input.wears) {
+            review.parts.emplace_back(wear.label, measures_of(wear.view(), zones, options));
+        }
+    }
+    review.episodes = episodes_of(view);
+    review.cut_short = cut_short_very_lows(view);
+    review.usual_day = usual_day(view, zones, review.input.unit);
+}
+
+void describe_days(FirstReview& review) {
+    for (const CivilDay& day : review.input.zones.days(review.trace.window)) {
+        review.days.push_back({day, cut(review.trace.view(), day.interval()), {}});
+    }
+    for (ReviewDay& day : review.days) {
+        day.sentence = day_sentence(review, day.day, day.view);
+    }
+}
+
+void find_what_is_to_say(FirstReview& review) {
+    for (auto& urgent : {very_low_finding(review), very_high_finding(review)}) {
+        if (urgent) {
+            review.findings.push_back(*urgent);
+        }
+    }
+    for (auto* finding : {trust_finding, lows_finding, hours_in_range_finding, average_finding,
+                          spread_finding, when_high_finding}) {
+        review.findings.push_back(finding(review));
+    }
+}
+
+}  // namespace
+
+FirstReview first_review(ReviewInput input) {
+    FirstReview review;
+    review.input = std::move(input);
+    review.cautions = cautions();
+    join_wears(review);
+    measure(review);
+    describe_days(review);
+    find_what_is_to_say(review);
+    review.cannot_say = what_cannot_be_said(review);
+    review.last_reading = last_reading_sentence(review);
+    set_closing(review);
+    return review;
+}
+
+}  // namespace tracewright

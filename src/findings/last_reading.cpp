@@ -1,0 +1,22 @@
+#include "findings/review_findings.hpp"
+#include "findings/wording.hpp"
+
+#include <fmt/format.h>
+
+namespace tracewright {
+
+std::string last_reading_sentence(const FirstReview& review) {
+    if (review.trace.readings.empty()) {
+        return "There is no reading: nothing can be said.";
+    }
+    const Instant last = review.trace.readings.back().at;
+    const std::string when = day_and_time(review.input.zones.wall_time(last));
+    if (last > review.input.as_of) {
+        return fmt::format(
+            "The last reading was {}, after the time this was made: check the clocks.", when);
+    }
+    return fmt::format("The last reading was {}, {}. Nothing can be said since then.", when,
+                       age_words(review.input.as_of - last));
+}
+
+}  // namespace tracewright

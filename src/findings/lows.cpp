@@ -1,0 +1,158 @@
+#include "findings/edge_words.hpp"
+#include "findings/review_findings.hpp"
+#include "findings/wording.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+
+namespace tracewright {
+
+namespace {
+
+using std::chrono::seconds;
+
+constexpr seconds night_begins{0};
+constexpr seconds night_ends = std::chrono::hours{6};
+constexpr seconds a_week = std::chrono::days{7};
+
+std::vector<Episode> low_episodes(const FirstReview& review) {
+    std::vector<Episode> lows;
+    std::copy_if(review.episodes.begin(), review.episodes.end(), std::back_inserter(lows),
+                 [](const Episode& episode) { return episode.kind == EpisodeKind::low; });
+    return lows;
+}
+
+bool touches(const Episode& episode, const Mark& mark) {
+    return intersection({episode.from, episode.to}, mark.stretch).length().count() > 0;
+}
+
+struct NightSeen {
+    seconds seen{0};
+    seconds unseen{0};
+};
+
+NightSeen nights_of(const FirstReview& review) {
+    NightSeen nights;
+    for (const ReviewDay& day : review.days) {
+        const Interval night =
+            intersection(review.input.zones.clock_window(day.day, night_begins, night_ends),
+                         review.trace.window);
+        const seconds seen = sensed(cut(review.trace.view(), night));
+        nights.seen += seen;
+        nights.unseen += night.length() - seen;
+    }
+    return nights;
+}
+
+bool at_night(const FirstReview& review, const Episode& episode) {
+    const WallTime wall = review.input.zones.wall_time(episode.from);
+    return wall - std::chrono::floor<std::chrono::days>(wall) < night_ends;
+}
+
+// Whole hours, as one says them.
+std::string hours_seen(seconds time) {
+    return fmt::format("{} h", std::chrono::round<std::chrono::hours>(time).count());
+}
+
+void say_nothing_seen(const FirstReview& review, Finding& finding) {
+    const NightSeen nights = nights_of(review);
+    finding.answer = Answer::cannot_tell;
+    finding.sentence = fmt::format(
+        "No low was recorded in the {} that the sensor saw, {} of them at night; {} of night were "
+        "not seen. {} {} can't rule out rare lows.",
+        hours_seen(review.fitness.sensed), hours_seen(nights.seen), hours_seen(nights.unseen),
+        review.fitness.days, review.fitness.days == 1 ? "day" : "days");
+    finding.next = {NextStep::nothing, ""};
+}
+
+bool two_within_a_week(const std::vector<Episode>& lows) {
+    return std::adjacent_find(lows.begin(), lows.end(), [](const Episode& a, const Episode& b) {
+               return b.from - a.from <= a_week;
+           }) != lows.end();
+}
+
+void say_seen(const FirstReview& review, const std::vector<Episode>& lows, Finding& finding) {
+    std::set<CivilDate> days;
+    int nights = 0;
+    int apart_from_marks = 0;
+    int single = 0;
+    int unended = 0;
+    for (const Episode& low : lows) {
+        days.insert(review.input.zones.date_at(low.from));
+        nights += at_night(review, low) ? 1 : 0;
+        single += low.single_reading ? 1 : 0;
+        unended += low.end_not_seen ? 1 : 0;
+        apart_from_marks += std::none_of(review.marks.begin(), review.marks.end(),
+                                         [&](const Mark& mark) { return touches(low, mark); });
+    }
+    const auto lowest =
+        std::min_element(lows.begin(), lows.end(), [](const Episode& a, const Episode& b) {
+            const auto rank = [](const Reading& r) {
+                return std::pair{r.limit() != Limit::below, r.value().in(GlucoseUnit::mg_per_dl)};
+            };
+            return rank(a.extreme) < rank(b.extreme);
+        });
+    const int all = static_cast<int>(lows.size());
+    finding.answer = Answer::yes;
+    finding.sentence = fmt::format(
+        "{} low {} (below {}) on {} of {} days, {} of them at night; lowest {}{} on {}.", all,
+        all == 1 ? "stretch" : "stretches", edge_words(70, review.input.unit), days.size(),
+        review.fitness.days, nights, lowest->extreme.limit() == Limit::below ? "below " : "",
+        glucose_words(lowest->extreme.value().in(review.input.unit), review.input.unit),
+        day_and_time(review.input.zones.wall_time(lowest->extreme.at)));
+    if (apart_from_marks != all) {
+        finding.sentence += fmt::format(" Without the suspect stretches: {}.", apart_from_marks);
+    }
+    if (unended > 0) {
+        finding.caveats.push_back(
+            {CaveatKind::end_not_seen, fmt::format("The end of {} was not seen.", unended)});
+    }
+    if (single > 0) {
+        finding.caveats.push_back(
+            {CaveatKind::single_readings, fmt::format("{} rest on a single reading.", single)});
+    }
+    if (two_within_a_week(lows)) {
+        finding.caveats.push_back(
+            {CaveatKind::medicines_not_known,
+             "Medicines aren't known from files alone, so they count as able to cause lows."});
+        finding.next = {
+            NextStep::contact_prescriber,
+            "Two or more lows within 7 days: same day, client and prescriber, unless the "
+            "prescriber has said that none of the medicines can cause them. Local "
+            "guidance comes first."};
+    } else {
+        finding.next = {NextStep::ask_client,
+                        "Ask what was felt and done then, and which medicines are taken."};
+    }
+}
+
+}  // namespace
+
+Finding lows_finding(const FirstReview& review) {
+    const std::vector<Episode> lows = low_episodes(review);
+    Finding finding;
+    finding.code = "lows";
+    finding.question = "Were there lows?";
+    finding.evidence = {review.fitness.days,
+                        "days",
+                        0,
+                        "nothing is left out of this",
+                        "consensus episodes of 2023, raw trace",
+                        0,
+                        {}};
+    if (lows.empty()) {
+        say_nothing_seen(review, finding);
+    } else {
+        say_seen(review, lows, finding);
+    }
+    for (const Sufficiency& answer : review.sufficiency) {
+        if (answer.kind == Settles::lows && !answer.enough) {
+            finding.caveats.push_back({CaveatKind::few_days, answer.sentence});
+        }
+    }
+    return finding;
+}
+
+}  // namespace tracewright

@@ -1,0 +1,148 @@
+#include "findings/review_findings.hpp"
+#include "findings/wording.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <map>
+
+namespace tracewright {
+
+namespace {
+
+// Hours that fewer days than this were seen in are named (job step 6; ours, no source).
+constexpr int days_for_an_hour = 5;
+
+// "0 to 5 and 22 o'clock" of a sorted list of hours.
+std::string hours_list(const std::vector<int>& hours) {
+    std::vector<std::string> runs;
+    for (std::size_t i = 0; i < hours.size();) {
+        std::size_t j = i;
+        while (j + 1 < hours.size() && hours[j + 1] == hours[j] + 1) {
+            ++j;
+        }
+        runs.push_back(fmt::format("{:02}:00 to {:02}:00", hours[i], hours[j] + 1));
+        i = j + 1;
+    }
+    std::string text;
+    for (std::size_t i = 0; i < runs.size(); ++i) {
+        text += (i == 0 ? "" : i + 1 == runs.size() ? " and " : ", ") + runs[i];
+    }
+    return text;
+}
+
+void add_coverage(const FirstReview& review, Finding& finding) {
+    const Fitness& fitness = review.fitness;
+    finding.sentence = fmt::format(
+        "The sensor saw {} of the time {}, over {} civil {}; {} of them with at least 70 % of "
+        "their "
+        "readings.",
+        percent_words(fitness.active_percent()), fitness.denominator, fitness.days,
+        fitness.days == 1 ? "day" : "days", fitness.valid_days);
+    if (fitness.active_percent() < 70) {
+        finding.caveats.push_back({CaveatKind::below_consensus_coverage,
+                                   "That is below the 70 % that the consensus asks for: read every "
+                                   "number with its interval."});
+    }
+    const auto unseen = fitness.hours_seen_on_fewer_than(days_for_an_hour);
+    if (unseen.size() == 24) {
+        finding.caveats.push_back(
+            {CaveatKind::hours_unseen, "No hour of the day was seen on 5 days or more."});
+    } else if (!unseen.empty()) {
+        finding.caveats.push_back(
+            {CaveatKind::hours_unseen, "Seen on fewer than 5 days: " + hours_list(unseen) + "."});
+    }
+}
+
+void add_marks(const FirstReview& review, Finding& finding) {
+    std::map<MarkReason, std::pair<int, std::chrono::seconds>> by_reason;
+    for (const Mark& mark : review.marks) {
+        if (mark.reason != MarkReason::warm_up) {
+            auto& [times, length] = by_reason[mark.reason];
+            ++times;
+            length += mark.stretch.length();
+        }
+    }
+    for (const auto& [reason, found] : by_reason) {
+        finding.caveats.push_back(
+            {CaveatKind::sensor_suspect,
+             fmt::format("Suspect, marked and still counted: {}, {} {}, {} in all.",
+                         name_of(reason), found.first, found.first == 1 ? "stretch" : "stretches",
+                         hours_and_minutes(found.second))});
+    }
+}
+
+void add_wears(const FirstReview& review, Finding& finding) {
+    const auto& wears = review.input.wears;
+    if (wears.size() > 1) {
+        finding.caveats.push_back(
+            {CaveatKind::several_wears,
+             fmt::format(
+                 "{} wears are joined here; each sensor reads a little differently, and the "
+                 "first hour of each is marked as warm-up.",
+                 wears.size())});
+    }
+    for (const CountedTrace::Choice& choice : review.trace.choices) {
+        finding.caveats.push_back(
+            {CaveatKind::two_sensors_at_once,
+             fmt::format(
+                 "Two sensors at once from {} to {}: {} is counted because {}; the other is "
+                 "kept apart.",
+                 day_and_time(review.input.zones.wall_time(choice.overlap.from)),
+                 day_and_time(review.input.zones.wall_time(choice.overlap.to)),
+                 wears[choice.counted].label, choice.why)});
+    }
+}
+
+void add_clock(const FirstReview& review, Finding& finding) {
+    const auto zones = review.input.zones.zones_in(review.trace.window);
+    if (zones.size() == 1 && zones.front().is_floating()) {
+        finding.caveats.push_back(
+            {CaveatKind::zone_not_told,
+             "No time zone was told: times stand as written, and days of a clock change count 24 "
+             "hours."});
+    }
+    if (zones.size() > 1) {
+        std::string names;
+        for (const Zone& zone : zones) {
+            names += (names.empty() ? "" : " and ") + zone.name();
+        }
+        finding.caveats.push_back(
+            {CaveatKind::zones_changed,
+             fmt::format(
+                 "{} time zones are in this window ({}): the day of travel can be left out.",
+                 zones.size(), names)});
+    }
+}
+
+}  // namespace
+
+Finding trust_finding(const FirstReview& review) {
+    Finding finding;
+    finding.code = "trust";
+    finding.question = "Can this wear be trusted?";
+    finding.evidence = {review.fitness.valid_days,
+                        "days with at least 70 % of readings",
+                        review.fitness.days - review.fitness.valid_days,
+                        "fewer readings",
+                        "share of time sensed",
+                        0,
+                        {}};
+    add_coverage(review, finding);
+    add_wears(review, finding);
+    add_marks(review, finding);
+    add_clock(review, finding);
+    const bool enough = std::any_of(
+        review.sufficiency.begin(), review.sufficiency.end(),
+        [](const Sufficiency& s) { return s.kind == Settles::mean_and_bands && s.enough; });
+    finding.answer = enough ? Answer::yes : Answer::cannot_tell;
+    if (!enough) {
+        finding.next = {
+            NextStep::collect_more,
+            "A wear of 14 days with at least 70 % of readings settles average and hours "
+            "in range."};
+    }
+    return finding;
+}
+
+}  // namespace tracewright

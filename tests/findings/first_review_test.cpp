@@ -1,0 +1,167 @@
+#include "findings/first_review.hpp"
+
+#include "findings/review_input_for_tests.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <cctype>
+
+using namespace tracewright;
+using namespace tracewright::testing;
+using namespace std::chrono_literals;
+using ::testing::HasSubstr;
+
+namespace {
+
+std::string lower(std::string text) {
+    std::transform(text.begin(), text.end(), text.begin(),
+                   [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+    return text;
+}
+
+std::vector<FirstReview> various_reviews() {
+    std::vector<FirstReview> reviews;
+    reviews.push_back(first_review(input_of(waves(14))));
+    reviews.push_back(first_review(input_of(waves(2, 15min))));
+    reviews.push_back(first_review(input_of({})));
+    auto troubled = waves(14, 5min);
+    dip(troubled, midnight + 26h, 1h, 45);
+    dip(troubled, midnight + 75h, 40min, 65);
+    dip(troubled, midnight + 120h, 5h, 320);
+    reviews.push_back(first_review(input_of(troubled)));
+    return reviews;
+}
+
+}  // namespace
+
+TEST(FirstReview, no_text_bears_a_word_that_lulls_or_blames) {
+    for (const FirstReview& review : various_reviews()) {
+        for (const std::string& text : all_texts(review)) {
+            for (const char* word : {"no lows", "safe", " fine", "cured", "because of", "caused by",
+                                     "nan", "inf ", "good food", "bad food"}) {
+                EXPECT_EQ(lower(text).find(word), std::string::npos) << word << " in: " << text;
+            }
+        }
+    }
+}
+
+TEST(FirstReview, every_sentence_ends_as_a_sentence) {
+    for (const FirstReview& review : various_reviews()) {
+        for (const std::string& text : all_texts(review)) {
+            if (!text.empty()) {
+                EXPECT_TRUE(text.ends_with('.') || text.ends_with('?')) << text;
+                EXPECT_EQ(text.find("  "), std::string::npos) << text;
+                EXPECT_EQ(text.find(".."), std::string::npos) << text;
+            }
+        }
+    }
+}
+
+TEST(FirstReview, goes_lows_before_hours_before_average_before_spread_before_time_of_day) {
+    const FirstReview review = first_review(input_of(waves(14)));
+    std::vector<std::string> order;
+    for (const Finding& finding : review.findings) {
+        order.push_back(finding.code);
+    }
+    EXPECT_EQ(order, (std::vector<std::string>{"trust", "lows", "in_range", "average", "spread",
+                                               "when_high"}));
+}
+
+TEST(FirstReview, what_was_not_seen_is_said_where_no_low_was) {
+    auto readings = waves(14);
+    std::erase_if(readings, [](const Reading& reading) {
+        const auto hour = (reading.at - midnight) % 24h;
+        return hour >= 3h && hour < 5h;
+    });
+    const FirstReview review = first_review(input_of(readings));
+    EXPECT_EQ(
+        finding_of(review, "lows")->sentence,
+        "No low was recorded in the 308 h that the sensor saw, 56 h of them at night; 28 h of "
+        "night were not seen. 14 days can't rule out rare lows.");
+    EXPECT_THAT(finding_of(review, "trust")->caveats[0].sentence, HasSubstr("03:00 to 05:00"));
+}
+
+TEST(FirstReview, lows_are_counted_with_and_without_suspect_stretches) {
+    auto readings = waves(14);
+    dip(readings, midnight + 10min, 20min, 65);  // warm-up
+    dip(readings, midnight + 26h, 30min, 62);
+    const FirstReview review = first_review(input_of(readings));
+    EXPECT_THAT(
+        finding_of(review, "lows")->sentence,
+        HasSubstr("2 low stretches (below 70 mg/dL) on 2 of 14 days, 2 of them at night; "
+                  "lowest 64 mg/dL on Tue 3 March 02:00. Without the suspect stretches: 1."));
+    EXPECT_EQ(finding_of(review, "lows")->next.step, NextStep::contact_prescriber);
+}
+
+TEST(FirstReview, old_data_never_read_as_calm) {
+    ReviewInput input = input_of(waves(14));
+    input.as_of = input.wears[0].readings.back().at + 16 * 24h;
+    const FirstReview review = first_review(std::move(input));
+    EXPECT_THAT(review.last_reading, HasSubstr("Sun 15 March 23:55, 16 days ago"));
+    EXPECT_THAT(review.last_reading, HasSubstr("Nothing can be said since then"));
+}
+
+TEST(FirstReview, without_readings_says_so_and_claims_nothing) {
+    const FirstReview review = first_review(input_of({}));
+    EXPECT_EQ(review.last_reading, "There is no reading: nothing can be said.");
+    for (const Finding& finding : review.findings) {
+        EXPECT_EQ(finding.answer, Answer::cannot_tell) << finding.code;
+    }
+}
+
+TEST(FirstReview, every_estimate_has_an_interval_and_days_behind_it) {
+    const FirstReview review = first_review(input_of(waves(14)));
+    for (const char* code : {"in_range", "average", "spread"}) {
+        const Finding* finding = finding_of(review, code);
+        ASSERT_TRUE(finding->estimate.has_value()) << code;
+        ASSERT_TRUE(finding->estimate->interval95.has_value()) << code;
+        EXPECT_LT((*finding->estimate->interval95)[0], (*finding->estimate->interval95)[1]) << code;
+        EXPECT_EQ(finding->evidence.used, 14) << code;
+    }
+}
+
+// T8: 8 valid days of 14.
+TEST(FirstReview, eight_days_of_fourteen_are_below_the_consensus_and_still_told) {
+    ReviewInput input = input_of(waves(8));
+    input.window = Interval{midnight, midnight + 14 * 24h};
+    const FirstReview review = first_review(std::move(input));
+    const Finding* trust = finding_of(review, "trust");
+    EXPECT_EQ(trust->answer, Answer::cannot_tell);
+    EXPECT_THAT(trust->sentence, HasSubstr("57 %"));
+    EXPECT_EQ(trust->caveats[0].kind, CaveatKind::below_consensus_coverage);
+    EXPECT_TRUE(finding_of(review, "average")->estimate.has_value());
+    EXPECT_THAT(finding_of(review, "spread")->caveats[0].sentence,
+                HasSubstr("needs about 21 days"));
+}
+
+// T3: two sensors of different kinds at once.
+TEST(FirstReview, two_sensors_at_once_are_counted_once_and_the_choice_is_said) {
+    ReviewInput input = input_of(waves(10));
+    auto other = wears_of(waves(10, 15min), "other.csv");
+    other[0].label = "wear 2";
+    input.wears.push_back(other[0]);
+    const FirstReview review = first_review(std::move(input));
+    EXPECT_EQ(review.fitness.sensed, 240h);
+    const auto& caveats = finding_of(review, "trust")->caveats;
+    const auto told = std::find_if(caveats.begin(), caveats.end(), [](const Caveat& c) {
+        return c.kind == CaveatKind::two_sensors_at_once;
+    });
+    ASSERT_NE(told, caveats.end());
+    EXPECT_THAT(told->sentence, HasSubstr("wear 1 is counted because it reports more often"));
+}
+
+TEST(FirstReview, moving_a_review_keeps_its_days_views_alive) {
+    FirstReview review = first_review(input_of(waves(3)));
+    const FirstReview moved = std::move(review);
+    EXPECT_EQ(sensed(moved.days[1].view), 24h);
+}
+
+TEST(FirstReview, pregnancy_gets_no_goal_and_the_clinic_leads) {
+    ReviewInput input = input_of(waves(14));
+    input.goals = consensus_goals(GoalKind::pregnancy);
+    const FirstReview review = first_review(std::move(input));
+    EXPECT_THAT(finding_of(review, "in_range")->sentence, HasSubstr("clinic leads"));
+    EXPECT_THAT(finding_of(review, "in_range")->sentence, ::testing::Not(HasSubstr("70 %")));
+}

@@ -1,0 +1,82 @@
+#include "findings/first_review.hpp"
+
+#include "findings/review_input_for_tests.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+using namespace tracewright;
+using namespace tracewright::testing;
+using namespace std::chrono_literals;
+using ::testing::HasSubstr;
+using ::testing::Not;
+
+// T9 of the coach's tasks: 47 minutes below 54 mg/dL at 02:40.
+TEST(VeryLow, leads_the_review_with_its_own_date_and_age_first) {
+    auto readings = waves(14, 1min);
+    dip(readings, midnight + 24h + 2h + 40min, 47min, 50);
+    const FirstReview review = first_review(input_of(readings));
+    const Finding& first = review.findings.front();
+    EXPECT_EQ(first.code, "very_low");
+    EXPECT_THAT(first.sentence, ::testing::StartsWith("Tue 3 March 02:40, 12 days ago"));
+    EXPECT_THAT(first.sentence, HasSubstr("47 min below 54 mg/dL, lowest 50 mg/dL"));
+    EXPECT_EQ(first.next.step, NextStep::contact_prescriber);
+    EXPECT_THAT(first.next.sentence, HasSubstr("prescriber"));
+    EXPECT_THAT(first.next.sentence, HasSubstr("finger-prick"));
+    EXPECT_THAT(first.next.sentence, Not(HasSubstr("dose")));
+}
+
+TEST(VeryLow, fourteen_minutes_are_none_and_fifteen_are_one) {
+    for (const auto& [length, expected] : {std::pair{14min, false}, std::pair{15min, true}}) {
+        auto readings = waves(3, 1min);
+        dip(readings, midnight + 26h, length, 53);
+        const FirstReview review = first_review(input_of(readings));
+        EXPECT_EQ(finding_of(review, "very_low") != nullptr, expected) << length.count();
+    }
+}
+
+TEST(VeryLow, a_run_cut_short_by_the_end_of_data_leads_whatever_its_length) {
+    auto readings = waves(3, 5min);
+    dip(readings, readings.back().at, 5min, 50);
+    const FirstReview review = first_review(input_of(readings));
+    ASSERT_NE(finding_of(review, "very_low"), nullptr);
+    EXPECT_THAT(review.findings.front().sentence, HasSubstr("end not seen"));
+}
+
+TEST(VeryLow, one_finger_prick_is_enough) {
+    ReviewInput input = input_of(waves(3));
+    DiaryEntry prick;
+    prick.kind = DiaryKind::finger_prick;
+    prick.at = midnight + 30h;
+    prick.glucose = mmol(2.9);
+    input.diary.push_back(prick);
+    const FirstReview review = first_review(std::move(input));
+    ASSERT_NE(finding_of(review, "very_low"), nullptr);
+    EXPECT_THAT(review.findings.front().sentence, HasSubstr("a finger-prick of 2.9 mmol/L"));
+}
+
+TEST(VeryLow, a_reading_beyond_the_limit_prints_as_below_it) {
+    auto readings = waves(3, 5min);
+    for (Reading& reading : readings) {
+        if (reading.at >= midnight + 26h && reading.at < midnight + 27h) {
+            reading = Reading{reading.at, mg(40), 5min, Limit::below};
+        }
+    }
+    const FirstReview review = first_review(input_of(readings));
+    EXPECT_THAT(review.findings.front().sentence, HasSubstr("lowest below 40 mg/dL"));
+}
+
+TEST(VeryLow, a_value_too_low_to_be_believed_is_still_told) {
+    auto readings = waves(3, 5min);
+    readings[100] = Reading{readings[100].at, mg(12), 5min, Limit::none, true};
+    const FirstReview review = first_review(input_of(readings));
+    ASSERT_NE(finding_of(review, "very_low"), nullptr);
+    EXPECT_THAT(review.findings.front().sentence, HasSubstr("12 mg/dL"));
+}
+
+TEST(VeryLow, is_counted_inside_a_suspect_stretch_too) {
+    auto readings = waves(3, 5min);
+    dip(readings, midnight + 10min, 20min, 50);  // within warm-up
+    const FirstReview review = first_review(input_of(readings));
+    EXPECT_EQ(review.findings.front().code, "very_low");
+}
