@@ -24,16 +24,20 @@ struct RowNote {
     std::string expected;
 };
 
-/// Every row of a file with its fate. stored + duplicate + conflict + rejected == read, always.
+/// Every row of a file with its fate.
 class Ledger {
   public:
     /// A row, or a run of rows, that plainly ended so.
-    void count(Fate fate, std::uint32_t line, std::uint32_t rows = 1);
+    void count(Fate fate, std::uint64_t rows = 1);
     /// A row that ended so for a reason. Notes past `most_notes` are counted by code, not kept.
     void note(RowNote note);
     /// A remark on a row already counted (a warning on a stored row), or on the file (line 0).
     void remark(RowNote note);
 
+    void in_order_of_lines();
+
+    /// Rows read: what was stored, duplicate, in conflict or rejected. Rows behind an open question
+    /// and rows that are not data are counted apart.
     std::uint64_t read() const;
     std::uint64_t with(Fate fate) const;
     const std::vector<RowNote>& notes() const { return notes_; }
