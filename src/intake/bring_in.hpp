@@ -1,6 +1,7 @@
 #pragma once
 
 #include "diary/diary_entry.hpp"
+#include "intake/clock_text.hpp"
 #include "intake/file_error.hpp"
 #include "intake/ledger.hpp"
 #include "intake/open_source.hpp"
@@ -12,8 +13,6 @@
 #include <vector>
 
 namespace tracewright {
-
-enum class DateOrder : std::uint8_t { year_first, day_first, month_first };
 
 /// What the user knows better than the guess. Each overrides one guess; none is needed where the
 /// file itself decides.

@@ -33,6 +33,29 @@ WallTime ZoneHistory::wall_time(Instant at) const {
     return zone_at(at).wall_time(at);
 }
 
+WallResolution ZoneHistory::resolve(WallTime wall) const {
+    std::vector<Instant> moments;
+    for (std::size_t i = 0; i < changes_.size(); ++i) {
+        const WallResolution found = changes_[i].zone.resolve(wall);
+        if (found.kind == WallResolution::Kind::skipped) {
+            continue;
+        }
+        for (const Instant at : {found.first, found.second}) {
+            const bool held =
+                at >= changes_[i].from && (i + 1 == changes_.size() || at < changes_[i + 1].from);
+            if (held && (moments.empty() || moments.back() != at)) {
+                moments.push_back(at);
+            }
+        }
+    }
+    if (moments.empty()) {
+        const Instant jumped = first_showing(wall);
+        return {WallResolution::Kind::skipped, jumped, jumped};
+    }
+    return {moments.size() == 1 ? WallResolution::Kind::unique : WallResolution::Kind::repeated,
+            moments.front(), moments.back()};
+}
+
 Interval ZoneHistory::constant_offset_round(Instant at) const {
     const auto after = std::upper_bound(changes_.begin() + 1, changes_.end(), at,
                                         [](Instant t, const Since& s) { return t < s.from; });

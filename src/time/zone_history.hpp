@@ -30,6 +30,10 @@ class ZoneHistory {
 
     const Zone& zone_at(Instant at) const;
     WallTime wall_time(Instant at) const;
+    /// The moments at which the client's clock showed `wall`: in the zone that held then. repeated
+    /// also where travel west brought the same wall time back, skipped also where travel east
+    /// jumped over it.
+    WallResolution resolve(WallTime wall) const;
     /// The stretch round `at` over which the client's clock keeps one offset.
     Interval constant_offset_round(Instant at) const;
     CivilDate date_at(Instant at) const;

@@ -1,0 +1,242 @@
+#include "intake/column_title.hpp"
+
+#include "intake/number_text.hpp"
+#include "intake/plain_text.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace tracewright {
+
+namespace {
+
+// Words that name a role: whole words of the title, or (marked by a leading '*') any part of it.
+// In order: the first line with a word in the title decides.
+struct Words {
+    Role role;
+    std::array<std::string_view, 18> words;
+};
+
+constexpr Words title_words[] = {
+    {Role::finger_prick,
+     {"*finger", "*capillar", "cbg", "smbg", "*kapillar", "*stick", "*\xE6\x8C\x87\xE5\xB0\x96",
+      "*\xE6\x8C\x87\xE8\xA1\x80"}},
+    {Role::ketones, {"*keton", "*ketone", "*cetona", "*c\xC3\xA9tone", "*\xE9\x85\xAE"}},
+    {Role::lab, {"*hba1c", "a1c", "lab", "labor", "laboratory"}},
+    {Role::unit,
+     {"unit", "units", "einheit", "unit\xC3\xA9", "unidad", "\xE5\x8D\x95\xE4\xBD\x8D"}},
+    {Role::slot, {"*meal type", "*mealtype", "*mahlzeitentyp", "slot", "*meal slot", "*mealslot"}},
+    {Role::carbohydrate,
+     {"*carb", "*kohlenhydrat", "kh", "*glucide", "*hidrato", "*\xE7\xA2\xB3\xE6\xB0\xB4", "be",
+      "ke", "*exchange"}},
+    {Role::fibre, {"*fibre", "*fiber", "*ballaststoff", "*fibra", "*\xE7\xBA\xA4\xE7\xBB\xB4"}},
+    {Role::protein, {"*protein", "*eiwei", "prot", "*prot\xC3\xA9", "*prote"}},
+    {Role::fat, {"fat", "fett", "*grasa", "*lipid", "fats"}},
+    {Role::energy, {"*kcal", "*energ", "*calor", "kj", "*brennwert"}},
+    {Role::portion, {"portion", "*menge", "amount", "cantidad", "quantit\xC3\xA9"}},
+    {Role::steps, {"*steps", "*schritte", "pas", "pasos"}},
+    {Role::minutes,
+     {"*duration", "*dauer", "*minutes",
+      "*dur\xC3\xA9"
+      "e",
+      "*minuten"}},
+    {Role::movement_text,
+     {"*activit", "*exercise", "*movement", "*sport", "*bewegung", "*walk", "*aktivit", "*moved",
+      "*ejercicio"}},
+    {Role::sensor_event, {"*sensor event", "*sensor change", "*sensorwechsel"}},
+    {Role::mood, {"mood", "*stimmung", "*stress", "*humeur", "*felt", "*feeling", "estado"}},
+    {Role::sleep_hours, {"*hours slept", "*sleep hours", "sleep", "slept", "schlaf", "sommeil"}},
+    {Role::medicine,
+     {"*medic", "*medik", "*insulin", "*drug", "*agent", "*tablet",
+      "*m\xC3\xA9"
+      "dicament",
+      "took", "*hypoglyc", "*\xE8\x8D\xAF"}},
+    {Role::dose, {"*dose", "dosis", "*bolus", "*basal"}},
+    {Role::alcohol, {"*alcohol", "*alkohol"}},
+    {Role::symptom, {"*symptom"}},
+    {Role::illness, {"*illness", "*krank", "ill"}},
+    {Role::meal_text,
+     {"*meal", "*food", "*diet", "*mahlzeit", "essen", "*repas", "*comida", "*ate", "eaten",
+      "gegessen", "*\xE9\xA5\xAE\xE9\xA3\x9F", "*\xE8\x86\xB3\xE9\xA3\x9F"}},
+    {Role::note,
+     {"*note", "*notiz", "*comment", "*bemerkung", "*remark", "text", "text en", "*kommentar",
+      "*nota", "*\xE5\xA4\x87\xE6\xB3\xA8", "*text"}},
+    {Role::glucose,
+     {"*glucose", "*glukose", "*glucosa", "cgm", "*blutzucker", "bz", "*glyc",
+      "*\xE8\xA1\x80\xE7\xB3\x96", "*\xE8\x91\xA1\xE8\x90\x84\xE7\xB3\x96", "*glicemia",
+      "*sensorwert"}},
+    {Role::person,
+     {"person", "patient", "*participant", "client", "subject", "*person id", "*patient id",
+      "*client id", "*subject id"}},
+    {Role::device, {"device", "serial", "*ger\xC3\xA4t", "*seriennummer", "*serial", "*sensor id"}},
+    {Role::kind, {"kind", "type", "art", "typ", "*record type", "category", "kategorie"}},
+    {Role::value, {"value", "wert", "valeur", "valor", "result"}},
+    {Role::time,
+     {"time", "*datetime", "*timestamp", "*zeitpunkt", "zeit", "*date time", "ts", "when",
+      "*\xE6\x97\xB6\xE9\x97\xB4", "*zeitstempel", "*horodat", "*fecha y hora"}},
+    {Role::date,
+     {"date", "datum", "day", "fecha", "tag", "*\xE6\x97\xA5\xE6\x9C\x9F", "*calendar date",
+      "*night of"}},
+    {Role::clock, {"clock", "uhrzeit", "heure", "hora", "*time of day"}},
+};
+
+// Title as words with single blanks, without what stands in brackets.
+std::string words_of(std::string_view title) {
+    std::string result;
+    int depth = 0;
+    for (const char c : lower_case(plain(title))) {
+        depth += c == '(' || c == '[' ? 1 : 0;
+        const bool letter = depth == 0 && c != ')' && c != ']' &&
+                            std::string_view("_-./:,;'\"\n\r\t").find(c) == std::string_view::npos;
+        if (letter && !(c == ' ' && (result.empty() || result.back() == ' '))) {
+            result += c;
+        } else if (!letter && !result.empty() && result.back() != ' ') {
+            result += ' ';
+        }
+        depth -= c == ')' || c == ']' ? 1 : 0;
+    }
+    while (result.ends_with(' ')) {
+        result.pop_back();
+    }
+    return result;
+}
+
+bool has_word(const std::string& title, std::string_view word) {
+    if (word.starts_with('*')) {
+        return title.find(word.substr(1)) != std::string::npos;
+    }
+    const std::string padded = " " + title + " ";
+    return padded.find(" " + std::string(word) + " ") != std::string::npos;
+}
+
+bool has_any(const std::string& title, const Words& line) {
+    return std::any_of(line.words.begin(), line.words.end(), [&](std::string_view word) {
+        return !word.empty() && has_word(title, word);
+    });
+}
+
+bool has_part(const std::string& title, std::initializer_list<std::string_view> parts) {
+    return std::any_of(parts.begin(), parts.end(), [&](std::string_view part) {
+        return title.find(part) != std::string::npos;
+    });
+}
+
+double minutes_per_unit(const std::string& title, std::string_view whole) {
+    const std::string lower = lower_case(whole);
+    if (has_word(title, "s") || has_word(title, "sec") || has_word(title, "seconds") ||
+        lower.find("(s)") != std::string::npos) {
+        return 1.0 / 60;
+    }
+    if (has_word(title, "h") || has_word(title, "hours") ||
+        lower.find("(h)") != std::string::npos) {
+        return 60;
+    }
+    return 1;
+}
+
+// Titles that bear a time word beside what the time is of ("start_local", "wake time").
+std::optional<Role> time_role(const std::string& title) {
+    const bool utc = has_word(title, "utc") || has_word(title, "offset");
+    const bool end = has_part(title, {"end", "wake", "woke", "ende", "aufgestanden", "finish"});
+    const bool start =
+        has_part(title, {"start", "begin", "bedtime", "onset", "beginn", "light out"});
+    const bool of_time = has_word(title, "local") || has_word(title, "time") ||
+                         has_word(title, "ts") || has_word(title, "zeit") ||
+                         has_part(title, {"bedtime", "wake"}) || title == "start" ||
+                         title == "end" || title == "begin";
+    if (utc || !(start || end) || !of_time) {
+        return std::nullopt;
+    }
+    return end ? Role::end_time : Role::time;
+}
+
+}  // namespace
+
+const char* name_of(Role role) {
+    constexpr std::array names{
+        "ignored",      "time",         "date",    "clock",   "end time",    "glucose",
+        "finger-prick", "ketones",      "unit",    "kind",    "value",       "meal text",
+        "slot",         "carbohydrate", "fibre",   "protein", "fat",         "energy",
+        "portion",      "movement",     "minutes", "steps",   "hours slept", "mood",
+        "medicine",     "dose",         "lab",     "alcohol", "illness",     "symptom",
+        "sensor event", "note",         "person",  "device"};
+    return names.at(static_cast<std::size_t>(role));
+}
+
+TitleMeaning title_meaning(std::string_view title) {
+    const std::string words = words_of(title);
+    TitleMeaning meaning;
+    meaning.unit = unit_named(title);
+    meaning.minutes_per_unit = minutes_per_unit(words, title);
+    if (words.empty()) {
+        return meaning;
+    }
+    if (has_word(words, "utc") || has_word(words, "offset")) {
+        return meaning;
+    }
+    // A time word wins only where nothing else is named: "carbohydrate time" is no time of ours,
+    // but "meal_ts" is one.
+    if (has_word(words, "ts") || has_word(words, "timestamp") || words.ends_with(" time")) {
+        meaning.role = time_role(words).value_or(Role::time);
+        return meaning;
+    }
+    if (const auto role = time_role(words)) {
+        meaning.role = *role;
+        return meaning;
+    }
+    for (const Words& line : title_words) {
+        if (has_any(words, line)) {
+            meaning.role = line.role;
+            break;
+        }
+    }
+    meaning.exchanges =
+        meaning.role == Role::carbohydrate &&
+        (has_word(words, "be") || has_word(words, "ke") || has_part(words, {"exchange"}));
+    return meaning;
+}
+
+std::optional<KindMeaning> kind_meaning(std::string_view kind) {
+    const std::string words = words_of(kind);
+    KindMeaning meaning;
+    meaning.unit = unit_named(kind);
+    const auto is = [&](std::initializer_list<std::string_view> parts) {
+        return has_part(words, parts);
+    };
+    if (is({"finger", "capillar", "meter"})) {
+        meaning.diary = DiaryKind::finger_prick;
+    } else if (is({"keton"})) {
+        meaning.diary = DiaryKind::ketones;
+    } else if (is({"a1c", "lab"})) {
+        meaning.diary = DiaryKind::lab;
+    } else if (is({"insulin", "medic", "tablet", "drug"})) {
+        meaning.diary = DiaryKind::medicine;
+    } else if (is({"meal", "food", "breakfast", "lunch", "dinner", "snack", "ate", "mahlzeit",
+                   "essen"})) {
+        meaning.diary = DiaryKind::meal;
+    } else if (is({"sleep", "slept", "schlaf"})) {
+        meaning.diary = DiaryKind::sleep;
+    } else if (is({"walk", "exercise", "movement", "activity", "sport", "moved", "cycl", "run",
+                   "bewegung"})) {
+        meaning.diary = DiaryKind::movement;
+    } else if (is({"mood", "stress", "felt", "stimmung"})) {
+        meaning.diary = DiaryKind::mood;
+    } else if (is({"alcohol", "wine", "beer", "alkohol"})) {
+        meaning.diary = DiaryKind::alcohol;
+    } else if (is({"ill", "fever", "krank"})) {
+        meaning.diary = DiaryKind::illness;
+    } else if (is({"symptom"})) {
+        meaning.diary = DiaryKind::symptom;
+    } else if (is({"glucose", "glukose", "cgm", "sensor reading"})) {
+        meaning.glucose = true;
+    } else if (is({"sensor"})) {
+        meaning.diary = DiaryKind::sensor;
+    } else if (is({"note", "comment", "notiz"})) {
+        meaning.diary = DiaryKind::note;
+    } else {
+        return std::nullopt;
+    }
+    return meaning;
+}
+
+}  // namespace tracewright

@@ -1,0 +1,71 @@
+#pragma once
+
+#include "diary/diary_entry.hpp"
+#include "units/glucose.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <string_view>
+
+namespace tracewright {
+
+/// What a column is taken for.
+enum class Role : std::uint8_t {
+    ignored,
+    time,  ///< date and time of day
+    date,
+    clock,
+    end_time,  ///< of sleep or movement
+    glucose,
+    finger_prick,
+    ketones,
+    unit,   ///< names the glucose unit of its row
+    kind,   ///< names what the row is
+    value,  ///< the number that goes with the kind
+    meal_text,
+    slot,
+    carbohydrate,
+    fibre,
+    protein,
+    fat,
+    energy,
+    portion,
+    movement_text,
+    minutes,
+    steps,
+    sleep_hours,
+    mood,
+    medicine,
+    dose,
+    lab,
+    alcohol,
+    illness,
+    symptom,
+    sensor_event,
+    note,
+    person,
+    device
+};
+
+const char* name_of(Role role);
+
+/// What a column title says by the ordinary words of several languages; no file's layout is known
+/// by heart. `ignored` if it says nothing.
+struct TitleMeaning {
+    Role role = Role::ignored;
+    std::optional<GlucoseUnit> unit;
+    double minutes_per_unit = 1;  ///< durations: 1/60 where the title says seconds, 60 for hours
+    bool exchanges = false;       ///< carbohydrate in exchanges or units, not grams
+};
+TitleMeaning title_meaning(std::string_view title);
+
+/// What a kind cell ("meal", "fingerstick_mg_dl", "walk") says the row is; empty if nothing known.
+struct KindMeaning {
+    std::optional<DiaryKind> diary;
+    bool glucose = false;  ///< a sensor reading
+    std::optional<GlucoseUnit> unit;
+};
+std::optional<KindMeaning> kind_meaning(std::string_view kind);
+
+}  // namespace tracewright

@@ -1,0 +1,51 @@
+#pragma once
+
+#include "intake/bring_in.hpp"
+#include "intake/row_reader.hpp"
+
+namespace tracewright {
+
+/// Gathers rows that were read, places them in time, tells duplicates and conflicts, and settles
+/// every row's fate in the ledger.
+class RowStore {
+  public:
+    explicit RowStore(const IntakeOptions& options) : options_(options) {}
+
+    void add(ReadRow row);
+    /// Readings, diary and ledger into `intake`. Called once.
+    void settle(Intake& intake);
+
+  private:
+    struct Timed {
+        std::uint32_t line;
+        std::uint32_t time_column;
+        Instant at;
+        WallTime wall;
+        bool told;               // the row said its own offset
+        bool uncertain = false;  // alone in a repeated hour
+        bool dropped = false;    // settled for its time
+        std::optional<RowGlucose> glucose;
+        std::uint32_t first_entry;
+        std::uint32_t entries;
+        std::optional<WallTime> end_wall;
+        Fate fate = Fate::stored;
+    };
+
+    void place(Intake& intake);
+    void drop(Timed& row, const char* code, std::string found, std::string expected);
+    void check_years();
+    bool too_many_in_the_future(Intake& intake);
+    void limits_without_a_number();
+    void tell_readings_apart(Intake& intake);
+    void tell_entries_apart(Intake& intake);
+    void count_fates();
+
+    const IntakeOptions& options_;
+    std::vector<Timed> rows_;
+    Diary entries_;
+    Ledger ledger_;
+    std::optional<std::int64_t> low_limit_;  // written in the file itself, in hundredths
+    std::optional<std::int64_t> high_limit_;
+};
+
+}  // namespace tracewright

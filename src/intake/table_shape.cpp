@@ -1,0 +1,465 @@
+#include "intake/table_shape.hpp"
+
+#include "intake/clock_text.hpp"
+#include "intake/number_text.hpp"
+#include "intake/plain_text.hpp"
+
+#include <algorithm>
+#include <charconv>
+#include <map>
+
+namespace tracewright {
+
+namespace {
+
+enum class Content { empty, time, date, clock, number, limit_word, text };
+
+std::optional<double> as_double(const std::string& text) {
+    double value = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
+    return error == std::errc{} && end == text.data() + text.size() ? std::optional{value}
+                                                                    : std::nullopt;
+}
+
+Content content_of_time(const WrittenTime& time) {
+    return time.has_date && time.has_clock ? Content::time
+           : time.has_date                 ? Content::date
+                                           : Content::clock;
+}
+
+Content content_of(const std::string& cell, CellForm form, const SourceFacts& facts) {
+    if (cell.empty() || is_separator(cell)) {
+        return Content::empty;
+    }
+    if (form == CellForm::date) {
+        const auto serial = as_double(cell);
+        const auto time = serial ? serial_time(*serial, facts.serial_1904) : std::nullopt;
+        return time ? content_of_time(*time) : Content::number;
+    }
+    if (const auto time = written_time(cell); time && !time->instant) {
+        return content_of_time(*time);
+    }
+    if (const auto number = written_number(cell, cell.find(',') != std::string::npos ? ',' : '.');
+        number && number->tail.size() <= 8) {
+        return Content::number;
+    }
+    return written_glucose(cell, '.').level ? Content::limit_word : Content::text;
+}
+
+// Unix times are numbers until a title says time.
+bool is_unix_time(const std::string& cell) {
+    const auto time = written_time(cell);
+    return time && time->instant.has_value();
+}
+
+bool time_like(Content content) {
+    return content == Content::time || content == Content::date || content == Content::clock;
+}
+
+struct RowContent {
+    std::size_t filled = 0;
+    std::size_t times = 0;
+    std::size_t texts = 0;
+    std::size_t unix_times = 0;
+};
+
+RowContent row_content(const SampleRow& row, const SourceFacts& facts) {
+    RowContent result;
+    for (std::size_t i = 0; i < row.cells.size(); ++i) {
+        const Content content = content_of(row.cells[i], row.forms[i], facts);
+        result.filled += content != Content::empty ? 1U : 0U;
+        result.times += time_like(content) ? 1U : 0U;
+        result.texts += content == Content::text ? 1U : 0U;
+        result.unix_times += is_unix_time(row.cells[i]) ? 1U : 0U;
+    }
+    return result;
+}
+
+// The first of two neighbouring rows that both begin like data: a time and at least one cell more.
+std::size_t first_data_row(const std::vector<SampleRow>& sample, const SourceFacts& facts) {
+    std::vector<std::size_t> starts;
+    for (std::size_t i = 0; i < sample.size(); ++i) {
+        const RowContent content = row_content(sample[i], facts);
+        if (content.times + content.unix_times >= 1 && content.filled >= 2) {
+            starts.push_back(i);
+        }
+    }
+    if (starts.empty()) {
+        return sample.size();
+    }
+    // A single time in the title block ("created 2 March 2026") is no data.
+    for (std::size_t k = 0; k + 1 < starts.size(); ++k) {
+        const bool same_width =
+            sample[starts[k]].cells.size() == sample[starts[k + 1]].cells.size();
+        if (same_width && starts[k + 1] - starts[k] <= 3) {
+            return starts[k];
+        }
+    }
+    return starts.back();
+}
+
+// Looks like titles: texts, no times and hardly a number.
+bool header_like(const SampleRow& row, const SourceFacts& facts) {
+    const RowContent content = row_content(row, facts);
+    return content.filled >= 1 && content.times == 0 && content.texts >= 1 &&
+           2 * content.texts >= content.filled;
+}
+
+// A second header row holds nothing but units.
+bool units_row(const SampleRow& row) {
+    bool any = false;
+    for (const std::string& cell : row.cells) {
+        if (cell.empty()) {
+            continue;
+        }
+        const std::string word = lower_case(cell);
+        const bool unit = unit_named(cell) || word == "g" || word == "kcal" || word == "h" ||
+                          word == "min" || word == "s" || word == "(g)" || word == "[g]" ||
+                          word == "%" || word == "iu";
+        const bool format = word.find("yyyy") != std::string::npos ||
+                            word.find("jjjj") != std::string::npos ||
+                            word.find("hh:mm") != std::string::npos || word == "-";
+        if (!unit && !format) {
+            return false;
+        }
+        any = any || unit;
+    }
+    return any;
+}
+
+std::size_t usual_width(const std::vector<SampleRow>& sample, std::size_t from) {
+    std::map<std::size_t, std::size_t> times;
+    std::size_t width = 0;
+    for (std::size_t i = from; i < sample.size(); ++i) {
+        const std::size_t n = ++times[sample[i].cells.size()];
+        if (n > times[width] || (n == times[width] && sample[i].cells.size() > width)) {
+            width = sample[i].cells.size();
+        }
+    }
+    return width;
+}
+
+struct ColumnContent {
+    std::map<Content, std::size_t> counts;
+    std::size_t filled = 0;
+    std::size_t unix_times = 0;
+    std::vector<double> numbers;
+
+    bool mostly(Content content) const {
+        const auto found = counts.find(content);
+        return found != counts.end() && 2 * found->second > filled;
+    }
+    double median() const {
+        std::vector<double> sorted = numbers;
+        std::sort(sorted.begin(), sorted.end());
+        return sorted.empty() ? 0 : sorted[sorted.size() / 2];
+    }
+};
+
+ColumnContent column_content(const std::vector<SampleRow>& sample, std::size_t from,
+                             std::size_t column, const SourceFacts& facts) {
+    ColumnContent result;
+    for (std::size_t i = from; i < sample.size(); ++i) {
+        if (column >= sample[i].cells.size()) {
+            continue;
+        }
+        const std::string& cell = sample[i].cells[column];
+        const Content content = content_of(cell, sample[i].forms[column], facts);
+        if (content == Content::empty) {
+            continue;
+        }
+        ++result.filled;
+        ++result.counts[content];
+        result.unix_times += is_unix_time(cell) ? 1U : 0U;
+        if (content == Content::number) {
+            const char mark = cell.find(',') != std::string::npos ? ',' : '.';
+            result.numbers.push_back(written_number(cell, mark)->value());
+        }
+    }
+    return result;
+}
+
+bool glucose_like(const ColumnContent& content) {
+    const bool numbers = 2 * content.numbers.size() > content.filled && content.numbers.size() >= 3;
+    const double median = content.median();
+    return numbers && ((median >= 2 && median <= 25) || (median >= 40 && median <= 400));
+}
+
+bool names_column(const std::string& wanted, const std::string& title, std::size_t index) {
+    std::size_t number = 0;
+    const auto [end, error] = std::from_chars(wanted.data(), wanted.data() + wanted.size(), number);
+    const bool is_number = error == std::errc{} && end == wanted.data() + wanted.size();
+    return (is_number && number == index + 1) || lower_case(plain(wanted)) == lower_case(title);
+}
+
+class Shaper {
+  public:
+    Shaper(const std::vector<SampleRow>& sample, const SourceFacts& facts,
+           const ShapeOptions& options)
+        : sample_(sample), facts_(facts), options_(options) {}
+
+    TableShape shape() {
+        find_data();
+        if (data_ >= sample_.size()) {
+            return shape_;
+        }
+        shape_.first_data_line = sample_[data_].line;
+        shape_.fields = usual_width(sample_, data_);
+        read_titles();
+        roles_by_content();
+        settle_times();
+        settle_glucose();
+        settle_movement();
+        what_there_is();
+        return shape_;
+    }
+
+  private:
+    void find_data() {
+        if (options_.header_line) {
+            header_ =
+                static_cast<std::size_t>(std::find_if(sample_.begin(), sample_.end(),
+                                                      [&](const SampleRow& row) {
+                                                          return row.line >= *options_.header_line;
+                                                      }) -
+                                         sample_.begin());
+            data_ = header_ + 1;
+        } else {
+            data_ = first_data_row(sample_, facts_);
+            header_ = data_;
+            for (std::size_t i = data_; i-- > 0;) {
+                if (sample_[i].cells.empty()) {
+                    continue;
+                }
+                const bool units = units_row(sample_[i]);
+                if (units && i > 0) {
+                    units_ = i;
+                    continue;
+                }
+                header_ = header_like(sample_[i], facts_) ? i : data_;
+                break;
+            }
+        }
+        const std::size_t end = std::min(header_, data_);
+        for (std::size_t i = 0; i < end && i < sample_.size(); ++i) {
+            shape_.preamble_rows += sample_[i].cells.empty() || i == units_ ? 0U : 1U;
+        }
+        if (header_ < data_ && header_ < sample_.size()) {
+            shape_.header_rows = units_ < sample_.size() ? 2 : 1;
+            shape_.header_line = sample_[units_ < sample_.size() ? units_ : header_].line;
+        }
+    }
+
+    void read_titles() {
+        shape_.columns.resize(shape_.fields);
+        if (header_ >= data_ || header_ >= sample_.size()) {
+            return;
+        }
+        const auto& titles = sample_[header_].cells;
+        shape_.fields = std::max(shape_.fields, std::min(titles.size(), shape_.fields + 64));
+        shape_.columns.resize(shape_.fields);
+        for (std::size_t c = 0; c < titles.size() && c < shape_.columns.size(); ++c) {
+            ColumnGuess& column = shape_.columns[c];
+            std::string whole = titles[c];
+            column.title = whole;
+            if (units_ < sample_.size() && c < sample_[units_].cells.size()) {
+                whole += " (" + sample_[units_].cells[c] + ")";
+            }
+            const TitleMeaning meaning = title_meaning(whole);
+            column.role = meaning.role;
+            column.unit = meaning.unit;
+            column.minutes_per_unit = meaning.minutes_per_unit;
+            column.exchanges = meaning.exchanges;
+            column.by_title = meaning.role != Role::ignored;
+        }
+    }
+
+    void roles_by_content() {
+        for (std::size_t c = 0; c < shape_.columns.size(); ++c) {
+            contents_.push_back(column_content(sample_, data_, c, facts_));
+            ColumnGuess& column = shape_.columns[c];
+            const ColumnContent& content = contents_.back();
+            if (options_.time_column && names_column(*options_.time_column, column.title, c)) {
+                column.role = Role::time;
+                column.by_title = true;
+                continue;
+            }
+            if (options_.glucose_column &&
+                names_column(*options_.glucose_column, column.title, c)) {
+                column.role = Role::glucose;
+                column.by_title = true;
+                continue;
+            }
+            if (column.role == Role::time || column.role == Role::date ||
+                column.role == Role::clock) {
+                column.role = time_role(content).value_or(Role::ignored);
+            } else if (column.role == Role::end_time) {
+                column.role = time_role(content) ? Role::end_time : Role::ignored;
+            } else if (column.role == Role::ignored && column.title.empty()) {
+                column.role = time_role(content).value_or(
+                    content.mostly(Content::text) ? Role::note : Role::ignored);
+            } else if (column.role == Role::ignored && shape_.header_rows > 0 &&
+                       time_role(content)) {
+                column.role = *time_role(content);
+            }
+        }
+    }
+
+    static std::optional<Role> time_role(const ColumnContent& content) {
+        if (content.filled == 0) {
+            return std::nullopt;
+        }
+        if (content.mostly(Content::time) || 2 * content.unix_times > content.filled) {
+            return Role::time;
+        }
+        if (content.mostly(Content::date)) {
+            return Role::date;
+        }
+        return content.mostly(Content::clock) ? std::optional{Role::clock} : std::nullopt;
+    }
+
+    // One time column counts: a named one first; else date and clock together.
+    void settle_times() {
+        std::vector<std::size_t> times = shape_.all(Role::time);
+        std::stable_sort(times.begin(), times.end(),
+                         [&](std::size_t a, std::size_t b) { return rank(a) < rank(b); });
+        if (options_.time_column) {
+            const auto named = std::find_if(times.begin(), times.end(), [&](std::size_t c) {
+                return names_column(*options_.time_column, shape_.columns[c].title, c);
+            });
+            if (named != times.end()) {
+                std::rotate(times.begin(), named, named + 1);
+            }
+        }
+        for (std::size_t i = 1; i < times.size(); ++i) {
+            shape_.columns[times[i]].role = Role::ignored;
+        }
+        if (!times.empty()) {
+            for (const Role role : {Role::date, Role::clock}) {
+                for (const std::size_t c : shape_.all(role)) {
+                    shape_.columns[c].role = Role::ignored;
+                }
+            }
+        }
+        shape_.has_time = !times.empty() || shape_.first(Role::date).has_value();
+    }
+
+    int rank(std::size_t column) const { return shape_.columns[column].by_title ? 0 : 1; }
+
+    void settle_glucose() {
+        // A value column beside a kind column is what the kind says.
+        const bool long_form = shape_.first(Role::kind) && shape_.first(Role::value);
+        for (const std::size_t c : shape_.all(Role::glucose)) {
+            const ColumnContent& content = contents_[c];
+            const std::size_t limits = content.counts.contains(Content::limit_word)
+                                           ? content.counts.at(Content::limit_word)
+                                           : 0;
+            if (content.filled > 0 && content.numbers.size() + limits == 0) {
+                shape_.columns[c].role = Role::ignored;
+            }
+        }
+        if (shape_.first(Role::glucose) || long_form || shape_.first(Role::finger_prick)) {
+            return;
+        }
+        const bool diary_by_title = std::any_of(
+            shape_.columns.begin(), shape_.columns.end(), [](const ColumnGuess& column) {
+                return column.by_title && column.role >= Role::meal_text &&
+                       column.role <= Role::note;
+            });
+        for (std::size_t c = 0; c < shape_.columns.size() && !diary_by_title; ++c) {
+            ColumnGuess& column = shape_.columns[c];
+            const bool free = column.role == Role::ignored || column.role == Role::value;
+            if (free && glucose_like(contents_[c])) {
+                column.role = Role::glucose;
+                return;
+            }
+        }
+    }
+
+    // A "type" whose words are no kinds of entry describes the movement beside it.
+    void settle_movement() {
+        const auto kind = shape_.first(Role::kind);
+        const bool value = shape_.first(Role::value).has_value();
+        const bool moves = shape_.first(Role::steps) || shape_.first(Role::minutes);
+        const bool eats = shape_.first(Role::meal_text) || shape_.first(Role::carbohydrate);
+        if (moves && !eats) {  // what was burned is not what was eaten
+            for (const std::size_t c : shape_.all(Role::energy)) {
+                shape_.columns[c].role = Role::ignored;
+            }
+        }
+        if (!kind || value) {
+            return;
+        }
+        const bool known =
+            std::any_of(sample_.begin() + static_cast<std::ptrdiff_t>(data_), sample_.end(),
+                        [&](const SampleRow& row) {
+                            return *kind < row.cells.size() && kind_meaning(row.cells[*kind]);
+                        });
+        if (!known) {
+            shape_.columns[*kind].role = moves ? Role::movement_text : Role::note;
+        }
+    }
+
+    void what_there_is() {
+        for (const ColumnGuess& column : shape_.columns) {
+            shape_.has_glucose = shape_.has_glucose || column.role == Role::glucose;
+            shape_.has_diary = shape_.has_diary || column.role == Role::finger_prick ||
+                               column.role == Role::ketones || column.role == Role::kind ||
+                               column.role == Role::end_time ||
+                               (column.role >= Role::meal_text && column.role <= Role::note);
+        }
+    }
+
+    const std::vector<SampleRow>& sample_;
+    const SourceFacts& facts_;
+    const ShapeOptions& options_;
+    TableShape shape_;
+    std::vector<ColumnContent> contents_;
+    std::size_t data_ = 0;
+    std::size_t header_ = 0;
+    std::size_t units_ = static_cast<std::size_t>(-1);
+};
+
+}  // namespace
+
+std::optional<std::size_t> TableShape::first(Role role) const {
+    const auto found = std::find_if(columns.begin(), columns.end(),
+                                    [&](const ColumnGuess& column) { return column.role == role; });
+    return found == columns.end()
+               ? std::nullopt
+               : std::optional{static_cast<std::size_t>(found - columns.begin())};
+}
+
+std::vector<std::size_t> TableShape::all(Role role) const {
+    std::vector<std::size_t> found;
+    for (std::size_t c = 0; c < columns.size(); ++c) {
+        if (columns[c].role == role) {
+            found.push_back(c);
+        }
+    }
+    return found;
+}
+
+std::vector<SampleRow> sample_of(RowSource& source, std::size_t most) {
+    source.rewind();
+    std::vector<SampleRow> sample;
+    Row row;
+    while (sample.size() < most && source.next(row)) {
+        SampleRow& copy = sample.emplace_back();
+        copy.line = row.line;
+        copy.fault = row.fault;
+        for (const Cell& cell : row.cells) {
+            copy.cells.push_back(plain(cell.text));
+            copy.forms.push_back(cell.form);
+        }
+    }
+    source.rewind();
+    return sample;
+}
+
+TableShape table_shape(const std::vector<SampleRow>& sample, const SourceFacts& facts,
+                       const ShapeOptions& options) {
+    return Shaper(sample, facts, options).shape();
+}
+
+}  // namespace tracewright

@@ -1,0 +1,63 @@
+#pragma once
+
+#include "intake/column_title.hpp"
+#include "intake/row_source.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tracewright {
+
+/// A row of the beginning of a file, copied.
+struct SampleRow {
+    std::uint32_t line = 0;
+    std::vector<std::string> cells;  ///< plain text
+    std::vector<CellForm> forms;
+    RowFault fault = RowFault::none;
+};
+
+/// What one column was taken for, and on what grounds.
+struct ColumnGuess {
+    std::string title;
+    Role role = Role::ignored;
+    std::optional<GlucoseUnit> unit;
+    double minutes_per_unit = 1;
+    bool exchanges = false;
+    bool by_title = false;  ///< else by content
+};
+
+/// Where a table begins and what its columns are.
+struct TableShape {
+    std::optional<std::uint32_t> header_line;  ///< last header row; none: no header
+    std::uint32_t first_data_line = 0;
+    std::uint32_t preamble_rows = 0;  ///< title rows before the header, blank lines not counted
+    std::uint32_t header_rows = 0;
+    std::size_t fields = 0;  ///< columns of the block
+    std::vector<ColumnGuess> columns;
+    bool has_time = false;
+    bool has_glucose = false;
+    bool has_diary = false;
+
+    /// Index of the first column of a role.
+    std::optional<std::size_t> first(Role role) const;
+    std::vector<std::size_t> all(Role role) const;
+};
+
+/// What the user named: a header line, a time or glucose column by title or 1-based number.
+struct ShapeOptions {
+    std::optional<std::uint32_t> header_line;
+    std::optional<std::string> time_column;
+    std::optional<std::string> glucose_column;
+};
+
+/// Rows at the beginning of a source (at most `most`), which is left at its beginning.
+std::vector<SampleRow> sample_of(RowSource& source, std::size_t most = 400);
+
+/// Finds data by content (a time beside something else), the header above it, and each column's
+/// role by its title, else by what is in it.
+TableShape table_shape(const std::vector<SampleRow>& sample, const SourceFacts& facts,
+                       const ShapeOptions& options = {});
+
+}  // namespace tracewright
