@@ -56,7 +56,7 @@ constexpr Words title_words[] = {
     {Role::symptom, {"*symptom"}},
     {Role::illness, {"*illness", "*krank", "ill"}},
     {Role::meal_text,
-     {"*meal", "*food", "*diet", "*mahlzeit", "essen", "*repas", "*comida", "*ate", "eaten",
+     {"*meal", "*food", "*diet", "*mahlzeit", "essen", "*repas", "*comida", "ate", "eaten",
       "gegessen", "*\xE9\xA5\xAE\xE9\xA3\x9F", "*\xE8\x86\xB3\xE9\xA3\x9F"}},
     {Role::note,
      {"*note", "*notiz", "*comment", "*bemerkung", "*remark", "text", "text en", "*kommentar",

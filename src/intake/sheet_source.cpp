@@ -73,7 +73,14 @@ tl::expected<SheetSource, FileError> SheetSource::of(Workbook workbook, const st
     return SheetSource(std::move(*found), std::move(facts));
 }
 
-// Cells come at their column: columns left out of the sheet come as empty cells.
+SheetSource::SheetSource(Sheet sheet, SourceFacts facts)
+    : sheet_(std::move(sheet)), facts_(std::move(facts)) {
+    for (const SheetRow& row : sheet_.rows) {
+        width_ = std::max(width_, row.cells.empty() ? 0 : row.cells.back().column);
+    }
+}
+
+// Every row is as wide as the sheet: cells that the sheet leaves out come as empty ones.
 bool SheetSource::next(Row& row) {
     cells_.clear();
     row = Row{};
@@ -81,13 +88,16 @@ bool SheetSource::next(Row& row) {
         return false;
     }
     const SheetRow& source = sheet_.rows[at_++];
-    for (const SheetCell& cell : source.cells) {
-        while (cells_.size() + 1 < cell.column) {
-            cells_.push_back({{}, static_cast<std::uint32_t>(cells_.size() + 1), CellForm::text});
-        }
-        cells_.push_back({cell.text, cell.column, cell.form});
-    }
     row.line = source.line;
+    if (source.cells.empty()) {
+        return true;  // a blank row
+    }
+    for (std::uint32_t column = 1; column <= width_; ++column) {
+        cells_.push_back({{}, column, CellForm::text});
+    }
+    for (const SheetCell& cell : source.cells) {
+        cells_[cell.column - 1] = {cell.text, cell.column, cell.form};
+    }
     row.cells = cells_;
     return true;
 }

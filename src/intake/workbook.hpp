@@ -55,11 +55,11 @@ class SheetSource final : public RowSource {
     void rewind() override { at_ = 0; }
 
   private:
-    SheetSource(Sheet sheet, SourceFacts facts)
-        : sheet_(std::move(sheet)), facts_(std::move(facts)) {}
+    SheetSource(Sheet sheet, SourceFacts facts);
 
     Sheet sheet_;
     SourceFacts facts_;
+    std::uint32_t width_ = 0;
     std::size_t at_ = 0;
     std::vector<Cell> cells_;
 };
