@@ -1,0 +1,221 @@
+#include "cli/measures_command.hpp"
+
+#include "cli/json_text.hpp"
+#include "measures/episodes.hpp"
+#include "measures/measure_set.hpp"
+#include "trace/counted_trace.hpp"
+#include "trace/fitness.hpp"
+#include "trace/suspect.hpp"
+
+#include <fmt/format.h>
+#include <tbb/global_control.h>
+#include <tbb/parallel_for.h>
+
+#include <atomic>
+#include <cmath>
+#include <ostream>
+
+namespace tracewright {
+
+namespace {
+
+// All that is said of one file.
+struct Measured {
+    std::string file;
+    std::optional<FileError> error;
+    Ledger ledger;
+    Interval window{};
+    Fitness fitness;
+    Measures measures;
+    std::vector<Episode> episodes;
+    std::vector<Mark> marks;
+    GlucoseUnit unit = GlucoseUnit::mg_per_dl;
+};
+
+struct Plan {
+    const FileOptions& files;
+    const MeasuresOptions& options;
+    IntakeOptions intake;
+    std::optional<Interval> window;
+};
+
+Measured measured(const std::string& file, const Plan& plan) {
+    Measured result;
+    result.file = file;
+    Intake intake = bring_in(file, plan.intake);
+    result.error = intake.error;
+    result.ledger = std::move(intake.ledger);
+    if (result.error) {
+        return result;
+    }
+    result.unit = unit_shown(plan.files, intake.unit);
+    const ZoneHistory& zones = plan.intake.zones;
+    const auto new_wear = std::chrono::seconds{std::lround(plan.files.new_wear_after_hours * 3600)};
+    const std::vector<Wear> wears = wears_of(std::move(intake.readings), file, new_wear);
+    const CountedTrace trace = counted_trace(wears);
+    result.window = plan.window.value_or(trace.window);
+    const TraceView view = cut(trace.view(), result.window);
+    result.fitness =
+        fitness_of({view.readings, result.window.from, result.window.to}, zones,
+                   plan.window ? "of the window asked for" : "from the first to the last reading");
+    const MeasureOptions how{result.unit, plan.options.intervals, plan.files.seed};
+    result.measures = measures_of(view, zones, how);
+    result.episodes = episodes_of(view);
+    for (const Wear& wear : wears) {
+        const auto marks =
+            suspect_stretches(wear, {std::chrono::minutes{plan.files.warm_up_minutes}});
+        result.marks.insert(result.marks.end(), marks.begin(), marks.end());
+    }
+    return result;
+}
+
+// A line that redraws itself, on a terminal only.
+class Progress {
+  public:
+    Progress(std::size_t total, const Streams& streams) : total_(total), streams_(streams) {}
+    ~Progress() {
+        if (streams_.terminal && total_ > 1) {
+            streams_.err << "\r\x1b[K" << std::flush;
+        }
+    }
+    void step() {
+        const std::size_t done = ++done_;
+        if (streams_.terminal && total_ > 1 &&
+            (done % std::max<std::size_t>(1, total_ / 100) == 0)) {
+            streams_.err << fmt::format("\rmeasuring {} of {} files", done, total_) << std::flush;
+        }
+    }
+
+  private:
+    std::size_t total_;
+    const Streams& streams_;
+    std::atomic<std::size_t> done_{0};
+};
+
+Json json_of_measured(const Measured& m, const ZoneHistory& zones) {
+    Json json = {{"file", m.file}};
+    if (m.error) {
+        json["error"] = json_of(*m.error);
+        return json;
+    }
+    json["rows"] = json_of_rows(m.ledger);
+    json["window"] = json_of_window(m.fitness, m.window, zones);
+    json["measures"] = json_of(m.measures);
+    json["episodes"] = json_of(std::span<const Episode>(m.episodes), zones, m.unit);
+    json["marks"] = json_of(std::span<const Mark>(m.marks), zones);
+    return json;
+}
+
+std::string csv_cell(const std::string& text) {
+    if (text.find_first_of(",\"\r\n") == std::string::npos) {
+        return text;
+    }
+    std::string quoted = "\"";
+    for (const char c : text) {
+        quoted += c == '"' ? "\"\"" : std::string(1, c);
+    }
+    return quoted + "\"";
+}
+
+std::string csv_number(const std::optional<double>& value) {
+    return value ? fmt::format("{}", *value) : "";
+}
+
+void print_csv(const std::vector<Measured>& all, std::ostream& out) {
+    out << "file,measure,value,unit,low95,high95,days,absent_because\r\n";
+    for (const Measured& m : all) {
+        for (const Measure& measure : m.measures) {
+            const auto end = [&](std::size_t i) {
+                return csv_number(measure.interval95 ? std::optional{(*measure.interval95)[i]}
+                                                     : std::nullopt);
+            };
+            out << csv_cell(m.file) << "," << measure.name << "," << csv_number(measure.value)
+                << "," << measure.unit << "," << end(0) << "," << end(1) << "," << measure.days
+                << "," << csv_cell(measure.absent_because) << "\r\n";
+        }
+    }
+}
+
+void print_table(const Measured& m, const ZoneHistory& zones, std::ostream& out) {
+    if (m.error) {
+        return;
+    }
+    out << m.file << "\n";
+    out << fmt::format("  {} to {}, {} days, {:.1f} % sensed {}\n", iso_time(m.window.from, zones),
+                       iso_time(m.window.to, zones), m.fitness.days, m.fitness.active_percent(),
+                       m.fitness.denominator);
+    if (zones.zone_at(m.window.from).is_floating()) {
+        out << "  no time zone told: times stand as written (--zone)\n";
+    }
+    for (const Measure& measure : m.measures) {
+        out << fmt::format("  {:<16}", measure.name);
+        if (!measure.value) {
+            out << "  -  (" << measure.absent_because << ")\n";
+            continue;
+        }
+        out << fmt::format("{:>10.4g} {:<9}", *measure.value, measure.unit);
+        if (measure.interval95) {
+            out << fmt::format(" {:.4g} to {:.4g}, {} days", (*measure.interval95)[0],
+                               (*measure.interval95)[1], measure.days);
+        } else {
+            out << " no interval: " << measure.no_interval_because;
+        }
+        out << "\n";
+    }
+    out << fmt::format("  episodes {}, suspect stretches {} (marked, still counted)\n",
+                       m.episodes.size(), m.marks.size());
+}
+
+}  // namespace
+
+Exit measures(const FileOptions& files, const MeasuresOptions& options, const Streams& streams) {
+    const auto intake = intake_options(files, streams.now);
+    if (!intake) {
+        streams.err << "tracewright: " << intake.error() << "\n";
+        return Exit::wrong_usage;
+    }
+    const auto window = window_of(files, intake->zones);
+    if (!window) {
+        streams.err << "tracewright: " << window.error() << "\n";
+        return Exit::wrong_usage;
+    }
+    const Plan plan{files, options, *intake, *window};
+    const std::vector<std::string> names = files_named(files.files);
+    std::vector<Measured> all(names.size());
+    {
+        Progress progress(names.size(), streams);
+        std::optional<tbb::global_control> limit;
+        if (options.jobs > 0) {
+            limit.emplace(tbb::global_control::max_allowed_parallelism,
+                          static_cast<std::size_t>(options.jobs));
+        }
+        tbb::parallel_for(std::size_t{0}, names.size(), [&](std::size_t i) {
+            all[i] = measured(names[i], plan);
+            progress.step();
+        });
+    }
+    Exit exit = Exit::done;
+    for (const Measured& m : all) {
+        if (m.error) {
+            streams.err << m.error->sentence() << "\n";
+            const bool asks = m.error->kind == FileErrorKind::needs_answer;
+            exit = asks && exit == Exit::done ? Exit::cannot_answer : asks ? exit : Exit::bad_input;
+        }
+    }
+    if (options.form == MeasuresForm::json) {
+        Json document = {{"version", measures_json_version}, {"files", Json::array()}};
+        for (const Measured& m : all) {
+            document["files"].push_back(json_of_measured(m, intake->zones));
+        }
+        streams.out << dumped(document);
+    } else if (options.form == MeasuresForm::csv) {
+        print_csv(all, streams.out);
+    } else {
+        for (const Measured& m : all) {
+            print_table(m, intake->zones, streams.out);
+        }
+    }
+    return exit;
+}
+
+}  // namespace tracewright

@@ -1,0 +1,64 @@
+#pragma once
+
+#include "findings/wording.hpp"
+#include "render/canvas.hpp"
+#include "units/glucose.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace tracewright {
+
+/// Glucose upwards in a box: from a little below the very low edge to the highest level shown, at
+/// least 300 mg/dL (16.7 mmol/L) so that days can be compared by eye.
+class LevelAxis {
+  public:
+    LevelAxis(GlucoseUnit unit, double highest, double top, double bottom)
+        : unit_(unit), top_(top), bottom_(bottom) {
+        const bool mg = unit == GlucoseUnit::mg_per_dl;
+        low_ = mg ? 30 : 1.6;
+        step_ = mg ? 50 : 3;
+        high_ = std::max(mg ? 300.0 : 16.7, std::ceil(highest / step_) * step_);
+    }
+
+    double y(double level) const {
+        const double held = std::clamp(level, low_, high_);
+        return bottom_ - (held - low_) / (high_ - low_) * (bottom_ - top_);
+    }
+    double edge(int mg_per_dl) const {
+        const bool mg = unit_ == GlucoseUnit::mg_per_dl;
+        switch (mg_per_dl) {
+            case 54:
+                return mg ? 54 : 3.0;
+            case 70:
+                return mg ? 70 : 3.9;
+            case 180:
+                return mg ? 180 : 10.0;
+            default:
+                return mg ? 250 : 13.9;
+        }
+    }
+    void draw(Canvas& canvas, double left, double right) const {
+        for (const int at : {70, 180}) {
+            canvas.line({left, y(edge(at))}, {right, y(edge(at))}, {0.7, Ink::line, true});
+            canvas.text({left - 4, y(edge(at)) + 2.6}, glucose_number(edge(at), unit_),
+                        {7.5, true, Anchor::end, Ink::quiet});
+        }
+        for (const double at : {edge(54), edge(250)}) {
+            canvas.line({left, y(at)}, {right, y(at)}, {0.4, Ink::faint, false});
+            canvas.text({left - 4, y(at) + 2.6}, glucose_number(at, unit_),
+                        {7, false, Anchor::end, Ink::quiet});
+        }
+        canvas.text({left - 4, top_ - 4}, name_of(unit_), {7, false, Anchor::end, Ink::quiet});
+    }
+
+  private:
+    GlucoseUnit unit_;
+    double low_ = 0;
+    double high_ = 0;
+    double step_ = 1;
+    double top_;
+    double bottom_;
+};
+
+}  // namespace tracewright

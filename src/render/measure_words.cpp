@@ -1,0 +1,100 @@
+#include "render/measure_words.hpp"
+
+#include "findings/wording.hpp"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <map>
+
+namespace tracewright {
+
+namespace {
+
+struct Words {
+    const char* name;
+    const char* remark;
+};
+
+const std::map<std::string_view, Words>& words() {
+    static const std::map<std::string_view, Words> table = {
+        {"mean", {"Average", ""}},
+        {"median", {"Median", ""}},
+        {"sd", {"Standard deviation (SD)", ""}},
+        {"cv", {"Coefficient of variation (CV)", "SD as a share of the average"}},
+        {"gmi",
+         {"Glucose management indicator (GMI)", "a label for the average, not a laboratory A1c"}},
+        {"ea1c", {"A1c that goes with this average in a large study", "not a laboratory A1c"}},
+        {"very_low", {"Very low: below 54 mg/dL (3.0 mmol/L)", ""}},
+        {"low", {"Low: 54 to 69 mg/dL (3.0 to 3.8)", ""}},
+        {"in_range", {"In range: 70 to 180 mg/dL (3.9 to 10.0)", ""}},
+        {"high", {"High: 181 to 250 mg/dL (10.1 to 13.9)", ""}},
+        {"very_high", {"Very high: above 250 mg/dL (13.9)", ""}},
+        {"tight_range", {"70 to 140 mg/dL (3.9 to 7.8)", "no consensus goal"}},
+        {"pregnancy_range",
+         {"63 to 140 mg/dL (3.5 to 7.8)", "the range in pregnancy; its clinic leads"}},
+        {"lbgi", {"Low blood glucose index (LBGI)", "sensor values lie below finger-prick ones"}},
+        {"hbgi", {"High blood glucose index (HBGI)", ""}},
+        {"gri",
+         {"Glycaemia risk index (GRI)", "not validated without insulin; weights from memory"}},
+        {"j_index", {"J-index", ""}},
+        {"m_value", {"M-value, reference 120 mg/dL", "from memory"}},
+        {"grade", {"GRADE score, median", ""}},
+        {"mage", {"Mean amplitude of excursions (MAGE)", "mean of days"}},
+        {"modd", {"Mean of daily differences (MODD)", ""}},
+        {"conga1", {"CONGA, 1 hour", ""}},
+        {"conga2", {"CONGA, 2 hours", ""}},
+        {"conga4", {"CONGA, 4 hours", ""}},
+        {"adrr", {"Average daily risk range (ADRR)", "dense readings raise it"}},
+        {"mag", {"Mean absolute change", ""}},
+        {"gvp",
+         {"Glycaemic variability percentage (GVP)", "compare like intervals only; from memory"}},
+    };
+    return table;
+}
+
+std::string number(double value, const std::string& unit) {
+    if (unit.starts_with("mg/dL")) {
+        return fmt::format("{:.0f}", rounded_for_display(value, GlucoseUnit::mg_per_dl));
+    }
+    if (unit.starts_with("mmol/L")) {
+        return fmt::format("{:.1f}", rounded_for_display(value, GlucoseUnit::mmol_per_l));
+    }
+    return std::abs(value) < 10 ? fmt::format("{:.1f}", value) : fmt::format("{:.0f}", value);
+}
+
+std::string with_unit(const std::string& text, const std::string& unit) {
+    return unit == "1" ? text : text + " " + unit;
+}
+
+}  // namespace
+
+MeasureRow measure_row(const Measure& measure) {
+    const auto found = words().find(measure.name);
+    MeasureRow row;
+    row.name = found != words().end() ? found->second.name : std::string(measure.name);
+    row.remark = found != words().end() ? found->second.remark : "";
+    const bool share = measure.unit == "%" && measure.name != "cv" && measure.name != "gmi" &&
+                       measure.name != "ea1c" && measure.name != "gvp";
+    const auto told = [&](double value) {
+        return share ? percent_words(value) : with_unit(number(value, measure.unit), measure.unit);
+    };
+    if (!measure.value) {
+        row.value = "not given";
+        row.interval = measure.absent_because;
+        return row;
+    }
+    row.value = told(*measure.value);
+    row.interval = measure.interval95
+                       ? told((*measure.interval95)[0]) + " to " + told((*measure.interval95)[1])
+                       : "none: " + measure.no_interval_because;
+    row.days = std::to_string(measure.days);
+    if (measure.censored_share > 0 && measure.bounds) {
+        row.remark += fmt::format("{}{} of the time beyond the sensor's limit",
+                                  row.remark.empty() ? "" : "; ",
+                                  percent_words(100 * measure.censored_share));
+    }
+    return row;
+}
+
+}  // namespace tracewright

@@ -1,0 +1,288 @@
+#include "render/pdf_document.hpp"
+
+#include "render/theme.hpp"
+
+#include <cairo-pdf.h>
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <charconv>
+#include <cmath>
+
+namespace tracewright {
+
+namespace {
+
+constexpr double page_width = 595.28;
+constexpr double page_height = 841.89;
+constexpr double margin = 50;
+constexpr double text_width = page_width - 2 * margin;
+constexpr double page_bottom = page_height - 62;
+constexpr double line_spacing = 1.32;
+
+cairo_status_t append(void* closure, const unsigned char* data, unsigned length) {
+    static_cast<std::string*>(closure)->append(reinterpret_cast<const char*>(data), length);
+    return CAIRO_STATUS_SUCCESS;
+}
+
+// One tag opened and closed.
+class Tag {
+  public:
+    Tag(cairo_t* context, const char* name) : context_(context), name_(name) {
+        cairo_tag_begin(context_, name_, nullptr);
+    }
+    ~Tag() { cairo_tag_end(context_, name_); }
+    Tag(const Tag&) = delete;
+    Tag& operator=(const Tag&) = delete;
+
+  private:
+    cairo_t* context_;
+    const char* name_;
+};
+
+}  // namespace
+
+struct PdfDocument::Inside {
+    CairoSurface surface;
+    CairoContext context;
+    TextLayout layout;
+};
+
+PdfDocument::PdfDocument(std::string title, std::string created, std::string footer)
+    : title_(std::move(title)), footer_(std::move(footer)) {
+    CairoSurface surface(
+        cairo_pdf_surface_create_for_stream(append, &bytes_, page_width, page_height));
+    cairo_pdf_surface_restrict_to_version(surface.get(), CAIRO_PDF_VERSION_1_5);
+    cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, title_.c_str());
+    cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, created.c_str());
+    cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATOR, "Tracewright");
+    CairoContext context(cairo_create(surface.get()));
+    TextLayout layout = text_layout(context.get());
+    pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);
+    pango_layout_set_line_spacing(layout.get(), static_cast<float>(line_spacing));
+    inside_ =
+        std::make_unique<Inside>(Inside{std::move(surface), std::move(context), std::move(layout)});
+    begin_page();
+}
+
+PdfDocument::~PdfDocument() = default;
+
+void PdfDocument::begin_page() {
+    ++page_;
+    y_ = margin;
+}
+
+void PdfDocument::end_page() {
+    cairo_t* context = inside_->context.get();
+    CairoCanvas canvas(context);
+    canvas.line({margin, page_height - 48}, {page_width - margin, page_height - 48},
+                {0.4, Ink::faint, false});
+    y_ = page_height - 44;
+    draw_text(footer_, margin, text_width - 50, 7, false, Ink::quiet);
+    canvas.text({page_width - margin, page_height - 36}, "page " + std::to_string(page_),
+                {7, false, Anchor::end, Ink::quiet});
+    cairo_show_page(context);
+}
+
+void PdfDocument::new_page() {
+    end_page();
+    begin_page();
+}
+
+void PdfDocument::need(double points) {
+    if (y_ + points > page_bottom && y_ > margin) {
+        new_page();
+    }
+}
+
+void PdfDocument::space(double points) {
+    y_ += points;
+}
+
+double PdfDocument::text_height(std::string_view text, double size, bool bold, double width) {
+    PangoLayout* layout = inside_->layout.get();
+    set_text(layout, text, size, bold);
+    pango_layout_set_width(layout, static_cast<int>(width * PANGO_SCALE));
+    int w = 0;
+    int h = 0;
+    pango_layout_get_size(layout, &w, &h);
+    return static_cast<double>(h) / PANGO_SCALE;
+}
+
+void PdfDocument::draw_text(std::string_view text, double x, double width, double size, bool bold,
+                            Ink ink) {
+    cairo_t* context = inside_->context.get();
+    text_height(text, size, bold, width);
+    const Colour c = colour_of(ink);
+    cairo_set_source_rgb(context, c.red / 255.0, c.green / 255.0, c.blue / 255.0);
+    cairo_move_to(context, x, y_);
+    pango_cairo_show_layout(context, inside_->layout.get());
+}
+
+void PdfDocument::block(const char* tag, std::string_view text, double indent, double size,
+                        bool bold, Ink ink) {
+    const double width = text_width - indent;
+    const double height = text_height(text, size, bold, width);
+    need(std::min(height, page_bottom - margin));
+    const Tag tagged(inside_->context.get(), tag);
+    draw_text(text, margin + indent, width, size, bold, ink);
+    y_ += height;
+}
+
+void PdfDocument::heading(int level, std::string_view text) {
+    constexpr double sizes[] = {19, 13.5, 10.5};
+    const double size = sizes[std::clamp(level, 1, 3) - 1];
+    space(level == 1 ? 0 : level == 2 ? 14 : 8);
+    need(size * 4);  // not alone at the foot of a page
+    block(level == 1   ? "H1"
+          : level == 2 ? "H2"
+                       : "H3",
+          text, 0, size, true, level == 3 ? Ink::accent : Ink::text);
+    space(level == 1 ? 5 : 3);
+}
+
+void PdfDocument::paragraph(std::string_view text, double size, bool bold, Ink ink) {
+    block("P", text, 0, size, bold, ink);
+    space(3);
+}
+
+void PdfDocument::bullet(std::string_view text) {
+    const double height = text_height(text, 9.5, false, text_width - 12);
+    need(height);
+    const double y = y_;
+    CairoCanvas canvas(inside_->context.get());
+    canvas.circle({margin + 4, y + 7}, 1.1, Fill::none, {1, Ink::quiet, false});
+    block("P", text, 12, 9.5, false, Ink::text);
+    space(2);
+}
+
+void PdfDocument::figure(const Figure& figure, bool caption) {
+    const double caption_height =
+        caption ? text_height(figure.alternative, 8.5, false, text_width) + 4 : 0;
+    need(figure.height + caption_height + 6);
+    cairo_t* context = inside_->context.get();
+    {
+        const Tag tagged(context, "Figure");
+        cairo_save(context);
+        cairo_translate(context, margin, y_);
+        CairoCanvas canvas(context);
+        figure.draw(canvas);
+        cairo_restore(context);
+    }
+    y_ += figure.height + 2;
+    if (caption) {
+        block("Caption", figure.alternative, 0, 8.5, false, Ink::quiet);
+    }
+    space(6);
+}
+
+void PdfDocument::table_row(const char* cell_tag, const std::vector<std::string>& cells,
+                            const std::vector<double>& shares, bool bold) {
+    const double gap = 6;
+    double height = 0;
+    for (std::size_t c = 0; c < cells.size(); ++c) {
+        height = std::max(height, text_height(cells[c], 8, bold, shares[c] * text_width - gap));
+    }
+    cairo_t* context = inside_->context.get();
+    {
+        const Tag row(context, "TR");
+        double x = margin;
+        for (std::size_t c = 0; c < cells.size(); ++c) {
+            const Tag cell(context, c == 0 ? "TH" : cell_tag);
+            draw_text(cells[c], x, shares[c] * text_width - gap, 8, bold, Ink::text);
+            x += shares[c] * text_width;
+        }
+    }
+    y_ += height + 2;
+    CairoCanvas canvas(context);
+    canvas.line({margin, y_}, {page_width - margin, y_}, {0.3, Ink::faint, false});
+    y_ += 2;
+}
+
+void PdfDocument::table(const std::vector<std::string>& columns, const std::vector<double>& shares,
+                        const std::vector<std::vector<std::string>>& rows) {
+    cairo_t* context = inside_->context.get();
+    std::size_t next = 0;
+    while (next < rows.size()) {
+        need(40);
+        const Tag tagged(context, "Table");
+        table_row("TH", columns, shares, true);
+        for (bool first = true; next < rows.size(); ++next, first = false) {
+            double height = 0;
+            for (std::size_t c = 0; c < rows[next].size(); ++c) {
+                height = std::max(height,
+                                  text_height(rows[next][c], 8, false, shares[c] * text_width - 6));
+            }
+            if (!first && y_ + height + 4 > page_bottom) {
+                break;  // the table goes on on the next page, under its titles again
+            }
+            table_row("TD", rows[next], shares, false);
+        }
+        if (next < rows.size()) {
+            y_ = page_bottom;
+        }
+    }
+    space(4);
+}
+
+std::string PdfDocument::bytes() {
+    end_page();
+    inside_->layout.reset();
+    inside_->context.reset();
+    cairo_surface_finish(inside_->surface.get());
+    if (cairo_surface_status(inside_->surface.get()) != CAIRO_STATUS_SUCCESS) {
+        throw std::runtime_error("the PDF could not be finished");
+    }
+    return with_language(std::move(bytes_), "en");
+}
+
+std::string with_language(std::string pdf, std::string_view language) {
+    const auto startxref = pdf.rfind("startxref");
+    const auto trailer = pdf.rfind("trailer");
+    if (startxref == std::string::npos || trailer == std::string::npos) {
+        return pdf;
+    }
+    const auto root = pdf.find("/Root ", trailer);
+    const auto size = pdf.find("/Size ", trailer);
+    if (root == std::string::npos || size == std::string::npos) {
+        return pdf;
+    }
+    int object = 0;
+    int objects = 0;
+    long long table = 0;
+    const auto parse = [&](std::size_t at, auto& value) {
+        at = pdf.find_first_of("0123456789", at);
+        return at != std::string::npos &&
+               std::from_chars(pdf.data() + at, pdf.data() + pdf.size(), value).ec == std::errc{};
+    };
+    if (!parse(root, object) || !parse(size, objects) || !parse(startxref, table)) {
+        return pdf;
+    }
+    const std::string opening = fmt::format("\n{} 0 obj", object);
+    const auto begin = pdf.rfind(opening, trailer);
+    const auto end = pdf.find("endobj", begin == std::string::npos ? trailer : begin);
+    const auto dictionary = pdf.find("<<", begin == std::string::npos ? trailer : begin);
+    if (begin == std::string::npos || end == std::string::npos || dictionary > end) {
+        return pdf;
+    }
+    const std::string rest = pdf.substr(dictionary + 2, end - dictionary - 2);
+    const std::string info = [&] {
+        const auto at = pdf.find("/Info ", trailer);
+        return at == std::string::npos ? std::string() : pdf.substr(at, pdf.find('R', at) + 1 - at);
+    }();
+    if (!pdf.ends_with('\n')) {
+        pdf += '\n';
+    }
+    const std::size_t at = pdf.size();
+    pdf += fmt::format(
+        "{} 0 obj\n<< /Lang ({}) /ViewerPreferences << /DisplayDocTitle true >>{}endobj\n", object,
+        language, rest);
+    const std::size_t new_table = pdf.size();
+    pdf += fmt::format(
+        "xref\n{} 1\n{:010} 00000 n \ntrailer\n<< /Size {} /Root {} 0 R {} /Prev {} "
+        ">>\nstartxref\n{}\n%%EOF\n",
+        object, at, objects, object, info, table, new_table);
+    return pdf;
+}
+
+}  // namespace tracewright

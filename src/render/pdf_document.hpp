@@ -1,0 +1,61 @@
+#pragma once
+
+#include "render/cairo_canvas.hpp"
+#include "render/figure.hpp"
+
+#include <string>
+#include <vector>
+
+namespace tracewright {
+
+/// Pages of A4 filled from top to bottom, tagged for reading aloud. Text wraps; what does not fit
+/// goes to the next page; nothing is cut off.
+class PdfDocument {
+  public:
+    /// `created`: ISO 8601, printed into the file so that the same content gives the same bytes.
+    PdfDocument(std::string title, std::string created, std::string footer);
+    ~PdfDocument();
+    PdfDocument(const PdfDocument&) = delete;
+    PdfDocument& operator=(const PdfDocument&) = delete;
+
+    void heading(int level, std::string_view text);
+    void paragraph(std::string_view text, double size = 10, bool bold = false, Ink ink = Ink::text);
+    void bullet(std::string_view text);
+    void figure(const Figure& figure, bool caption = true);
+    /// Columns by their shares of the width. The header row is repeated on each page.
+    void table(const std::vector<std::string>& columns, const std::vector<double>& shares,
+               const std::vector<std::vector<std::string>>& rows);
+    void space(double points);
+    void new_page();
+    /// Goes to the next page unless this much is free.
+    void need(double points);
+
+    int pages() const { return page_; }
+    /// The finished file. Called once.
+    std::string bytes();
+
+  private:
+    struct Inside;
+
+    double text_height(std::string_view text, double size, bool bold, double width);
+    void draw_text(std::string_view text, double x, double width, double size, bool bold, Ink ink);
+    void block(const char* tag, std::string_view text, double indent, double size, bool bold,
+               Ink ink);
+    void table_row(const char* cell_tag, const std::vector<std::string>& cells,
+                   const std::vector<double>& shares, bool bold);
+    void end_page();
+    void begin_page();
+
+    std::string title_;
+    std::string footer_;
+    std::string bytes_;
+    std::unique_ptr<Inside> inside_;
+    double y_ = 0;
+    int page_ = 0;
+};
+
+/// A PDF with its language set and its title shown: an update appended to the file
+/// (PDF 1.5, 7.5.6). Comes back unchanged if its catalogue is not where it should be.
+std::string with_language(std::string pdf, std::string_view language);
+
+}  // namespace tracewright

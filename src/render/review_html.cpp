@@ -1,0 +1,218 @@
+#include "findings/wording.hpp"
+#include "render/measure_words.hpp"
+#include "render/review_figures.hpp"
+#include "render/review_pages.hpp"
+
+#include <fmt/format.h>
+
+namespace tracewright {
+
+namespace {
+
+constexpr const char* style = R"(
+:root{color-scheme:light}
+*{box-sizing:border-box}
+body{margin:0;background:#f4f3ef;color:#1f242a;font:1rem/1.55 Inter,"Noto Sans",sans-serif}
+main{max-width:52rem;margin:0 auto;padding:2rem clamp(1rem,5vw,3.5rem);background:#fff}
+h1{font-size:1.7rem;line-height:1.2;margin:0 0 .3rem}
+h2{font-size:1.25rem;margin:2.6rem 0 .6rem;padding-top:.9rem;border-top:1px solid #cdd0d4}
+h3{font-size:1rem;margin:1.5rem 0 .2rem;color:#164d5c}
+p{margin:.35rem 0}
+.age{font-weight:600}
+.quiet{color:#585f69}
+.lead{border-left:5px solid #254270;padding:.2rem 0 .2rem 1rem;margin:1.2rem 0}
+.next{margin-left:1rem;padding-left:.8rem;border-left:3px solid #cdd0d4}
+ul{margin:.3rem 0 .3rem 1.1rem;padding:0}
+figure{margin:1.2rem 0}
+figure svg{width:100%;height:auto;display:block}
+figcaption{color:#585f69;font-size:.9rem;margin-top:.4rem}
+details{margin:.4rem 0;font-size:.92rem}
+summary{cursor:pointer;color:#164d5c}
+summary:focus-visible,a:focus-visible{outline:3px solid #164d5c;outline-offset:2px}
+.wide{overflow-x:auto}
+table{border-collapse:collapse;width:100%;font-size:.88rem;margin:.5rem 0}
+caption{text-align:left;color:#585f69;padding:.3rem 0}
+th,td{text-align:left;vertical-align:top;padding:.28rem .6rem .28rem 0;border-bottom:1px solid #e2e4e6}
+.three dt{font-weight:600;margin-top:.6rem}
+.three dd{margin:0}
+@media print{body{background:#fff;font-size:10pt}main{padding:0;max-width:none}details{display:none}
+figure,table,.finding{break-inside:avoid}h2{break-after:avoid}}
+)";
+
+std::string esc(std::string_view text) {
+    return escaped_markup(text);
+}
+
+std::string paragraph(const std::string& text, const char* css = nullptr) {
+    return css == nullptr ? "<p>" + esc(text) + "</p>\n"
+                          : fmt::format("<p class=\"{}\">{}</p>\n", css, esc(text));
+}
+
+std::string table(const std::string& caption, const std::vector<std::string>& columns,
+                  const std::vector<std::vector<std::string>>& rows) {
+    std::string html = "<div class=\"wide\" role=\"region\" tabindex=\"0\" aria-label=\"" +
+                       esc(caption) + "\"><table><caption>" + esc(caption) +
+                       "</caption><thead><tr>";
+    for (const std::string& column : columns) {
+        html += "<th scope=\"col\">" + esc(column) + "</th>";
+    }
+    html += "</tr></thead><tbody>\n";
+    for (const auto& row : rows) {
+        html += "<tr>";
+        for (std::size_t i = 0; i < row.size(); ++i) {
+            html += (i == 0 ? "<th scope=\"row\">" : "<td>") + esc(row[i]) +
+                    (i == 0 ? "</th>" : "</td>");
+        }
+        html += "</tr>\n";
+    }
+    return html + "</tbody></table></div>\n";
+}
+
+std::string figure_html(const Figure& figure) {
+    std::string html = "<figure>" + svg_of(figure, false) + "<figcaption>" +
+                       esc(figure.alternative) + "</figcaption>\n";
+    if (!figure.rows.empty()) {
+        html += "<details><summary>" + esc(figure.title) + " as a table</summary>" +
+                table(figure.title, figure.columns, figure.rows) + "</details>";
+    }
+    return html + "</figure>\n";
+}
+
+std::string finding_html(const Finding& finding) {
+    const bool urgent = finding.code == "very_low" || finding.code == "very_high";
+    std::string html = fmt::format("<section class=\"finding{}\"><h3>{}</h3>\n",
+                                   urgent ? " lead" : "", esc(finding.question));
+    html += paragraph(finding.sentence);
+    if (!finding.caveats.empty()) {
+        html += "<ul>";
+        for (const Caveat& caveat : finding.caveats) {
+            html += "<li>" + esc(caveat.sentence) + "</li>";
+        }
+        html += "</ul>\n";
+    }
+    if (!finding.next.sentence.empty()) {
+        html += paragraph(finding.next.sentence, "next");
+    }
+    const Evidence& evidence = finding.evidence;
+    html += fmt::format("<details><summary>How this was found</summary><p>{}: {}. Used: {} {}",
+                        esc("Method"), esc(evidence.method.empty() ? "counting" : evidence.method),
+                        evidence.used, esc(evidence.used_what));
+    if (evidence.left_out > 0) {
+        html += fmt::format("; left out: {} ({})", evidence.left_out, esc(evidence.left_out_why));
+    }
+    return html + ".</p></details></section>\n";
+}
+
+std::string measures_html(const std::string& caption, const Measures& measures) {
+    std::vector<std::vector<std::string>> rows;
+    for (const Measure& measure : measures) {
+        const MeasureRow row = measure_row(measure);
+        rows.push_back({row.name, row.value, row.interval, row.days, row.remark});
+    }
+    return table(caption, {"measure", "value", "95 % interval", "days", "remark"}, rows);
+}
+
+std::string title_of(const FirstReview& review) {
+    if (review.trace.readings.empty()) {
+        return "First review: no readings";
+    }
+    const auto& zones = review.input.zones;
+    return fmt::format("First review, {} to {}", full_date(zones.date_at(review.trace.window.from)),
+                       full_date(zones.date_at(review.trace.window.to - std::chrono::seconds{1})));
+}
+
+std::string marks_html(const FirstReview& review) {
+    if (review.marks.empty()) {
+        return {};
+    }
+    std::vector<std::vector<std::string>> rows;
+    for (const Mark& mark : review.marks) {
+        rows.push_back({day_and_time(review.input.zones.wall_time(mark.stretch.from)),
+                        name_of(mark.reason), hours_and_minutes(mark.stretch.length()), mark.seen});
+    }
+    return table("Suspect stretches: marked, still counted",
+                 {"from", "mark", "length", "what was seen"}, rows);
+}
+
+}  // namespace
+
+std::string review_html(const FirstReview& review) {
+    std::string html =
+        "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" "
+        "content=\"width=device-width,initial-scale=1\"><title>" +
+        esc(title_of(review)) + "</title><style>" + style + "</style></head><body>" +
+        svg_patterns() + "<main>\n<h1>" + esc(title_of(review)) + "</h1>\n";
+    html += paragraph(review.last_reading, "age");
+    html += paragraph("Not an alarm. Don't rely on this page to be woken or warned.", "quiet");
+
+    for (const Finding& finding : review.findings) {
+        if (finding.code == "very_low" || finding.code == "very_high") {
+            html += finding_html(finding);
+        }
+    }
+    html += "<h2>What these days say</h2>\n";
+    if (!review.trace.readings.empty()) {
+        html += figure_html(hours_bar(review));
+    }
+    for (const Finding& finding : review.findings) {
+        if (finding.code != "very_low" && finding.code != "very_high") {
+            html += finding_html(finding);
+        }
+    }
+    html += "<h2>To take from this sitting</h2><dl class=\"three\"><dt>One thing seen</dt><dd>" +
+            esc(review.one_thing_seen) + "</dd><dt>One thing to ask</dt><dd>" +
+            esc(review.one_thing_to_ask) + "</dd><dt>One thing to note next time</dt><dd>" +
+            esc(review.one_thing_to_note) + "</dd></dl>\n";
+    html += "<h2>What can't be said</h2><ul>";
+    for (const std::string& sentence : review.cannot_say) {
+        html += "<li>" + esc(sentence) + "</li>";
+    }
+    html += "</ul>\n";
+    if (review.trace.readings.empty()) {
+        html += "</main></body></html>\n";
+        return html;
+    }
+
+    html += "<h2>When in the day: the usual day</h2>\n" + figure_html(usual_day_figure(review)) +
+            paragraph("The ambulatory glucose profile: all days laid over one another, " +
+                          review.usual_day.smoothing + ". No single day ran like this.",
+                      "quiet");
+
+    const std::size_t first =
+        review.days.size() > most_day_sheets ? review.days.size() - most_day_sheets : 0;
+    html += "<h2>Day sheets</h2>\n";
+    if (first > 0) {
+        html += paragraph(
+            fmt::format("The last {} of {} days are shown.", most_day_sheets, review.days.size()));
+    }
+    for (std::size_t d = first; d < review.days.size(); ++d) {
+        html += "<h3>" + esc(full_date(review.days[d].day.date)) + "</h3>\n" +
+                figure_html(day_sheet(review, review.days[d]));
+    }
+
+    html += "<h2>Can these data be trusted</h2>\n" + figure_html(hours_seen(review)) + "<ul>";
+    for (const Sufficiency& answer : review.sufficiency) {
+        html += "<li>" + esc(answer.sentence) + "</li>";
+    }
+    html += "</ul>\n" + marks_html(review);
+
+    html +=
+        "<h2>Measures</h2>\n" +
+        paragraph(
+            "Each with its 95 % interval and the days behind it; the day is the unit of evidence. "
+            "How each is had stands in the method notes.",
+            "quiet") +
+        measures_html("The whole window", review.measures);
+    for (const auto& [name, measures] : review.parts) {
+        html += "<details><summary>" + esc(name) + "</summary>" + measures_html(name, measures) +
+                "</details>\n";
+    }
+    html += "<h2>Cautions</h2><ul>";
+    for (const std::string& caution : review.cautions) {
+        html += "<li>" + esc(caution) + "</li>";
+    }
+    return html + "</ul>\n" + paragraph("Zone data " + zone_data_version() + ".", "quiet") +
+           "</main></body></html>\n";
+}
+
+}  // namespace tracewright

@@ -1,0 +1,158 @@
+#include "findings/wording.hpp"
+#include "render/measure_words.hpp"
+#include "render/pdf_document.hpp"
+#include "render/review_figures.hpp"
+#include "render/review_pages.hpp"
+#include "render/theme.hpp"
+
+#include <fmt/format.h>
+
+namespace tracewright {
+
+namespace {
+
+std::string title_of(const FirstReview& review) {
+    if (review.trace.readings.empty()) {
+        return "First review: no readings";
+    }
+    const auto& zones = review.input.zones;
+    return fmt::format("First review, {} to {}", full_date(zones.date_at(review.trace.window.from)),
+                       full_date(zones.date_at(review.trace.window.to - std::chrono::seconds{1})));
+}
+
+std::string created(const FirstReview& review) {
+    const auto day = std::chrono::floor<std::chrono::days>(review.input.as_of);
+    const std::chrono::year_month_day ymd{day};
+    const std::chrono::hh_mm_ss time{review.input.as_of - day};
+    return fmt::format("{:04}-{:02}-{:02}T{:02}:{:02}:{:02}Z", static_cast<int>(ymd.year()),
+                       static_cast<unsigned>(ymd.month()), static_cast<unsigned>(ymd.day()),
+                       time.hours().count(), time.minutes().count(), time.seconds().count());
+}
+
+bool urgent(const Finding& finding) {
+    return finding.code == "very_low" || finding.code == "very_high";
+}
+
+void add_finding(PdfDocument& pdf, const Finding& finding) {
+    pdf.heading(3, finding.question);
+    pdf.paragraph(finding.sentence, 10, urgent(finding));
+    for (const Caveat& caveat : finding.caveats) {
+        pdf.bullet(caveat.sentence);
+    }
+    if (!finding.next.sentence.empty()) {
+        pdf.paragraph(finding.next.sentence, 9.5, false, Ink::accent);
+    }
+}
+
+void add_measures(PdfDocument& pdf, const Measures& measures) {
+    std::vector<std::vector<std::string>> rows;
+    for (const Measure& measure : measures) {
+        const MeasureRow row = measure_row(measure);
+        rows.push_back({row.name, row.value, row.interval, row.days, row.remark});
+    }
+    pdf.table({"measure", "value", "95 % interval", "days", "remark"},
+              {0.34, 0.14, 0.24, 0.06, 0.22}, rows);
+}
+
+void add_first_page(PdfDocument& pdf, const FirstReview& review) {
+    pdf.heading(1, title_of(review));
+    pdf.paragraph(review.last_reading, 10.5, true);
+    for (const Finding& finding : review.findings) {
+        if (urgent(finding)) {
+            add_finding(pdf, finding);
+        }
+    }
+    if (!review.trace.readings.empty()) {
+        pdf.space(6);
+        pdf.figure(hours_bar(review), false);
+    }
+    for (const Finding& finding : review.findings) {
+        if (!urgent(finding)) {
+            add_finding(pdf, finding);
+        }
+    }
+    pdf.heading(2, "To take from this sitting");
+    pdf.paragraph("Seen: " + review.one_thing_seen);
+    pdf.paragraph("To ask: " + review.one_thing_to_ask);
+    pdf.paragraph("To note next time: " + review.one_thing_to_note);
+    pdf.heading(2, "What can't be said");
+    for (const std::string& sentence : review.cannot_say) {
+        pdf.bullet(sentence);
+    }
+}
+
+void add_days(PdfDocument& pdf, const FirstReview& review) {
+    pdf.new_page();
+    pdf.heading(2, "Day sheets");
+    const std::size_t first =
+        review.days.size() > most_day_sheets ? review.days.size() - most_day_sheets : 0;
+    if (first > 0) {
+        pdf.paragraph(
+            fmt::format("The last {} of {} days are shown.", most_day_sheets, review.days.size()));
+    }
+    for (std::size_t d = first; d < review.days.size(); ++d) {
+        const Figure sheet = day_sheet(review, review.days[d]);
+        pdf.need(sheet.height + 46);  // heading, sentence and sheet stay together
+        pdf.heading(3, full_date(review.days[d].day.date));
+        pdf.paragraph(review.days[d].sentence, 9);
+        pdf.figure(sheet, false);
+    }
+}
+
+void add_trust(PdfDocument& pdf, const FirstReview& review) {
+    pdf.new_page();
+    pdf.heading(2, "Can these data be trusted");
+    pdf.figure(hours_seen(review));
+    for (const Sufficiency& answer : review.sufficiency) {
+        pdf.bullet(answer.sentence);
+    }
+    if (review.marks.empty()) {
+        return;
+    }
+    pdf.heading(3, "Suspect stretches: marked, still counted");
+    std::vector<std::vector<std::string>> rows;
+    for (const Mark& mark : review.marks) {
+        rows.push_back({day_and_time(review.input.zones.wall_time(mark.stretch.from)),
+                        name_of(mark.reason), hours_and_minutes(mark.stretch.length()), mark.seen});
+    }
+    pdf.table({"from", "mark", "length", "what was seen"}, {0.22, 0.2, 0.13, 0.45}, rows);
+}
+
+}  // namespace
+
+std::string review_pdf(const FirstReview& review) {
+    PdfDocument pdf(
+        title_of(review), created(review),
+        review.last_reading + " Not an alarm: don't rely on this page to be woken or warned.");
+    add_first_page(pdf, review);
+    if (!review.trace.readings.empty()) {
+        pdf.new_page();
+        pdf.heading(2, "When in the day: the usual day");
+        pdf.figure(usual_day_figure(review));
+        pdf.paragraph("The ambulatory glucose profile: all days laid over one another, " +
+                          review.usual_day.smoothing + ". No single day ran like this.",
+                      9, false, Ink::quiet);
+        add_days(pdf, review);
+        add_trust(pdf, review);
+        pdf.heading(2, "Measures");
+        pdf.paragraph(
+            "Each with its 95 % interval and the days behind it; the day is the unit of evidence. "
+            "How each is "
+            "had stands in the method notes.",
+            9, false, Ink::quiet);
+        add_measures(pdf, review.measures);
+        for (const auto& [name, measures] : review.parts) {
+            pdf.heading(3, name);
+            add_measures(pdf, measures);
+        }
+    }
+    pdf.heading(2, "Cautions");
+    for (const std::string& caution : review.cautions) {
+        pdf.bullet(caution);
+    }
+    pdf.paragraph("Zone data " + zone_data_version() + "; set in " + font_family + ".", 8, false,
+                  Ink::quiet);
+    return pdf.bytes();
+}
+
+}  // namespace tracewright
