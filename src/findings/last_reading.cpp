@@ -5,6 +5,16 @@
 
 namespace tracewright {
 
+std::string review_title(const FirstReview& review) {
+    if (review.trace.readings.empty()) {
+        return "First review: no readings";
+    }
+    const ZoneHistory& zones = review.input.zones;
+    return "First review, " +
+           date_range(zones.date_at(review.trace.window.from),
+                      zones.date_at(review.trace.window.to - std::chrono::seconds{1}));
+}
+
 std::string last_reading_sentence(const FirstReview& review) {
     if (review.trace.readings.empty()) {
         return "There is no reading: nothing can be said.";

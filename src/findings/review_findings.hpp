@@ -40,6 +40,9 @@ Finding when_high_finding(const FirstReview& review);
 /// One sentence about one day.
 std::string day_sentence(const FirstReview& review, const CivilDay& day, const TraceView& view);
 
+/// "First review, 13 to 25 October 2021".
+std::string review_title(const FirstReview& review);
+
 /// "The last reading was Mon 2 March 14:10, 3 days ago. ..." and that nothing is known since.
 std::string last_reading_sentence(const FirstReview& review);
 

@@ -47,6 +47,26 @@ std::string full_date(CivilDate date) {
     return fmt::format("{} {}", day_words(date), static_cast<int>(ymd.year()));
 }
 
+std::string date_range(CivilDate from, CivilDate to) {
+    const std::chrono::year_month_day a{from};
+    const std::chrono::year_month_day b{to};
+    const auto month = [](const std::chrono::year_month_day& ymd) {
+        return months.at(static_cast<unsigned>(ymd.month()) - 1);
+    };
+    const std::string end = fmt::format("{} {} {}", static_cast<unsigned>(b.day()), month(b),
+                                        static_cast<int>(b.year()));
+    if (from == to) {
+        return end;
+    }
+    std::string begin = std::to_string(static_cast<unsigned>(a.day()));
+    if (a.year() != b.year()) {
+        begin += fmt::format(" {} {}", month(a), static_cast<int>(a.year()));
+    } else if (a.month() != b.month()) {
+        begin += fmt::format(" {}", month(a));
+    }
+    return begin + " to " + end;
+}
+
 std::string day_and_time(WallTime at) {
     return day_words(std::chrono::floor<std::chrono::days>(at)) + " " + clock_time(at);
 }

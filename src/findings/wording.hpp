@@ -22,6 +22,9 @@ std::string day_words(CivilDate date);
 /// "Tue 3 March 2026": where the year matters.
 std::string full_date(CivilDate date);
 
+/// "13 to 25 October 2021", "28 October to 3 November 2021", "3 March 2026".
+std::string date_range(CivilDate from, CivilDate to);
+
 /// "Tue 3 March 02:40".
 std::string day_and_time(WallTime at);
 

@@ -18,9 +18,9 @@ constexpr double width = 495;
 constexpr double left = 38;
 constexpr double right = width - 2;
 constexpr double top = 12;
-constexpr double bottom = 122;
-constexpr double lanes_top = 146;
-constexpr double lane_height = 13;
+constexpr double bottom = 104;
+constexpr double lanes_top = 127;
+constexpr double lane_height = 11.5;
 
 struct Lane {
     const char* name;
@@ -71,7 +71,7 @@ std::string one_line(std::string text, std::size_t most) {
     return text;
 }
 
-std::string entry_words(const DiaryEntry& entry, GlucoseUnit) {
+std::string entry_words(const DiaryEntry& entry) {
     std::string text = entry.text;
     if (text.empty() && entry.slot) {
         text = *entry.slot;
@@ -88,6 +88,11 @@ std::string entry_words(const DiaryEntry& entry, GlucoseUnit) {
         text = "not described";
     }
     return text.empty() ? name_of(entry.kind) : text;
+}
+
+// Of a text written in two languages side by side, the first.
+std::string first_wording(const std::string& text) {
+    return text.substr(0, text.find(" | "));
 }
 
 class Sheet {
@@ -267,42 +272,50 @@ class Sheet {
         for (std::size_t l = 0; l < lanes().size(); ++l) {
             const double y = lanes_top + static_cast<double>(l) * lane_height;
             canvas_.rectangle(left, y, right - left, lane_height - 1.5, Fill::lane);
-            canvas_.text({left - 4, y + 8.8}, lanes()[l].name,
+            canvas_.text({left - 4, y + 7.8}, lanes()[l].name,
                          {7.5, false, Anchor::end, Ink::quiet});
-            double free_from = left;
-            for (const DiaryEntry& entry : review_.input.diary) {
-                if (in_lane(entry, lanes()[l]) && worth_a_lane(entry)) {
-                    lane_entry(entry, y, free_from);
-                }
+            const std::vector<const DiaryEntry*> entries = entries_of(lanes()[l]);
+            for (std::size_t i = 0; i < entries.size(); ++i) {
+                const double next = i + 1 < entries.size() ? x(entries[i + 1]->at) : right;
+                lane_entry(*entries[i], y, next);
             }
         }
     }
 
-    // A bar for what lasts, a stroke for what happened; words where there is room.
-    void lane_entry(const DiaryEntry& entry, double y, double& free_from) {
-        const Interval span{entry.at,
-                            std::max(entry.until.value_or(entry.at), entry.at + seconds{1})};
-        const Interval shown = intersection(span, day_.day.interval());
-        if (shown.length().count() <= 0) {
-            return;
+    std::vector<const DiaryEntry*> entries_of(const Lane& lane) const {
+        std::vector<const DiaryEntry*> entries;
+        for (const DiaryEntry& entry : review_.input.diary) {
+            const Instant until = std::max(entry.until.value_or(entry.at), entry.at + seconds{1});
+            const bool today =
+                intersection({entry.at, until}, day_.day.interval()).length().count() > 0;
+            if (today && in_lane(entry, lane) && worth_a_lane(entry)) {
+                entries.push_back(&entry);
+            }
         }
+        return entries;
+    }
+
+    // A bar for what lasts, a stroke for what happened; as many words as fit before the next.
+    void lane_entry(const DiaryEntry& entry, double y, double next) {
+        const Interval shown = intersection(
+            {entry.at, std::max(entry.until.value_or(entry.at), entry.at + seconds{1})},
+            day_.day.interval());
         const double from = x(shown.from);
         const double to = x(shown.to);
         if (to - from > 2) {
-            canvas_.rectangle(from, y + 1.5, to - from, lane_height - 4.5, Fill::inner_ribbon);
+            canvas_.rectangle(from, y + 1.2, to - from, lane_height - 3.9, Fill::inner_ribbon);
         } else {
             canvas_.line({from, y + 0.5}, {from, y + lane_height - 2}, {1.6, Ink::accent, false});
         }
-        const TextStyle style{6.8, false, Anchor::start, Ink::text};
-        std::string label = one_line(entry_words(entry, review_.input.unit), 30);
-        double needed = canvas_.text_width(label, style);
-        if (from + 3 + needed > right) {
-            label = one_line(label, 8);
-            needed = canvas_.text_width(label, style);
-        }
-        if (from + 2 >= free_from && from + 3 + needed <= right) {
-            canvas_.text({from + 3, y + 8.6}, label, style);
-            free_from = from + needed + 7;
+        const TextStyle style{6.6, false, Anchor::start, Ink::text};
+        const std::string words = first_wording(entry_words(entry));
+        for (const std::size_t most :
+             {std::size_t{44}, std::size_t{30}, std::size_t{20}, std::size_t{12}, std::size_t{7}}) {
+            const std::string label = one_line(words, most);
+            if (from + 3 + canvas_.text_width(label, style) <= next - 2) {
+                canvas_.text({from + 3, y + 7.6}, label, style);
+                return;
+            }
         }
     }
 
@@ -325,7 +338,7 @@ Figure day_sheet(const FirstReview& review, const ReviewDay& day) {
         if (day.day.interval().contains(entry.at) && worth_a_lane(entry)) {
             const std::string words =
                 entry.glucose ? glucose_words(entry.glucose->value(), entry.glucose->unit)
-                              : entry_words(entry, review.input.unit);
+                              : entry_words(entry);
             figure.rows.push_back({clock_time(review.input.zones.wall_time(entry.at)),
                                    name_of(entry.kind), one_line(words, 400)});
         }

@@ -18,7 +18,8 @@ constexpr double page_height = 841.89;
 constexpr double margin = 50;
 constexpr double text_width = page_width - 2 * margin;
 constexpr double page_bottom = page_height - 62;
-constexpr double line_spacing = 1.32;
+constexpr double line_spacing = 1.25;
+constexpr double bullet_size = 8.5;
 
 cairo_status_t append(void* closure, const unsigned char* data, unsigned length) {
     static_cast<std::string*>(closure)->append(reinterpret_cast<const char*>(data), length);
@@ -130,15 +131,15 @@ void PdfDocument::block(const char* tag, std::string_view text, double indent, d
 }
 
 void PdfDocument::heading(int level, std::string_view text) {
-    constexpr double sizes[] = {19, 13.5, 10.5};
+    constexpr double sizes[] = {17, 13, 10};
     const double size = sizes[std::clamp(level, 1, 3) - 1];
-    space(level == 1 ? 0 : level == 2 ? 14 : 8);
+    space(level == 1 ? 0 : level == 2 ? 10 : 5);
     need(size * 4);  // not alone at the foot of a page
     block(level == 1   ? "H1"
           : level == 2 ? "H2"
                        : "H3",
           text, 0, size, true, level == 3 ? Ink::accent : Ink::text);
-    space(level == 1 ? 5 : 3);
+    space(level == 1 ? 4 : 1);
 }
 
 void PdfDocument::paragraph(std::string_view text, double size, bool bold, Ink ink) {
@@ -147,13 +148,13 @@ void PdfDocument::paragraph(std::string_view text, double size, bool bold, Ink i
 }
 
 void PdfDocument::bullet(std::string_view text) {
-    const double height = text_height(text, 9.5, false, text_width - 12);
+    const double height = text_height(text, bullet_size, false, text_width - 12);
     need(height);
     const double y = y_;
     CairoCanvas canvas(inside_->context.get());
-    canvas.circle({margin + 4, y + 7}, 1.1, Fill::none, {1, Ink::quiet, false});
-    block("P", text, 12, 9.5, false, Ink::text);
-    space(2);
+    canvas.circle({margin + 4, y + 6.5}, 1.0, Fill::none, {1, Ink::quiet, false});
+    block("P", text, 12, bullet_size, false, Ink::text);
+    space(1);
 }
 
 void PdfDocument::figure(const Figure& figure, bool caption) {
@@ -275,8 +276,9 @@ std::string with_language(std::string pdf, std::string_view language) {
     }
     const std::size_t at = pdf.size();
     pdf += fmt::format(
-        "{} 0 obj\n<< /Lang ({}) /ViewerPreferences << /DisplayDocTitle true >>{}endobj\n", object,
-        language, rest);
+        "{} 0 obj\n<< /Lang ({}) /MarkInfo << /Marked true >> /ViewerPreferences << "
+        "/DisplayDocTitle true >>{}endobj\n",
+        object, language, rest);
     const std::size_t new_table = pdf.size();
     pdf += fmt::format(
         "xref\n{} 1\n{:010} 00000 n \ntrailer\n<< /Size {} /Root {} 0 R {} /Prev {} "

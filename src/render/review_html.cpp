@@ -1,3 +1,4 @@
+#include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
 #include "render/measure_words.hpp"
 #include "render/review_figures.hpp"
@@ -112,15 +113,6 @@ std::string measures_html(const std::string& caption, const Measures& measures) 
     return table(caption, {"measure", "value", "95 % interval", "days", "remark"}, rows);
 }
 
-std::string title_of(const FirstReview& review) {
-    if (review.trace.readings.empty()) {
-        return "First review: no readings";
-    }
-    const auto& zones = review.input.zones;
-    return fmt::format("First review, {} to {}", full_date(zones.date_at(review.trace.window.from)),
-                       full_date(zones.date_at(review.trace.window.to - std::chrono::seconds{1})));
-}
-
 std::string marks_html(const FirstReview& review) {
     if (review.marks.empty()) {
         return {};
@@ -140,8 +132,8 @@ std::string review_html(const FirstReview& review) {
     std::string html =
         "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" "
         "content=\"width=device-width,initial-scale=1\"><title>" +
-        esc(title_of(review)) + "</title><style>" + style + "</style></head><body>" +
-        svg_patterns() + "<main>\n<h1>" + esc(title_of(review)) + "</h1>\n";
+        esc(review_title(review)) + "</title><style>" + style + "</style></head><body>" +
+        svg_patterns() + "<main>\n<h1>" + esc(review_title(review)) + "</h1>\n";
     html += paragraph(review.last_reading, "age");
     html += paragraph("Not an alarm. Don't rely on this page to be woken or warned.", "quiet");
 

@@ -1,3 +1,4 @@
+#include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
 #include "render/measure_words.hpp"
 #include "render/pdf_document.hpp"
@@ -10,15 +11,6 @@
 namespace tracewright {
 
 namespace {
-
-std::string title_of(const FirstReview& review) {
-    if (review.trace.readings.empty()) {
-        return "First review: no readings";
-    }
-    const auto& zones = review.input.zones;
-    return fmt::format("First review, {} to {}", full_date(zones.date_at(review.trace.window.from)),
-                       full_date(zones.date_at(review.trace.window.to - std::chrono::seconds{1})));
-}
 
 std::string created(const FirstReview& review) {
     const auto day = std::chrono::floor<std::chrono::days>(review.input.as_of);
@@ -35,12 +27,12 @@ bool urgent(const Finding& finding) {
 
 void add_finding(PdfDocument& pdf, const Finding& finding) {
     pdf.heading(3, finding.question);
-    pdf.paragraph(finding.sentence, 10, urgent(finding));
+    pdf.paragraph(finding.sentence, 9.5, urgent(finding));
     for (const Caveat& caveat : finding.caveats) {
         pdf.bullet(caveat.sentence);
     }
     if (!finding.next.sentence.empty()) {
-        pdf.paragraph(finding.next.sentence, 9.5, false, Ink::accent);
+        pdf.paragraph(finding.next.sentence, 8.5, false, Ink::accent);
     }
 }
 
@@ -55,7 +47,7 @@ void add_measures(PdfDocument& pdf, const Measures& measures) {
 }
 
 void add_first_page(PdfDocument& pdf, const FirstReview& review) {
-    pdf.heading(1, title_of(review));
+    pdf.heading(1, review_title(review));
     pdf.paragraph(review.last_reading, 10.5, true);
     for (const Finding& finding : review.findings) {
         if (urgent(finding)) {
@@ -72,9 +64,9 @@ void add_first_page(PdfDocument& pdf, const FirstReview& review) {
         }
     }
     pdf.heading(2, "To take from this sitting");
-    pdf.paragraph("Seen: " + review.one_thing_seen);
-    pdf.paragraph("To ask: " + review.one_thing_to_ask);
-    pdf.paragraph("To note next time: " + review.one_thing_to_note);
+    pdf.paragraph("Seen: " + review.one_thing_seen, 9.5);
+    pdf.paragraph("To ask: " + review.one_thing_to_ask, 9.5);
+    pdf.paragraph("To note next time: " + review.one_thing_to_note, 9.5);
     pdf.heading(2, "What can't be said");
     for (const std::string& sentence : review.cannot_say) {
         pdf.bullet(sentence);
@@ -122,7 +114,7 @@ void add_trust(PdfDocument& pdf, const FirstReview& review) {
 
 std::string review_pdf(const FirstReview& review) {
     PdfDocument pdf(
-        title_of(review), created(review),
+        review_title(review), created(review),
         review.last_reading + " Not an alarm: don't rely on this page to be woken or warned.");
     add_first_page(pdf, review);
     if (!review.trace.readings.empty()) {
