@@ -62,8 +62,12 @@ void print_rows(const Intake& intake, std::ostream& out) {
             const std::string place =
                 note.line > 0 ? fmt::format("{}:{}:{}", intake.file, note.line, note.column)
                               : intake.file;
-            out << fmt::format("    {}: {}: found {}, expected {} [{}]\n", place,
-                               name_of(note.fate), note.found, note.expected, note.code);
+            const std::string told =
+                note.fate == Fate::stored
+                    ? fmt::format("noted: {}; {}", note.found, note.expected)
+                    : fmt::format("{}: found {}, expected {}", name_of(note.fate), note.found,
+                                  note.expected);
+            out << fmt::format("    {}: {} [{}]\n", place, told, note.code);
         }
     }
     for (const auto& [code, count] : ledger.by_code()) {

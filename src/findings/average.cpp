@@ -44,7 +44,7 @@ Finding average_finding(const FirstReview& review) {
         finding.caveats.push_back(
             {CaveatKind::censored,
              fmt::format(
-                 "{} of the time seen was LOW or HIGH, beyond the sensor's limit; it counts "
+                 "Of the time seen {} was LOW or HIGH, beyond the sensor's limit; it counts "
                  "at the limit.",
                  percent_words(100 * mean->censored_share))});
     }

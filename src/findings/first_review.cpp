@@ -55,7 +55,7 @@ void measure(FirstReview& review) {
 }
 
 void describe_days(FirstReview& review) {
-    for (const CivilDay& day : review.input.zones.days(review.trace.window)) {
+    for (const CivilDay& day : days_of(review.trace.view(), review.input.zones)) {
         review.days.push_back({day, cut(review.trace.view(), day.interval()), {}});
     }
     for (ReviewDay& day : review.days) {

@@ -96,10 +96,13 @@ void say_seen(const FirstReview& review, const std::vector<Episode>& lows, Findi
         });
     const int all = static_cast<int>(lows.size());
     finding.answer = Answer::yes;
+    const std::string nightly = all > 1       ? fmt::format(", {} of them at night", nights)
+                                : nights == 1 ? ", at night"
+                                              : ", by day";
     finding.sentence = fmt::format(
-        "{} low {} (below {}) on {} of {} days, {} of them at night; lowest {}{} on {}.", all,
+        "{} low {} (below {}) on {} of {} days{}; lowest {}{} on {}.", all,
         all == 1 ? "stretch" : "stretches", edge_words(70, review.input.unit), days.size(),
-        review.fitness.days, nights, lowest->extreme.limit() == Limit::below ? "below " : "",
+        review.fitness.days, nightly, lowest->extreme.limit() == Limit::below ? "below " : "",
         glucose_words(lowest->extreme.value().in(review.input.unit), review.input.unit),
         day_and_time(review.input.zones.wall_time(lowest->extreme.at)));
     if (apart_from_marks != all) {

@@ -137,7 +137,9 @@ Finding when_high_finding(const FirstReview& review) {
     if (percent < hardly_percent) {
         finding.answer = Answer::no_difference_worth_acting_on;
         finding.sentence =
-            fmt::format("Above {} for {} a day of the time seen: hardly at any time.", edge, a_day);
+            percent > 0 ? fmt::format("Above {} for {} a day of the time seen: hardly at any time.",
+                                      edge, a_day)
+                        : fmt::format("Never above {} in the time seen.", edge);
     } else if (best.days < static_cast<int>(fewest_days)) {
         finding.sentence = fmt::format(
             "Above {} for {} a day of the time seen; with fewer than {} whole days it can't be "

@@ -66,7 +66,8 @@ bool UnitEvidence::mixed() const {
         small += i >= 1 && i <= 25 ? by_whole_[i] : 0;
         large += i >= 40 ? by_whole_[i] : 0;
     }
-    return one_in * small >= seen_ && one_in * large >= seen_ && seen_ > 0;
+    // A slip or two is no second unit.
+    return one_in * small >= seen_ && one_in * large >= seen_ && small >= 3 && large >= 3;
 }
 
 void DateOrderEvidence::follow(Course& course, const WrittenTime& time, DateOrder order) {

@@ -38,7 +38,8 @@ class UnitEvidence {
     /// 2 to 25 reads as mmol/L, 40 to 400 as mg/dL, anything else as neither.
     std::optional<GlucoseUnit> by_median() const;
     double median() const;
-    /// Both small and large numbers: at least one in twenty up to 25 and one in twenty from 40 on.
+    /// Both small and large numbers: at least one in twenty up to 25 and one in twenty from 40 on,
+    /// three of each at least.
     bool mixed() const;
     std::uint64_t seen() const { return seen_; }
 

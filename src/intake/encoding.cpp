@@ -93,6 +93,22 @@ std::size_t character_length(std::string_view bytes) {
     return 0;
 }
 
+// Chinese text is written in pairs of which both bytes are high; western letters are followed by
+// ASCII.
+bool mostly_high_pairs(std::string_view bytes) {
+    std::size_t high = 0;
+    std::size_t mixed = 0;
+    for (std::size_t i = 0; i < bytes.size(); ++i) {
+        if (static_cast<unsigned char>(bytes[i]) < 0x80) {
+            continue;
+        }
+        const bool pair = i + 1 < bytes.size() && static_cast<unsigned char>(bytes[i + 1]) >= 0xA1;
+        (pair ? high : mixed) += 1;
+        i += pair ? 1U : 0U;
+    }
+    return high > mixed;
+}
+
 // Replaces each broken byte by U+FFFD; `broken` counts them.
 std::string repaired_utf8(std::string_view bytes, std::size_t& broken) {
     std::string result;
@@ -155,7 +171,7 @@ DecodedText without_mark(std::string bytes) {
     const auto letters = static_cast<std::size_t>(std::count_if(
         bytes.begin(), bytes.end(), [](char c) { return static_cast<unsigned char>(c) >= 0x80; }));
     if (const auto chinese = through_icu(bytes, "GB 18030");
-        chinese && chinese->clean && has_cjk(chinese->text)) {
+        chinese && chinese->clean && has_cjk(chinese->text) && mostly_high_pairs(bytes)) {
         return {as_utf8(chinese->text), "GB 18030", "likely: valid GB 18030 with Chinese letters"};
     }
     // Most letters beyond ASCII are good UTF-8: a slip here and there, not another encoding.

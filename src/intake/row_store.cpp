@@ -296,8 +296,9 @@ void RowStore::count_fates() {
         }
         const std::uint32_t column = row.glucose ? row.glucose->column : row.time_column;
         if (row.fate == Fate::duplicate) {
-            ledger_.note({row.line, column, Fate::duplicate, "duplicate_row", wall_text(row.wall),
-                          "each time once: the same again is kept once"});
+            ledger_.note({row.line, column, Fate::duplicate, "duplicate_row",
+                          "the same time and value again (" + wall_text(row.wall) + ")",
+                          "each time once"});
         } else if (row.fate == Fate::conflict) {
             ledger_.note(
                 {row.line, column, Fate::conflict, "other_value", level_text(*row.glucose),

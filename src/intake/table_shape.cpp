@@ -57,6 +57,7 @@ bool time_like(Content content) {
 }
 
 struct RowContent {
+    std::uint64_t time_columns = 0;  // a bit for each of the first 64
     std::size_t filled = 0;
     std::size_t times = 0;
     std::size_t texts = 0;
@@ -70,18 +71,26 @@ RowContent row_content(const SampleRow& row, const SourceFacts& facts) {
         result.filled += content != Content::empty ? 1U : 0U;
         result.times += time_like(content) ? 1U : 0U;
         result.texts += content == Content::text ? 1U : 0U;
-        result.unix_times += is_unix_time(row.cells[i]) ? 1U : 0U;
+        const bool unix_time = is_unix_time(row.cells[i]);
+        result.unix_times += unix_time ? 1U : 0U;
+        if (i < 64 && (time_like(content) || unix_time)) {
+            result.time_columns |= std::uint64_t{1} << i;
+        }
     }
     return result;
 }
 
 // The first of two neighbouring rows that both begin like data: a time and at least one cell more.
 std::size_t first_data_row(const std::vector<SampleRow>& sample, const SourceFacts& facts) {
-    std::vector<std::size_t> starts;
+    struct Start {
+        std::size_t row;
+        std::uint64_t time_columns;
+    };
+    std::vector<Start> starts;
     for (std::size_t i = 0; i < sample.size(); ++i) {
         const RowContent content = row_content(sample[i], facts);
-        if (content.times + content.unix_times >= 1 && content.filled >= 2) {
-            starts.push_back(i);
+        if (content.time_columns != 0 && content.filled >= 2) {
+            starts.push_back({i, content.time_columns});
         }
     }
     if (starts.empty()) {
@@ -89,13 +98,12 @@ std::size_t first_data_row(const std::vector<SampleRow>& sample, const SourceFac
     }
     // A single time in the title block ("created 2 March 2026") is no data.
     for (std::size_t k = 0; k + 1 < starts.size(); ++k) {
-        const bool same_width =
-            sample[starts[k]].cells.size() == sample[starts[k + 1]].cells.size();
-        if (same_width && starts[k + 1] - starts[k] <= 3) {
-            return starts[k];
+        const bool same_column = (starts[k].time_columns & starts[k + 1].time_columns) != 0;
+        if (same_column && starts[k + 1].row - starts[k].row <= 3) {
+            return starts[k].row;
         }
     }
-    return starts.back();
+    return starts.back().row;
 }
 
 // Looks like titles: texts, no times and hardly a number.
@@ -256,7 +264,18 @@ class Shaper {
             return;
         }
         const auto& titles = sample_[header_].cells;
-        shape_.fields = std::max(shape_.fields, std::min(titles.size(), shape_.fields + 64));
+        // As many columns as titles, unless most rows have more: then titles are missing.
+        std::size_t wider = 0;
+        for (std::size_t i = data_; i < sample_.size(); ++i) {
+            const auto& cells = sample_[i].cells;
+            wider += std::any_of(cells.begin() + static_cast<std::ptrdiff_t>(
+                                                     std::min(cells.size(), titles.size())),
+                                 cells.end(), [](const std::string& cell) { return !cell.empty(); })
+                         ? 1U
+                         : 0U;
+        }
+        const bool titles_missing = 2 * wider > sample_.size() - data_;
+        shape_.fields = titles_missing ? std::max(shape_.fields, titles.size()) : titles.size();
         shape_.columns.resize(shape_.fields);
         for (std::size_t c = 0; c < titles.size() && c < shape_.columns.size(); ++c) {
             ColumnGuess& column = shape_.columns[c];

@@ -16,6 +16,8 @@ constexpr double level_high = 0.975;
 // ln 20: how many random stretches must be expected for one to be seen with a chance of 95 %.
 constexpr double expected_if_missed = 2.995732273553991;
 constexpr double hour_of_day_percent = 100.0 / 24;
+// What n counts on the logit: quarter hours, so that a sensor's interval moves no interval of ours.
+constexpr double quarter_hour = 900;
 
 double logit(double share) {
     return std::log(share / (1 - share));
@@ -106,9 +108,9 @@ std::optional<std::array<double, 2>> DayIntervals::of_share(double percent,
     std::vector<double> logits;
     double n = 0;
     for (std::size_t i = 0; i < shares.size(); ++i) {
-        n = std::max(n, valid_[i]->sums.readings);
-        logits.push_back(
-            logit((shares[i] * valid_[i]->sums.readings + 0.5) / (valid_[i]->sums.readings + 1)));
+        const double quarters = valid_[i]->sums.seconds / quarter_hour;
+        n = std::max(n, quarters);
+        logits.push_back(logit((shares[i] * quarters + 0.5) / (quarters + 1)));
     }
     const TMixture mean = ar1_mean(logits, steps_);
     const double value = logit((percent / 100 * n + 0.5) / (n + 1));
@@ -160,7 +162,7 @@ std::optional<std::array<double, 2>> DayIntervals::widened(double value,
     if (!(high > low)) {
         return std::nullopt;
     }
-    return std::array{value - widening_ * std::max(0.0, value - low),
+    return std::array{std::max(0.0, value - widening_ * std::max(0.0, value - low)),
                       value + widening_ * std::max(0.0, high - value)};
 }
 

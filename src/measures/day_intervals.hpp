@@ -34,14 +34,15 @@ class DayIntervals {
                                                  std::optional<double> least = std::nullopt) const;
 
     /// Of a share of time in percent. Where a day's share is 0 or 100 %, the days are taken on the
-    /// logit of (share x n + 1/2) / (n + 1); where all are, the far end is the share at which
-    /// stretches of one hour coming at random would be missed on all days with a chance of 5 %
-    /// (ours).
+    /// logit of (share x n + 1/2) / (n + 1), n the quarter hours sensed; where all are, the far end
+    /// is the share at which stretches of one hour coming at random would be missed on all days
+    /// with a chance of 5 % (ours).
     std::optional<std::array<double, 2>> of_share(double percent,
                                                   const DayValue& day_percent) const;
 
     /// Of a measure that is no mean: circular blocks of days, 1,999 draws, percentiles, widened by
-    /// the ratio of the grid's to the bootstrap's half-width for the mean, never narrowed.
+    /// the ratio of the grid's to the bootstrap's half-width for the mean, never narrowed, and kept
+    /// above 0.
     std::optional<std::array<double, 2>> of_total(double value, const Total& total) const;
 
     /// The same of a time-weighted median of a level function of the readings.

@@ -54,8 +54,4 @@ class PdfDocument {
     int page_ = 0;
 };
 
-/// A PDF with its language set and its title shown: an update appended to the file
-/// (PDF 1.5, 7.5.6). Comes back unchanged if its catalogue is not where it should be.
-std::string with_language(std::string pdf, std::string_view language);
-
 }  // namespace tracewright

@@ -28,7 +28,7 @@ std::string Colour::hex() const {
 }
 
 double contrast(const Colour& a, const Colour& b) {
-    const auto [low, high] = std::minmax(a.luminance(), b.luminance());
+    const auto [low, high] = std::minmax({a.luminance(), b.luminance()});
     return (high + 0.05) / (low + 0.05);
 }
 

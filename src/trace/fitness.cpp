@@ -82,12 +82,26 @@ std::vector<int> Fitness::hours_seen_on_fewer_than(int wanted) const {
     return hours;
 }
 
+std::vector<CivilDay> days_of(const TraceView& view, const ZoneHistory& zones) {
+    std::vector<CivilDay> days = zones.days(view.window());
+    const auto within = readings_within(view);
+    if (days.size() > 1 && !within.empty()) {
+        const Reading& last = within.back();
+        const bool only_standing =
+            last.at < days.back().from && last.at + last.interval() >= view.to;
+        if (only_standing) {
+            days.pop_back();
+        }
+    }
+    return days;
+}
+
 Fitness fitness_of(const TraceView& view, const ZoneHistory& zones, std::string denominator) {
     Fitness fitness;
     fitness.denominator = std::move(denominator);
     fitness.possible = view.window().length();
+    fitness.days = static_cast<int>(days_of(view, zones).size());
     for (const CivilDay& day : zones.days(view.window())) {
-        ++fitness.days;
         seconds sensed_of_day{0};
         for (int h = 0; h < 24; ++h) {
             const Interval hour = intersection(

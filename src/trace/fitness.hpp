@@ -31,6 +31,10 @@ struct Fitness {
     std::vector<int> hours_seen_on_fewer_than(int days) const;
 };
 
+/// The civil days of a view's window, without a last one that only the last reading's standing
+/// reaches into.
+std::vector<CivilDay> days_of(const TraceView& view, const ZoneHistory& zones);
+
 /// `denominator` says what the window is ("from the first to the last reading").
 Fitness fitness_of(const TraceView& view, const ZoneHistory& zones, std::string denominator);
 

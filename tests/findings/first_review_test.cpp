@@ -85,7 +85,7 @@ TEST(FirstReview, what_was_not_seen_is_said_where_no_low_was) {
 
 TEST(FirstReview, lows_are_counted_with_and_without_suspect_stretches) {
     auto readings = waves(14);
-    dip(readings, midnight + 10min, 20min, 65);  // warm-up
+    dip(readings, midnight + 10min, 20min, 65);        // warm-up
     dip(readings, midnight + 26h - 10min, 50min, 95);  // no faster than glucose falls
     dip(readings, midnight + 26h - 5min, 40min, 78);
     dip(readings, midnight + 26h, 30min, 64);

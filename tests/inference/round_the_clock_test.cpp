@@ -18,7 +18,8 @@ std::vector<std::optional<double>> wave(double noise) {
     std::vector<std::optional<double>> curve;
     for (int i = 0; i < 96; ++i) {
         const double angle = 2 * std::numbers::pi * (i + 0.5) / 96;
-        curve.push_back(130 + 30 * std::cos(angle) + noise * static_cast<double>(i * 7919 % 101 - 50) / 29);
+        curve.push_back(130 + 30 * std::cos(angle) +
+                        noise * static_cast<double>(i * 7919 % 101 - 50) / 29);
     }
     return curve;
 }

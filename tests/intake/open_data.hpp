@@ -6,8 +6,8 @@
 
 namespace tracewright::testing {
 
-/// Where the open research data lie: $TRACEWRIGHT_OPEN_DATA, else beside the checkout. The tests that
-/// need them skip where they are absent.
+/// Where the open research data lie: $TRACEWRIGHT_OPEN_DATA, else beside the checkout. The tests
+/// that need them skip where they are absent.
 inline std::filesystem::path open_data() {
     if (const char* told = std::getenv("TRACEWRIGHT_OPEN_DATA")) {
         return told;
@@ -21,8 +21,8 @@ inline bool has_open_data() {
 
 }  // namespace tracewright::testing
 
-#define SKIP_WITHOUT_OPEN_DATA()                                                              \
-    if (!tracewright::testing::has_open_data()) {                                             \
-        GTEST_SKIP() << "the open data are not at " << tracewright::testing::open_data()      \
-                     << " (set TRACEWRIGHT_OPEN_DATA)";                                       \
+#define SKIP_WITHOUT_OPEN_DATA()                                                         \
+    if (!tracewright::testing::has_open_data()) {                                        \
+        GTEST_SKIP() << "the open data are not at " << tracewright::testing::open_data() \
+                     << " (set TRACEWRIGHT_OPEN_DATA)";                                  \
     }

@@ -50,7 +50,8 @@ std::uint64_t count_of(const Diary& diary, DiaryKind kind) {
 
 void expect_whole(const Intake& intake) {
     EXPECT_FALSE(intake.error.has_value()) << intake.file << ": " << intake.error->sentence();
-    EXPECT_TRUE(intake.questions.empty()) << intake.file << ": " << intake.questions.front().sentence;
+    EXPECT_TRUE(intake.questions.empty())
+        << intake.file << ": " << intake.questions.front().sentence;
     EXPECT_EQ(intake.ledger.with(Fate::question), 0U) << intake.file;
     EXPECT_GT(intake.ledger.read(), 0U) << intake.file;
 }
@@ -59,7 +60,8 @@ void expect_whole(const Intake& intake) {
 
 TEST(OpenData, every_glucose_file_of_type_2_comes_in_whole) {
     SKIP_WITHOUT_OPEN_DATA();
-    const auto counts = counts_in(open_data() / "shanghai_t2dm/reference/computed_independently.csv");
+    const auto counts =
+        counts_in(open_data() / "shanghai_t2dm/reference/computed_independently.csv");
     for (const auto& [record, count] : counts) {
         const Intake intake = bring_in(open_data() / "shanghai_t2dm/glucose" / (record + ".csv"));
         expect_whole(intake);
@@ -97,17 +99,20 @@ TEST(OpenData, raw_spreadsheets_and_odd_encodings_give_the_same_as_their_plain_t
         expect_whole(diary);
         ASSERT_EQ(from_raw.readings.size(), glucose.readings.size()) << name;
         for (std::size_t i = 0; i < glucose.readings.size(); ++i) {
-            EXPECT_EQ(from_raw.readings[i].value(), glucose.readings[i].value()) << name << " " << i;
+            EXPECT_EQ(from_raw.readings[i].value(), glucose.readings[i].value())
+                << name << " " << i;
             // The plain twins round spreadsheet times to the second.
             EXPECT_LE(std::chrono::abs(from_raw.readings[i].at - glucose.readings[i].at),
                       std::chrono::seconds{60})
                 << name << " " << i;
         }
-        EXPECT_EQ(count_of(from_raw.diary, DiaryKind::meal), count_of(diary.diary, DiaryKind::meal)) << name;
+        EXPECT_EQ(count_of(from_raw.diary, DiaryKind::meal), count_of(diary.diary, DiaryKind::meal))
+            << name;
         EXPECT_EQ(count_of(from_raw.diary, DiaryKind::finger_prick),
                   count_of(diary.diary, DiaryKind::finger_prick))
             << name;
-        EXPECT_EQ(count_of(from_raw.diary, DiaryKind::ketones), count_of(diary.diary, DiaryKind::ketones))
+        EXPECT_EQ(count_of(from_raw.diary, DiaryKind::ketones),
+                  count_of(diary.diary, DiaryKind::ketones))
             << name;
     }
 }

@@ -1,0 +1,219 @@
+#include "cli/command_for_tests.hpp"
+
+#include "cli/json_schema.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <filesystem>
+#include <fstream>
+
+using namespace tracewright;
+using namespace tracewright::testing;
+using nlohmann::json;
+using ::testing::HasSubstr;
+namespace fs = std::filesystem;
+
+namespace {
+
+const std::string source = TRACEWRIGHT_SOURCE_DIR;
+const std::string example = source + "/data/invented-wear.csv";
+
+json schema(const std::string& name) {
+    std::ifstream file(source + "/docs/formats/" + name + ".schema.json");
+    return json::parse(file);
+}
+
+void expect_fits(const json& document, const std::string& name) {
+    const json s = schema(name);
+    for (const std::string& misfit : misfits(document, s, s)) {
+        ADD_FAILURE() << misfit;
+    }
+}
+
+class TemporaryFolder {
+  public:
+    TemporaryFolder() {
+        path_ = fs::temp_directory_path() / ("tracewright-cli-" + std::to_string(::getpid()));
+        fs::create_directories(path_);
+    }
+    ~TemporaryFolder() { fs::remove_all(path_); }
+    std::string write(const std::string& name, const std::string& text) const {
+        std::ofstream(path_ / name, std::ios::binary) << text;
+        return (path_ / name).string();
+    }
+    std::string path(const std::string& name = "") const { return (path_ / name).string(); }
+
+  private:
+    fs::path path_;
+};
+
+}  // namespace
+
+TEST(Command, tells_its_version_with_zone_data_and_schema_versions) {
+    const Ran ran = run({"--version"});
+    EXPECT_EQ(ran.exit, Exit::done);
+    EXPECT_THAT(ran.out, ::testing::ContainsRegex("tracewright [0-9]+\\.[0-9]+\\.[0-9]+"));
+    EXPECT_THAT(ran.out, HasSubstr("zone data 20"));
+    EXPECT_THAT(ran.out, HasSubstr("JSON look 1, measures 1, review 1"));
+}
+
+TEST(Command, wrong_usage_is_told_on_the_error_stream_with_exit_2) {
+    const std::vector<std::vector<std::string>> wrong = {
+        {},
+        {"grade", example},
+        {"look"},
+        {"measures", example, "--unit", "grains"},
+        {"measures", example, "--zone", "CET"},
+        {"measures", example, "--from", "yesterday", "--to", "today"},
+        {"measures", example, "--from", "2026-03-04"},
+        {"measures", example, "--json", "--csv"},
+        {"review", example, "--as-of", "soon"},
+        {"review", example, "--travel", "2026-03-04T12:00"}};
+    for (const auto& args : wrong) {
+        const Ran ran = run(args);
+        EXPECT_EQ(ran.exit, Exit::wrong_usage) << (args.empty() ? "" : args.back());
+        EXPECT_TRUE(ran.out.empty()) << ran.out;
+        EXPECT_FALSE(ran.err.empty());
+    }
+}
+
+TEST(Command, help_is_there_for_each) {
+    for (const char* command : {"look", "measures", "review"}) {
+        const Ran ran = run({command, "--help"});
+        EXPECT_EQ(ran.exit, Exit::done);
+        EXPECT_THAT(ran.out, HasSubstr("--zone"));
+    }
+}
+
+TEST(Command, json_is_one_object_on_the_output_and_nothing_else) {
+    const Ran measures = run({"measures", example, "--json", "--zone", "Europe/Berlin"});
+    EXPECT_EQ(measures.exit, Exit::done);
+    EXPECT_TRUE(measures.err.empty()) << measures.err;
+    expect_fits(json::parse(measures.out), "measures");
+    const Ran look = run({"look", example, "--json"});
+    expect_fits(json::parse(look.out), "look");
+}
+
+TEST(Command, measures_in_json_are_those_of_the_file_at_full_precision) {
+    const json document = json::parse(run({"measures", example, "--json"}).out);
+    const json& file = document["files"][0];
+    EXPECT_EQ(file["file"], example);
+    EXPECT_EQ(file["rows"]["read"], 1347);
+    EXPECT_EQ(file["measures"]["mean"]["unit"], "mmol/L");
+    EXPECT_EQ(file["window"]["denominator"], "from the first to the last reading");
+    double sum = 0;
+    for (const char* band : {"very_low", "low", "in_range", "high", "very_high"}) {
+        sum += file["measures"][band]["value"].get<double>();
+    }
+    EXPECT_NEAR(sum, 100, 1e-9);
+}
+
+TEST(Command, show_unit_changes_levels_and_no_band) {
+    const json own = json::parse(run({"measures", example, "--json"}).out)["files"][0]["measures"];
+    const json shown = json::parse(
+        run({"measures", example, "--json", "--show-unit", "mg/dL"}).out)["files"][0]["measures"];
+    EXPECT_NEAR(shown["mean"]["value"].get<double>(), own["mean"]["value"].get<double>() * 18.016,
+                1e-9);
+    EXPECT_EQ(shown["in_range"]["value"], own["in_range"]["value"]);
+}
+
+TEST(Command, a_bad_file_is_told_with_its_address_and_the_others_are_still_done) {
+    const TemporaryFolder folder;
+    const std::string bad = folder.write("bad.csv", "");
+    const Ran ran = run({"measures", bad, example, "--json"});
+    EXPECT_EQ(ran.exit, Exit::bad_input);
+    EXPECT_THAT(ran.err, HasSubstr(bad + ": found 0 bytes, expected a table of times and values"));
+    const json document = json::parse(ran.out);
+    expect_fits(document, "measures");
+    EXPECT_EQ(document["files"][0]["error"]["code"], "empty");
+    EXPECT_TRUE(document["files"][1].contains("measures"));
+}
+
+TEST(Command, an_open_question_is_exit_1_and_names_the_option_that_answers) {
+    const TemporaryFolder folder;
+    std::string text = "time,glucose mg/dL\n";
+    for (int i = 0; i < 9; ++i) {
+        text += "03/04/2026 0" + std::to_string(i) + ":00,120\n";
+    }
+    const std::string file = folder.write("open.csv", text);
+    const Ran asked = run({"look", file, "--as-of", "2027-01-01"});
+    EXPECT_EQ(asked.exit, Exit::cannot_answer);
+    EXPECT_THAT(asked.out,
+                HasSubstr("QUESTION: Is the first number of '03/04/2026 00:00' (line 2) the day"));
+    EXPECT_THAT(asked.out, HasSubstr("--date-order"));
+    EXPECT_EQ(run({"look", file, "--as-of", "2027-01-01", "--date-order", "day"}).exit, Exit::done);
+}
+
+TEST(Command, a_folder_is_one_call_and_keeps_its_order) {
+    const TemporaryFolder folder;
+    for (const char* name : {"b.csv", "a.csv", "c.csv"}) {
+        folder.write(name,
+                     "time,glucose mg/dL\n2026-03-02 08:00,120\n2026-03-02 08:05,121\n2026-03-02 "
+                     "08:10,122\n");
+    }
+    folder.write(".hidden", "no");
+    const json document = json::parse(run({"measures", folder.path(), "--json"}).out);
+    ASSERT_EQ(document["files"].size(), 3U);
+    EXPECT_EQ(document["files"][0]["file"], folder.path("a.csv"));
+    EXPECT_EQ(document["files"][2]["file"], folder.path("c.csv"));
+    EXPECT_EQ(run({"measures", folder.path(), "--json", "--jobs", "1"}).out,
+              run({"measures", folder.path(), "--json", "--jobs", "4"}).out);
+}
+
+TEST(Command, csv_has_a_row_for_each_file_and_measure) {
+    const Ran ran = run({"measures", example, "--csv"});
+    EXPECT_THAT(ran.out, ::testing::StartsWith(
+                             "file,measure,value,unit,low95,high95,days,absent_because\r\n"));
+    EXPECT_THAT(ran.out, HasSubstr(",in_range,"));
+}
+
+TEST(Command, a_review_is_written_whole) {
+    const TemporaryFolder folder;
+    const Ran ran =
+        run({"review", example, "--zone", "Europe/Berlin", "--out", folder.path("review")});
+    EXPECT_EQ(ran.exit, Exit::done) << ran.err;
+    EXPECT_THAT(ran.out, HasSubstr("The review is in"));
+    std::ifstream html(folder.path("review/review.html"));
+    std::ifstream pdf(folder.path("review/review.pdf"));
+    std::ifstream text(folder.path("review/review.json"));
+    EXPECT_TRUE(html && pdf && text);
+    const json document = json::parse(text);
+    expect_fits(document, "review");
+    EXPECT_EQ(document["findings"][0]["code"], "very_low");
+    EXPECT_EQ(document["as_of"], "2026-03-17T10:00:00+01:00");
+}
+
+TEST(Command, a_review_without_a_reading_is_exit_1) {
+    const TemporaryFolder folder;
+    const std::string diary =
+        folder.write("diary.csv", "time,meal\n2026-03-02 08:00,bread\n2026-03-02 12:00,soup\n");
+    EXPECT_EQ(run({"review", diary, "--out", folder.path("out")}).exit, Exit::cannot_answer);
+    EXPECT_FALSE(fs::exists(folder.path("out")));
+}
+
+TEST(Command, a_folder_that_cannot_be_written_to_is_told) {
+    const TemporaryFolder folder;
+    const std::string file = folder.write("file", "x");
+    const Ran ran = run({"review", example, "--out", file + "/below"});
+    EXPECT_EQ(ran.exit, Exit::bad_input);
+    EXPECT_THAT(ran.err, HasSubstr("expected a folder with room"));
+}
+
+TEST(Command, its_own_description_makes_man_page_and_completion) {
+    const Ran man = run({"--describe", "man"});
+    EXPECT_THAT(man.out, ::testing::StartsWith(".TH TRACEWRIGHT 1"));
+    EXPECT_THAT(man.out, HasSubstr("COMMAND review"));
+    EXPECT_THAT(man.out, HasSubstr("\\-\\-date\\-order"));
+    const Ran bash = run({"--describe", "bash"});
+    EXPECT_THAT(bash.out, HasSubstr("look measures review"));
+    EXPECT_THAT(bash.out, HasSubstr("--new-wear-after"));
+}
+
+TEST(JsonSchema, tells_what_does_not_fit) {
+    const json s = schema("measures");
+    EXPECT_FALSE(misfits(json{{"version", 2}, {"files", json::array()}}, s, s).empty());
+    EXPECT_FALSE(misfits(json{{"version", 1}}, s, s).empty());
+    EXPECT_FALSE(
+        misfits(json{{"version", 1}, {"files", json::array({json{{"fil", "x"}}})}}, s, s).empty());
+}

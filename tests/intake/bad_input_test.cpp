@@ -1,0 +1,581 @@
+// The project's table of bad inputs (interchange, section 4.4), a test for each row by its number.
+#include "intake/bring_in.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cmath>
+
+using namespace tracewright;
+using namespace std::chrono_literals;
+using ::testing::HasSubstr;
+
+namespace {
+
+Intake read(const std::string& text, IntakeOptions options = {}) {
+    return bring_in_bytes(text, "test.csv", options);
+}
+
+IntakeOptions in_berlin() {
+    IntakeOptions options;
+    options.zones = ZoneHistory{*Zone::named("Europe/Berlin")};
+    return options;
+}
+
+/// A header and rows a quarter of an hour apart from 2 March 2026 08:00 on.
+std::string table(const std::vector<std::string>& values,
+                  const std::string& title = "glucose mg/dL", char delimiter = ',') {
+    std::string text = "time" + std::string(1, delimiter) + title + "\n";
+    int minute = 8 * 60;
+    for (const std::string& value : values) {
+        char time[32];
+        std::snprintf(time, sizeof time, "2026-03-02 %02d:%02d", minute / 60, minute % 60);
+        text += std::string(time) + delimiter + value + "\n";
+        minute += 15;
+    }
+    return text;
+}
+
+std::vector<std::string> plenty(const std::vector<std::string>& some,
+                                const std::string& value = "120") {
+    std::vector<std::string> values(10, value);
+    values.insert(values.end(), some.begin(), some.end());
+    return values;
+}
+
+std::uint64_t count(const Intake& intake, Fate fate) {
+    return intake.ledger.with(fate);
+}
+
+std::uint64_t code(const Intake& intake, const std::string& code) {
+    const auto found = intake.ledger.by_code().find(code);
+    return found == intake.ledger.by_code().end() ? 0 : found->second;
+}
+
+const RowNote& note(const Intake& intake, const std::string& code) {
+    for (const RowNote& n : intake.ledger.notes()) {
+        if (n.code == code) {
+            return n;
+        }
+    }
+    throw std::runtime_error("no note " + code);
+}
+
+void expect_sums(const Intake& intake) {
+    EXPECT_EQ(count(intake, Fate::stored) + count(intake, Fate::duplicate) +
+                  count(intake, Fate::conflict) + count(intake, Fate::rejected),
+              intake.ledger.read());
+}
+
+bool asks(const Intake& intake, const std::string& code) {
+    return std::any_of(intake.questions.begin(), intake.questions.end(),
+                       [&](const Question& q) { return q.code == code; });
+}
+
+}  // namespace
+
+TEST(BadInput, row_01_a_byte_order_mark_is_stripped) {
+    const Intake intake = read("\xEF\xBB\xBF" + table(plenty({})));
+    EXPECT_EQ(intake.readings.size(), 10U);
+    EXPECT_EQ(intake.columns[0].title, "time");
+}
+
+TEST(BadInput, row_02_utf_16_with_and_without_mark_is_decoded) {
+    const std::string plain = table(plenty({}));
+    for (const bool little : {true, false}) {
+        for (const bool mark : {true, false}) {
+            std::string bytes = mark ? (little ? "\xFF\xFE" : "\xFE\xFF") : "";
+            for (const char c : plain) {
+                bytes += little ? std::string{c, '\0'} : std::string{'\0', c};
+            }
+            const Intake intake = read(bytes);
+            EXPECT_EQ(intake.readings.size(), 10U) << little << mark;
+            EXPECT_EQ(intake.facts.encoding, little ? "UTF-16LE" : "UTF-16BE");
+        }
+    }
+}
+
+TEST(BadInput, row_03_windows_1252_and_gb_18030_are_told_apart) {
+    const Intake western = read(
+        "time,glucose mg/dL,meal\n2026-03-02 08:00,120,Fr\xFChst\xFC"
+        "ck\n2026-03-02 08:15,121,\n");
+    EXPECT_EQ(western.facts.encoding, "Windows-1252");
+    ASSERT_EQ(western.diary.size(), 1U);
+    EXPECT_EQ(western.diary[0].text,
+              "Fr\xC3\xBChst\xC3\xBC"
+              "ck");
+    const Intake chinese = read(
+        "time,glucose mg/dL,meal\n2026-03-02 08:00,120,\xC3\xD7\xB7\xB9\n2026-03-02 08:15,121,\n");
+    EXPECT_EQ(chinese.facts.encoding, "GB 18030");
+    EXPECT_EQ(chinese.diary[0].text, "\xE7\xB1\xB3\xE9\xA5\xAD");  // cooked rice
+}
+
+TEST(BadInput, row_04_a_broken_byte_costs_a_note_nothing_and_a_value_its_row) {
+    std::string text = "time,glucose mg/dL,note\n";
+    for (int i = 0; i < 30; ++i) {
+        text += "2026-03-02 " + std::to_string(10 + i / 4) + ":" +
+                (i % 4 == 0 ? "00" : std::to_string(i % 4 * 15)) +
+                ",120,\xC3\xBC\xC3\xA4\xC3\xB6 good\n";
+    }
+    text +=
+        "2026-03-02 20:00,121,bro\xFFken\n2026-03-02 20:15,1\xFF"
+        "1,\n2026-03-02 20:30\xFF,120,\n";
+    const Intake intake = read(text);
+    EXPECT_EQ(intake.facts.encoding, "UTF-8");
+    EXPECT_EQ(count(intake, Fate::rejected), 2U);
+    EXPECT_EQ(code(intake, "broken_characters"), 1U);
+    expect_sums(intake);
+}
+
+TEST(BadInput, row_05_a_decimal_comma_beside_semicolons) {
+    const Intake intake = read(table(plenty({"5,6"}, "6,1"), "glucose mmol/L", ';'));
+    EXPECT_EQ(intake.readings.back().value(), (Glucose{560, GlucoseUnit::mmol_per_l}));
+}
+
+TEST(BadInput, row_06_an_unquoted_decimal_comma_in_a_comma_file_is_rejected_with_the_reason) {
+    const Intake intake = read(table(plenty({"5,6"}, "6.1"), "glucose mmol/L"));
+    EXPECT_EQ(count(intake, Fate::rejected), 1U);
+    EXPECT_THAT(note(intake, "too_many_fields").expected, HasSubstr("decimal comma"));
+    EXPECT_EQ(note(intake, "too_many_fields").line, 12U);
+}
+
+TEST(BadInput, row_07_a_quoted_decimal_comma_in_a_comma_file) {
+    const Intake intake = read(table(plenty({"\"5,6\""}, "\"6,1\""), "glucose mmol/L"));
+    EXPECT_EQ(intake.readings.back().value(), (Glucose{560, GlucoseUnit::mmol_per_l}));
+}
+
+TEST(BadInput, row_08_grouped_thousands_by_the_columns_evidence_and_a_lone_one_is_asked) {
+    IntakeOptions options;
+    const Intake grouped = read(
+        "time;glucose mg/dL;energy kcal\n2026-03-02 08:00;120;1.234,5\n2026-03-02 "
+        "08:15;121;980,0\n");
+    ASSERT_EQ(grouped.diary.size(), 2U);
+    EXPECT_EQ(*grouped.diary[0].energy_kcal, 1234.5);
+    const Intake lone =
+        read("time;energy kcal;meal\n2026-03-02 08:00;1.234;bread\n2026-03-02 12:15;1.100;soup\n");
+    EXPECT_TRUE(asks(lone, "decimal_mark"));
+    EXPECT_EQ(count(lone, Fate::question), 2U);
+    EXPECT_EQ(lone.ledger.read(), 0U);
+}
+
+TEST(BadInput, row_09_mixed_decimal_marks_are_asked_about) {
+    const Intake intake = read(table({"5,6", "5.7", "6,1", "6.2"}, "glucose mmol/L", ';'));
+    EXPECT_TRUE(asks(intake, "decimal_mark"));
+    EXPECT_TRUE(intake.readings.empty());
+    IntakeOptions answered;
+    answered.decimal_mark = '.';
+    EXPECT_FALSE(asks(read(table({"5,6", "5.7", "6,1", "6.2"}, "glucose mmol/L", ';'), answered),
+                      "decimal_mark"));
+}
+
+TEST(BadInput, row_10_low_words_are_censored_below) {
+    for (const char* word : {"LOW", "LO", "low", "<2.2", "< 2.2"}) {
+        const Intake intake = read(table(plenty({word}, "6.1"), "glucose mmol/L"));
+        ASSERT_EQ(intake.readings.size(), 11U) << word;
+        EXPECT_EQ(intake.readings.back().limit(), Limit::below) << word;
+        EXPECT_EQ(intake.readings.back().hundredths(), 220) << word;
+        EXPECT_EQ(code(intake, "beyond_the_limit"), 1U);
+    }
+}
+
+TEST(BadInput, row_11_high_words_are_censored_above) {
+    for (const char* word : {"HIGH", "HI", ">400", "> 400"}) {
+        const Intake intake = read(table(plenty({word})));
+        EXPECT_EQ(intake.readings.back().limit(), Limit::above) << word;
+        EXPECT_EQ(intake.readings.back().hundredths(), 40000) << word;
+    }
+}
+
+TEST(BadInput, row_11_the_files_own_limit_is_taken_for_a_bare_word) {
+    const Intake intake = read(table(plenty({"HIGH", "> 500"})));
+    EXPECT_EQ(intake.readings[10].hundredths(), 50000);
+    EXPECT_EQ(code(intake, "limit_assumed"), 0U);
+}
+
+TEST(BadInput, row_12_words_for_nothing_are_no_value) {
+    for (const char* word : {"---", "NA", "null", "", "0"}) {
+        const Intake intake = read(table(plenty({word, "121"})));
+        EXPECT_EQ(count(intake, Fate::rejected), 1U) << word;
+        EXPECT_EQ(code(intake, "no_value"), 1U) << word;
+        EXPECT_EQ(intake.readings.size(), 11U) << word;
+    }
+}
+
+TEST(BadInput, row_13_mixed_units_are_explained_by_a_unit_column_or_asked) {
+    std::string text = "time,glucose,unit\n";
+    std::string bare = "time,glucose\n";
+    for (int i = 0; i < 20; ++i) {
+        const std::string time =
+            "2026-03-02 10:" + std::string(i < 10 ? "0" : "") + std::to_string(i);
+        text += time + (i % 2 == 0 ? ",5.4,mmol/L\n" : ",97,mg/dL\n");
+        bare += time + (i % 2 == 0 ? ",5.4\n" : ",97\n");
+    }
+    const Intake explained = read(text);
+    ASSERT_EQ(explained.readings.size(), 20U);
+    EXPECT_EQ(explained.readings[0].unit(), GlucoseUnit::mmol_per_l);
+    EXPECT_EQ(explained.readings[1].unit(), GlucoseUnit::mg_per_dl);
+    EXPECT_TRUE(asks(read(bare), "unit"));
+}
+
+TEST(BadInput, row_14_a_title_that_contradicts_the_numbers_is_asked_about) {
+    const Intake intake = read(table(plenty({}, "110"), "glucose mmol/L"));
+    ASSERT_TRUE(asks(intake, "unit"));
+    EXPECT_EQ(intake.questions[0].guess, "mg/dL");
+    IntakeOptions answered;
+    answered.unit = GlucoseUnit::mg_per_dl;
+    EXPECT_EQ(read(table(plenty({}, "110"), "glucose mmol/L"), answered).readings.size(), 10U);
+}
+
+TEST(BadInput, row_15_implausible_values_are_stored_and_marked) {
+    const Intake intake = read(table(plenty({"12", "650"})));
+    ASSERT_EQ(intake.readings.size(), 12U);
+    EXPECT_TRUE(intake.readings[10].implausible());
+    EXPECT_TRUE(intake.readings[11].implausible());
+    EXPECT_FALSE(intake.readings[9].implausible());
+    EXPECT_EQ(code(intake, "implausible"), 2U);
+}
+
+TEST(BadInput, row_16_the_same_row_again_is_a_duplicate) {
+    const Intake intake = read(table(plenty({})) + "2026-03-02 08:00,120\n2026-03-02 08:00,120\n");
+    EXPECT_EQ(count(intake, Fate::duplicate), 2U);
+    EXPECT_EQ(intake.readings.size(), 10U);
+    expect_sums(intake);
+}
+
+TEST(BadInput, row_17_another_value_at_the_same_time_holds_both) {
+    const Intake intake = read(table(plenty({})) + "2026-03-02 08:00,140\n");
+    EXPECT_EQ(count(intake, Fate::conflict), 2U);
+    EXPECT_EQ(intake.held.size(), 2U);
+    EXPECT_EQ(intake.readings.size(), 9U);
+    expect_sums(intake);
+}
+
+TEST(BadInput, row_17_a_kind_column_tells_sensor_from_finger_prick) {
+    const Intake intake = read(
+        "time,kind,value\n2026-03-02 08:00,sensor glucose mg/dL,120\n2026-03-02 08:00,fingerstick "
+        "mg/dL,131\n"
+        "2026-03-02 08:15,sensor glucose mg/dL,121\n2026-03-02 08:30,sensor glucose mg/dL,122\n");
+    EXPECT_EQ(intake.readings.size(), 3U);
+    ASSERT_EQ(intake.diary.size(), 1U);
+    EXPECT_EQ(intake.diary[0].kind, DiaryKind::finger_prick);
+    EXPECT_EQ(intake.diary[0].glucose->hundredths, 13100);
+    EXPECT_EQ(count(intake, Fate::stored), 4U);
+}
+
+TEST(BadInput, row_18_reversed_rows_are_sorted) {
+    std::string text = "time,glucose mg/dL\n";
+    for (int i = 9; i >= 0; --i) {
+        text += "2026-03-02 08:0" + std::to_string(i) + "," + std::to_string(100 + i) + "\n";
+    }
+    const Intake intake = read(text);
+    ASSERT_EQ(intake.readings.size(), 10U);
+    EXPECT_EQ(intake.readings.front().hundredths(), 10000);
+    EXPECT_EQ(intake.readings.back().hundredths(), 10900);
+}
+
+TEST(BadInput, row_19_a_file_twice_over_stores_its_rows_once) {
+    const std::string once = table(plenty({}));
+    const Intake intake = read(once + once.substr(once.find('\n') + 1));
+    EXPECT_EQ(count(intake, Fate::stored), 10U);
+    EXPECT_EQ(count(intake, Fate::duplicate), 10U);
+}
+
+TEST(BadInput, row_20_future_and_ancient_times_are_rejected_and_many_are_asked_about) {
+    IntakeOptions options;
+    options.as_of = std::chrono::sys_days{std::chrono::year{2026} / 3 / 3};
+    std::vector<std::string> many(40, "120");
+    const std::string text = table(many) + "2027-03-02 08:00,130\n1999-03-02 08:00,130\n";
+    const Intake one = read(text, options);
+    EXPECT_EQ(code(one, "future_time"), 1U);
+    EXPECT_EQ(code(one, "before_2000"), 1U);
+    EXPECT_EQ(count(one, Fate::stored), 40U);
+    options.as_of = std::chrono::sys_days{std::chrono::year{2026} / 3 / 2} + 9h;
+    const Intake clock_wrong = read(text, options);
+    EXPECT_TRUE(asks(clock_wrong, "clock"));
+    EXPECT_TRUE(clock_wrong.readings.empty());
+}
+
+TEST(BadInput, row_21_no_header_two_header_rows_and_a_units_row) {
+    const std::string data = "2026-03-02 08:00,5.6\n2026-03-02 08:15,5.8\n2026-03-02 08:30,6.0\n";
+    EXPECT_EQ(read(data).readings.size(), 3U);
+    const Intake units = read("time,glucose\n,mmol/L\n" + data);
+    EXPECT_EQ(units.readings.size(), 3U);
+    EXPECT_EQ(units.unit, GlucoseUnit::mmol_per_l);
+    EXPECT_EQ(count(units, Fate::not_data), 2U);
+}
+
+TEST(BadInput, row_22_title_rows_with_a_name_are_skipped_and_not_kept) {
+    const Intake intake =
+        read("Report for Example Person,,\nborn 1 April 1960\n\n" + table(plenty({})));
+    EXPECT_EQ(intake.readings.size(), 10U);
+    EXPECT_EQ(count(intake, Fate::not_data), 4U);
+    for (const Guess& guess : intake.guesses) {
+        EXPECT_EQ((guess.found + guess.why).find("Example"), std::string::npos);
+    }
+    for (const RowNote& n : intake.ledger.notes()) {
+        EXPECT_EQ((n.found + n.expected).find("Example"), std::string::npos);
+    }
+}
+
+TEST(BadInput, row_23_short_rows_are_padded_and_long_ones_rejected) {
+    const Intake intake = read(
+        "time,glucose mg/dL,note\n2026-03-02 08:00,120\n2026-03-02 08:15,121,ok\n"
+        "2026-03-02 08:30,122,ok,more\n2026-03-02 08:45,123,,\n");
+    EXPECT_EQ(intake.readings.size(), 3U);
+    EXPECT_EQ(code(intake, "too_many_fields"), 1U);
+}
+
+TEST(BadInput, row_24_an_unclosed_quote_is_told_where_it_opened_and_reading_goes_on) {
+    const Intake intake = read(
+        "time,glucose mg/dL,note\n2026-03-02 08:00,120,ok\n2026-03-02 08:15,121,\"open\n"
+        "2026-03-02 08:30,122,ok\n2026-03-02 08:45,123,ok\n");
+    EXPECT_EQ(intake.readings.size(), 3U);
+    EXPECT_EQ(note(intake, "unclosed_quote").line, 3U);
+    EXPECT_EQ(note(intake, "unclosed_quote").column, 22U);
+}
+
+TEST(BadInput, row_25_control_characters_cost_a_note_nothing) {
+    const Intake intake = read(
+        "time,glucose mg/dL,note\n2026-03-02 08:00,120,a\x01"
+        "b\n2026-03-02 08:15,1\x01"
+        "21,\n"
+        "2026-03-02 08:30,122,\n2026-03-02 08:45,122,\n");
+    EXPECT_EQ(intake.diary[0].text, "ab");
+    EXPECT_EQ(code(intake, "broken_characters"), 1U);
+    EXPECT_EQ(count(intake, Fate::rejected), 1U);
+}
+
+TEST(BadInput, row_26_any_line_end_will_do) {
+    for (const char* end : {"\r", "\n", "\r\n"}) {
+        std::string text = table(plenty({}));
+        std::string changed;
+        for (const char c : text) {
+            changed += c == '\n' ? std::string(end) : std::string(1, c);
+        }
+        EXPECT_EQ(read(changed).readings.size(), 10U) << static_cast<int>(end[0]);
+    }
+    EXPECT_EQ(read("time,glucose mg/dL\r\n2026-03-02 08:00,120\r2026-03-02 08:15,121\n2026-03-02 "
+                   "08:30,122\n")
+                  .readings.size(),
+              3U);
+}
+
+TEST(BadInput, row_27_a_first_line_that_names_the_delimiter_is_obeyed) {
+    const Intake intake = read("sep=;\n" + table(plenty({}, "5,6"), "glucose mmol/L", ';'));
+    EXPECT_TRUE(intake.facts.dialect.named_by_file);
+    EXPECT_EQ(intake.readings.size(), 10U);
+}
+
+TEST(BadInput, row_28_full_width_and_arabic_digits_minus_and_no_break_space) {
+    const Intake intake = read(
+        "time,glucose mg/dL\n\xEF\xBC\x92\xEF\xBC\x90\xEF\xBC\x92\xEF\xBC\x96-03-02 08:00,"
+        "\xD9\xA1\xD9\xA2\xD9\xA0\n2026-03-02 08:15,\xC2\xA0"
+        "121\xC2\xA0\n2026-03-02 08:30,122\n");
+    ASSERT_EQ(intake.readings.size(), 3U);
+    EXPECT_EQ(intake.readings[0].hundredths(), 12000);
+    EXPECT_EQ(intake.readings[1].hundredths(), 12100);
+}
+
+TEST(BadInput, row_29_a_twelve_hour_clock_without_am_and_pm_is_asked_about) {
+    std::string text = "time,glucose mg/dL\n";
+    for (const char* half : {"", ""}) {
+        for (int i = 0; i < 24; ++i) {
+            const int hour = i / 2 == 0 ? 12 : i / 2;
+            text += "2026-03-02 " + std::string(hour < 10 ? "0" : "") + std::to_string(hour) +
+                    (i % 2 == 0 ? ":00" : ":30") + "," + std::to_string(100 + i) + half + "\n";
+        }
+    }
+    EXPECT_TRUE(asks(read(text), "twelve_hour_clock"));
+}
+
+TEST(BadInput, row_30_date_and_time_in_two_columns_the_date_only_where_it_changes) {
+    const Intake intake = read(
+        "date,clock,glucose "
+        "mg/dL\n2026-03-02,23:30,120\n,23:45,121\n2026-03-03,00:00,122\n,00:15,123\n");
+    ASSERT_EQ(intake.readings.size(), 4U);
+    EXPECT_EQ(intake.readings[3].at - intake.readings[0].at, 45min);
+}
+
+TEST(BadInput, row_31_dates_that_fit_both_orders_are_asked_about) {
+    std::string text = "time,glucose mg/dL\n";
+    for (int i = 0; i < 8; ++i) {
+        text += "03/04/2026 0" + std::to_string(i) + ":00,120\n";
+    }
+    const Intake intake = read(text);
+    EXPECT_TRUE(asks(intake, "date_order"));
+    EXPECT_EQ(count(intake, Fate::question), 8U);
+    IntakeOptions day;
+    day.date_order = DateOrder::day_first;
+    EXPECT_EQ(read(text, day).readings.size(), 8U);
+}
+
+TEST(BadInput, row_31_a_number_above_twelve_decides) {
+    const Intake intake = read(
+        "time,glucose mg/dL\n12/03/2026 08:00,120\n13/03/2026 08:00,121\n14/03/2026 08:00,122\n");
+    EXPECT_TRUE(intake.questions.empty());
+    EXPECT_EQ(intake.readings[1].at - intake.readings[0].at, 24h);
+}
+
+// European summer time 2025: forward on 30 March at 01:00 UTC, back on 26 October at 01:00 UTC.
+TEST(BadInput, row_32_the_repeated_hour_is_told_apart_by_order) {
+    std::string text = "time,glucose mg/dL\n";
+    for (const char* time : {"01:30", "01:45", "02:00", "02:15", "02:30", "02:45", "02:00", "02:15",
+                             "02:30", "02:45", "03:00", "03:15"}) {
+        text += "2025-10-26 " + std::string(time) + ",120\n";
+    }
+    const Intake intake = read(text, in_berlin());
+    ASSERT_EQ(intake.readings.size(), 12U);
+    for (std::size_t i = 1; i < 12; ++i) {
+        EXPECT_EQ(intake.readings[i].at - intake.readings[i - 1].at, 15min) << i;
+    }
+    EXPECT_EQ(code(intake, "repeated_hour"), 8U);
+}
+
+TEST(BadInput, row_32_a_time_in_the_skipped_hour_is_rejected_with_the_reason) {
+    const Intake intake = read(
+        "time,glucose mg/dL\n2025-03-30 01:30,120\n2025-03-30 01:45,121\n2025-03-30 02:30,122\n"
+        "2025-03-30 03:00,123\n2025-03-30 03:15,124\n",
+        in_berlin());
+    EXPECT_EQ(intake.readings.size(), 4U);
+    EXPECT_EQ(note(intake, "skipped_hour").found, "2025-03-30 02:30");
+    EXPECT_THAT(note(intake, "skipped_hour").expected, HasSubstr("set forward"));
+}
+
+TEST(BadInput, row_32_a_device_that_slept_through_the_change_is_read_at_one_offset) {
+    std::string text = "time,glucose mg/dL\n";
+    for (int i = 0; i < 24; ++i) {
+        char time[32];
+        std::snprintf(time, sizeof time, "2025-03-30 %02d:%02d", i / 4, i % 4 * 15);
+        text += std::string(time) + ",120\n";
+    }
+    const Intake intake = read(text, in_berlin());
+    EXPECT_TRUE(intake.clock_did_not_change);
+    EXPECT_EQ(intake.readings.size(), 24U);
+    EXPECT_EQ(code(intake, "clock_did_not_change"), 1U);
+    EXPECT_EQ(count(intake, Fate::rejected), 0U);
+}
+
+TEST(BadInput, row_33_seconds_are_kept) {
+    const Intake intake = read(
+        "time,glucose mg/dL\n2026-03-02 08:15:02,120\n2026-03-02 08:30:01,121\n2026-03-02 "
+        "08:45:03,122\n");
+    EXPECT_EQ(intake.readings[1].at - intake.readings[0].at, 14min + 59s);
+    EXPECT_EQ(intake.readings[0].interval(), 15min);
+}
+
+TEST(BadInput, row_34_carbohydrate_as_people_write_it) {
+    const Intake intake = read(
+        "time,meal,carbs (g)\n2026-03-02 08:00,a,45g\n2026-03-02 12:00,b,45 g\n2026-03-02 "
+        "15:00,c,~45\n"
+        "2026-03-02 18:00,d,40-50\n2026-03-02 20:00,e,a lot\n");
+    ASSERT_EQ(intake.diary.size(), 5U);
+    EXPECT_EQ(intake.diary[0].carbohydrate_g->value, 45);
+    EXPECT_EQ(intake.diary[1].carbohydrate_g->value, 45);
+    EXPECT_TRUE(intake.diary[2].carbohydrate_g->estimated);
+    EXPECT_EQ(intake.diary[3].carbohydrate_g->value, 45);
+    EXPECT_EQ(intake.diary[3].carbohydrate_g->half_width, 5);
+    EXPECT_FALSE(intake.diary[4].carbohydrate_g.has_value());
+    EXPECT_EQ(intake.diary[4].text, "e | a lot");
+}
+
+TEST(BadInput, row_35_scientific_notation) {
+    const Intake intake = read(table(plenty({"5.6E+00", "5.6e0"}, "6.1"), "glucose mmol/L"));
+    EXPECT_EQ(intake.readings[10].hundredths(), 560);
+    EXPECT_EQ(intake.readings[11].hundredths(), 560);
+}
+
+TEST(BadInput, row_36_what_is_no_table_is_refused_in_plain_words) {
+    EXPECT_EQ(read("").error->kind, FileErrorKind::empty);
+    EXPECT_EQ(read("time,glucose mg/dL\n").error->kind, FileErrorKind::no_time_column);
+    EXPECT_EQ(read(std::string("\x7F"
+                               "ELF\x02\x01\x01",
+                               7) +
+                   std::string(300, '\0'))
+                  .error->kind,
+              FileErrorKind::not_a_table);
+    EXPECT_EQ(read("PK\x03\x04 no archive").error->kind, FileErrorKind::archive);
+    EXPECT_EQ(read("\xD0\xCF\x11\xE0\xA1\xB1\x1A\xE1 no workbook").error->kind,
+              FileErrorKind::broken_workbook);
+    EXPECT_EQ(read("Dear coach, I forgot the file. Best wishes.\n").error->kind,
+              FileErrorKind::no_time_column);
+}
+
+TEST(BadInput, row_37_two_million_rows_and_a_line_without_end_are_bounded) {
+    std::string text = "time,glucose mg/dL,note\n2026-03-02 08:00,120,\n2026-03-02 08:15,121," +
+                       std::string(20U << 20U, 'x') +
+                       "\n2026-03-02 08:30,122,\n2026-03-02 08:45,123,\n";
+    const Intake intake = read(text);
+    EXPECT_EQ(intake.readings.size(), 3U);
+    EXPECT_EQ(code(intake, "field_too_long"), 1U);
+}
+
+TEST(BadInput, row_38_formula_text_is_text) {
+    const Intake intake =
+        read("time,glucose mg/dL,note\n2026-03-02 08:00,120,=1+1\n2026-03-02 08:15,121,\n");
+    EXPECT_EQ(intake.diary[0].text, "=1+1");
+}
+
+TEST(BadInput, row_39_a_unit_within_the_cell) {
+    const Intake intake =
+        read(table({"5.6 mmol/L", "101 mg/dL", "5.8 mmol/L", "6.0 mmol/L"}, "glucose"));
+    ASSERT_EQ(intake.readings.size(), 4U);
+    EXPECT_EQ(intake.readings[0].value(), (Glucose{560, GlucoseUnit::mmol_per_l}));
+    EXPECT_EQ(intake.readings[1].value(), (Glucose{10100, GlucoseUnit::mg_per_dl}));
+}
+
+TEST(BadInput, row_40_two_persons_in_a_file_are_asked_about_and_never_merged) {
+    std::string text = "patient,time,glucose mg/dL\n";
+    for (int i = 0; i < 6; ++i) {
+        text +=
+            std::string(i % 2 == 0 ? "A" : "B") + ",2026-03-02 08:0" + std::to_string(i) + ",120\n";
+    }
+    EXPECT_TRUE(asks(read(text), "person"));
+    IntakeOptions options;
+    options.person = "A";
+    const Intake intake = read(text, options);
+    EXPECT_EQ(intake.readings.size(), 3U);
+    EXPECT_EQ(code(intake, "other_person"), 3U);
+    EXPECT_EQ(note(intake, "other_person").found.find("B"), std::string::npos);
+}
+
+TEST(BadInput, row_41_titles_footers_and_lines_are_no_data) {
+    const Intake intake =
+        read(table(plenty({})) + "-----,-----\n\nEnd of report\ntime,glucose mg/dL\n");
+    EXPECT_EQ(intake.readings.size(), 10U);
+    EXPECT_EQ(intake.ledger.read(), 10U);
+    EXPECT_EQ(count(intake, Fate::not_data), 5U);
+}
+
+TEST(BadInput, row_42_a_diary_item_without_glucose_is_stored) {
+    const Intake intake = read(
+        "time,glucose mg/dL,meal\n2026-03-02 08:00,120,\n2026-03-02 08:15,,bread\n2026-03-02 "
+        "08:30,122,\n");
+    EXPECT_EQ(count(intake, Fate::stored), 3U);
+    EXPECT_EQ(intake.readings.size(), 2U);
+    EXPECT_EQ(intake.diary.size(), 1U);
+}
+
+TEST(BadInput, row_43_a_time_alone_is_rejected_as_no_value) {
+    const Intake intake = read(
+        "time,glucose mg/dL,meal\n2026-03-02 08:00,120,\n2026-03-02 08:15,,\n2026-03-02 "
+        "08:30,122,\n");
+    EXPECT_EQ(note(intake, "no_value").line, 3U);
+    EXPECT_EQ(count(intake, Fate::rejected), 1U);
+}
+
+// Row 44 (likely the wrong client's file) needs the practice: what a client's wear already holds.
+
+TEST(BadInput, row_45_a_plain_number_at_the_sensors_floor_is_a_reading) {
+    const Intake intake = read(table(plenty({"39.6"})));
+    EXPECT_FALSE(intake.readings.back().censored());
+    EXPECT_EQ(intake.readings.back().hundredths(), 3960);
+}
+
+TEST(BadInput, a_rejected_value_names_line_column_found_and_expected) {
+    const Intake intake = read(table(plenty({"abc"})));
+    const RowNote& rejected = note(intake, "value_not_a_number");
+    EXPECT_EQ(rejected.line, 12U);
+    EXPECT_EQ(rejected.column, 18U);
+    EXPECT_EQ(rejected.found, "'abc'");
+    EXPECT_EQ(rejected.expected, "a glucose value, LOW or HIGH");
+}

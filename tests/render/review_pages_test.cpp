@@ -1,0 +1,249 @@
+#include "render/review_pages.hpp"
+
+#include "findings/review_input_for_tests.hpp"
+#include "render/figure.hpp"
+#include "render/pdf_language.hpp"
+#include "render/review_figures.hpp"
+#include "render/theme.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <cstdio>
+#include <cstdlib>
+#include <filesystem>
+#include <fstream>
+#include <sstream>
+
+using namespace tracewright;
+using namespace tracewright::testing;
+using namespace std::chrono_literals;
+using ::testing::HasSubstr;
+
+namespace {
+
+namespace fs = std::filesystem;
+
+/// An invented fortnight with a very low, highs, a gap, LOW, a diary and texts that try the layout.
+FirstReview invented_review() {
+    auto readings = waves(14);
+    dip(readings, midnight + 26h + 40min, 47min, 50);
+    dip(readings, midnight + 90h, 2h, 265);
+    dip(readings, midnight + 114h, 90min, 210);
+    for (Reading& reading : readings) {
+        if (reading.at >= midnight + 27h && reading.at < midnight + 27h + 15min) {
+            reading = Reading{reading.at, mg(40), 5min, Limit::below};
+        }
+    }
+    std::erase_if(readings, [](const Reading& r) {
+        return r.at >= midnight + 130h && r.at < midnight + 136h;
+    });
+    ReviewInput input = input_of(std::move(readings));
+    const auto add = [&](DiaryKind kind, std::chrono::seconds at, std::string text) -> DiaryEntry& {
+        DiaryEntry& entry = input.diary.emplace_back();
+        entry.kind = kind;
+        entry.at = midnight + at;
+        entry.text = std::move(text);
+        return entry;
+    };
+    for (int day = 0; day < 14; ++day) {
+        add(DiaryKind::meal, 24h * day + 8h,
+            "Haferflockenbrei mit \xC3\x84pfeln & N\xC3\xBCssen <roh>")
+            .carbohydrate_g = Amount{45, 0, false};
+        add(DiaryKind::meal, 24h * day + 13h,
+            "Kartoffel-Gem\xC3\xBCse-Auflauf, "
+            "Donaudampfschifffahrtsgesellschaftskapit\xC3\xA4nsteller");
+        add(DiaryKind::medicine, 24h * day + 8h, "metformin 500 mg");
+        add(DiaryKind::movement, 24h * day + 19h, "walk").until =
+            midnight + 24h * day + 19h + 25min;
+        add(DiaryKind::sleep, 24h * day + 23h, "").until = midnight + 24h * day + 30h;
+        add(DiaryKind::finger_prick, 24h * day + 7h, "").glucose = mg(118);
+    }
+    std::stable_sort(input.diary.begin(), input.diary.end(),
+                     [](const DiaryEntry& a, const DiaryEntry& b) { return a.at < b.at; });
+    return first_review(std::move(input));
+}
+
+const FirstReview& review() {
+    static const FirstReview made = invented_review();
+    return made;
+}
+
+/// Compares with the approved text, or approves it where TRACEWRIGHT_APPROVE=1.
+void expect_approved(const std::string& text, const std::string& name) {
+    const fs::path path = fs::path(TRACEWRIGHT_SOURCE_DIR) / "tests/documents" / name;
+    if (std::getenv("TRACEWRIGHT_APPROVE") != nullptr) {
+        std::ofstream(path, std::ios::binary) << text;
+    }
+    std::ifstream file(path, std::ios::binary);
+    std::ostringstream approved;
+    approved << file.rdbuf();
+    EXPECT_EQ(text, approved.str())
+        << "differs from " << name << "; after reading it, TRACEWRIGHT_APPROVE=1 renews it";
+}
+
+struct TemporaryFile {
+    explicit TemporaryFile(const std::string& bytes) {
+        path =
+            fs::temp_directory_path() / ("tracewright-test-" + std::to_string(::getpid()) + ".pdf");
+        std::ofstream(path, std::ios::binary) << bytes;
+    }
+    ~TemporaryFile() { fs::remove(path); }
+    fs::path path;
+};
+
+std::string output_of(const std::string& command) {
+    std::string text;
+    FILE* pipe = ::popen(command.c_str(), "r");
+    char buffer[4096];
+    for (std::size_t n = 0; (n = std::fread(buffer, 1, sizeof buffer, pipe)) > 0;) {
+        text.append(buffer, n);
+    }
+    ::pclose(pipe);
+    return text;
+}
+
+std::size_t times_in(const std::string& text, const std::string& part) {
+    std::size_t times = 0;
+    for (std::size_t at = text.find(part); at != std::string::npos; at = text.find(part, at + 1)) {
+        ++times;
+    }
+    return times;
+}
+
+}  // namespace
+
+TEST(ReviewPages, bear_each_caution_once) {
+    const std::string html = review_html(review());
+    for (const std::string& caution : review().cautions) {
+        const bool also_at_top = caution.starts_with("Not an alarm");
+        EXPECT_EQ(times_in(html, escaped_markup(caution)), also_at_top ? 2U : 1U) << caution;
+    }
+}
+
+TEST(ReviewPages, very_low_stands_before_everything_but_the_last_readings_age) {
+    const std::string html = review_html(review());
+    const auto main = html.find("<main>");
+    EXPECT_LT(html.find("The last reading was", main), html.find("Was glucose very low?", main));
+    EXPECT_LT(html.find("Was glucose very low?", main), html.find("<svg", main));
+}
+
+TEST(ReviewPages, the_page_is_one_of_its_own_and_needs_no_script_or_network) {
+    const std::string html = review_html(review());
+    EXPECT_EQ(html.find("<script"), std::string::npos);
+    EXPECT_EQ(html.find("src="), std::string::npos);
+    EXPECT_EQ(html.find("url(http"), std::string::npos);
+    EXPECT_THAT(html, HasSubstr("<html lang=\"en\">"));
+    EXPECT_THAT(html, HasSubstr("&lt;roh&gt;"));
+    EXPECT_EQ(html.find("<roh>"), std::string::npos);
+}
+
+TEST(ReviewPages, every_figure_has_a_text_and_its_data_as_a_table) {
+    const std::string html = review_html(review());
+    EXPECT_EQ(times_in(html, "<figure>"), 17U);  // bar, usual day, 14 sheets, hours seen
+    EXPECT_EQ(times_in(html, "<figcaption>"), 17U);
+    EXPECT_EQ(times_in(html, "role=\"img\""), 17U);
+    EXPECT_EQ(times_in(html, " as a table</summary>"), 17U);
+}
+
+TEST(ReviewPages, the_same_review_gives_the_same_bytes) {
+    EXPECT_EQ(review_html(review()), review_html(review()));
+    EXPECT_EQ(review_pdf(review()), review_pdf(review()));
+}
+
+TEST(ReviewPages, a_review_without_readings_is_a_page_that_says_so) {
+    const FirstReview empty = first_review(input_of({}));
+    EXPECT_THAT(review_html(empty), HasSubstr("There is no reading"));
+    EXPECT_TRUE(review_pdf(empty).starts_with("%PDF-1.5"));
+}
+
+TEST(ReviewPages, the_hours_bar_is_as_approved) {
+    expect_approved(svg_of(hours_bar(review())), "hours-bar.svg");
+}
+
+TEST(ReviewPages, a_day_sheet_is_as_approved) {
+    expect_approved(svg_of(day_sheet(review(), review().days[1])), "day-sheet.svg");
+}
+
+TEST(ReviewPages, the_words_of_the_review_are_as_approved) {
+    std::string text = review().last_reading + "\n";
+    for (const Finding& finding : review().findings) {
+        text += "\n# " + finding.question + "\n" + finding.sentence + "\n";
+        for (const Caveat& caveat : finding.caveats) {
+            text += "- " + caveat.sentence + "\n";
+        }
+        text += finding.next.sentence.empty() ? "" : "> " + finding.next.sentence + "\n";
+    }
+    text += "\nSeen: " + review().one_thing_seen + "\nAsk: " + review().one_thing_to_ask +
+            "\nNote: " + review().one_thing_to_note + "\n";
+    for (const std::string& sentence : review().cannot_say) {
+        text += "? " + sentence + "\n";
+    }
+    expect_approved(text, "first-review.txt");
+}
+
+TEST(ReviewPages, the_pdf_is_tagged_titled_and_its_fonts_are_embedded) {
+    const TemporaryFile file(review_pdf(review()));
+    const std::string info = output_of("pdfinfo " + file.path.string() + " 2>&1");
+    if (info.find("Pages:") == std::string::npos) {
+        GTEST_SKIP() << "pdfinfo (poppler-utils) is not here: " << info;
+    }
+    EXPECT_THAT(info, HasSubstr("Tagged:          yes"));
+    EXPECT_THAT(info, HasSubstr("Title:           First review, 2 to 15 March 2026"));
+    EXPECT_THAT(review_pdf(review()), HasSubstr("/Lang (en)"));
+    const std::string structure = output_of("pdfinfo -struct-text " + file.path.string() + " 2>&1");
+    for (const char* tag :
+         {"H1", "H2", "H3", "P (block)", "Figure", "Table", "TR", "TH", "TD", "Caption"}) {
+        EXPECT_THAT(structure, HasSubstr(tag));
+    }
+    EXPECT_THAT(structure, HasSubstr("Tue 3 March 02:40"));
+    std::istringstream fonts(output_of("pdffonts " + file.path.string() + " 2>&1"));
+    std::string line;
+    std::getline(fonts, line);
+    std::getline(fonts, line);
+    int count = 0;
+    while (std::getline(fonts, line)) {
+        EXPECT_THAT(line, HasSubstr("yes yes")) << "not embedded as a subset";
+        ++count;
+    }
+    EXPECT_GT(count, 0);
+}
+
+TEST(ReviewPages, no_text_of_the_pdf_lies_outside_the_page) {
+    const TemporaryFile file(review_pdf(review()));
+    const std::string boxes = output_of("pdftotext -bbox " + file.path.string() + " - 2>&1");
+    if (boxes.find("<word") == std::string::npos) {
+        GTEST_SKIP() << "pdftotext (poppler-utils) is not here";
+    }
+    std::istringstream lines(boxes);
+    int words = 0;
+    for (std::string line; std::getline(lines, line);) {
+        double x1 = 0, y1 = 0, x2 = 0, y2 = 0;
+        const auto at = line.find("<word");
+        if (at != std::string::npos &&
+            std::sscanf(line.c_str() + at,
+                        "<word xMin=\"%lf\" yMin=\"%lf\" xMax=\"%lf\" yMax=\"%lf\"", &x1, &y1, &x2,
+                        &y2) == 4) {
+            EXPECT_GE(x1, 20) << line;
+            EXPECT_LE(x2, 595.28 - 20) << line;
+            EXPECT_GE(y1, 0) << line;
+            EXPECT_LE(y2, 841.89) << line;
+            ++words;
+        }
+    }
+    EXPECT_GT(words, 1000);
+}
+
+TEST(ReviewPages, a_page_is_numbered_and_says_that_it_is_no_alarm) {
+    const TemporaryFile file(review_pdf(review()));
+    const std::string text = output_of("pdftotext -layout " + file.path.string() + " - 2>&1");
+    if (text.find("First review") == std::string::npos) {
+        GTEST_SKIP() << "pdftotext (poppler-utils) is not here";
+    }
+    EXPECT_GE(times_in(text, "Not an alarm"), times_in(text, "\f"));
+    EXPECT_THAT(text, HasSubstr("page 1"));
+}
+
+TEST(PdfLanguage, a_file_whose_catalogue_is_not_found_comes_back_unchanged) {
+    EXPECT_EQ(with_language("no pdf at all", "en"), "no pdf at all");
+}
