@@ -1,0 +1,31 @@
+// Any bytes through the one door: the four fates sum to the rows read, readings ascend and are
+// distinct.
+#include "intake/bring_in.hpp"
+
+#include <cstdint>
+#include <cstdlib>
+
+using namespace tracewright;
+
+extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
+    static const ZoneHistory berlin{*Zone::named("Europe/Berlin")};
+    IntakeOptions options;
+    options.zones = berlin;
+    const Intake intake =
+        bring_in_bytes(std::string(reinterpret_cast<const char*>(data), size), "fuzz", options);
+    const Ledger& ledger = intake.ledger;
+    if (ledger.with(Fate::stored) + ledger.with(Fate::duplicate) + ledger.with(Fate::conflict) +
+            ledger.with(Fate::rejected) !=
+        ledger.read()) {
+        std::abort();
+    }
+    for (std::size_t i = 1; i < intake.readings.size(); ++i) {
+        if (intake.readings[i - 1].at >= intake.readings[i].at) {
+            std::abort();
+        }
+    }
+    if (intake.error && (!intake.readings.empty() || !intake.diary.empty())) {
+        std::abort();
+    }
+    return 0;
+}
