@@ -7,7 +7,7 @@ EXAMPLE := data/invented-wear.csv
 
 build:
 	@scripts/install-packages build
-	@scripts/build release tracewright
+	@scripts/build release tracewright description
 
 run: build
 	@build/tracewright review $(EXAMPLE) --zone Europe/Berlin --as-of 2026-03-17T09:00 --out out/review

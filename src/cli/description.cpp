@@ -24,7 +24,7 @@ std::string options_of(const CLI::App& app) {
         const bool positional = option->get_positional();
         const std::string name =
             positional ? option->get_name(true) : option->get_name(false, true);
-        const bool takes_value = !positional && option->get_type_size() != 0;
+        const bool takes_value = !positional && option->get_expected_min() > 0;
         text +=
             fmt::format(".TP\n.B {}{}\n{}\n", escaped(name), takes_value ? " \\fIVALUE\\fR" : "",
                         escaped(option->get_description()));

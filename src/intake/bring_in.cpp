@@ -1,10 +1,13 @@
 #include "intake/bring_in.hpp"
 
 #include "intake/column_guesses.hpp"
+#include "intake/plain_scan.hpp"
 #include "intake/plain_text.hpp"
 #include "intake/row_reader.hpp"
 #include "intake/row_store.hpp"
 #include "intake/table_shape.hpp"
+#include "intake/wall_order.hpp"
+#include "trace/wear.hpp"
 
 #include <fmt/format.h>
 
@@ -17,6 +20,8 @@ namespace tracewright {
 namespace {
 
 constexpr std::size_t sample_shown = 10;
+constexpr Instant rows_begin{std::chrono::sys_days{std::chrono::year{2000} / 1 / 1}};
+constexpr Instant rows_end{std::chrono::sys_days{std::chrono::year{2200} / 1 / 1}};
 
 // Everything the columns of a file say before its rows are read.
 struct Evidence {
@@ -370,6 +375,113 @@ void read_rows(RowSource& source, const ReadingPlan& plan, const IntakeOptions& 
     store.settle(intake);
 }
 
+// The plain rows as readings; empty if any of them needs the careful way.
+std::optional<std::vector<Reading>> plain_readings(const PlainRows& rows, GlucoseUnit unit,
+                                                   const IntakeOptions& options) {
+    const bool mg = unit == GlucoseUnit::mg_per_dl;
+    const auto [low, high] = std::minmax_element(rows.hundredths.begin(), rows.hundredths.end());
+    if (rows.walls.empty() || *low < (mg ? 2000 : 110) || *high > (mg ? 60000 : 3330)) {
+        return std::nullopt;  // implausible values have their remark
+    }
+    std::vector<Reading> readings;
+    readings.reserve(rows.walls.size());
+    const bool rules = options.zones.zones_in({rows_begin, rows_end}).size() > 1 ||
+                       options.zones.zone_at(rows_begin).has_rules();
+    if (rules) {
+        if (clock_did_not_change(rows.walls, options.zones)) {
+            return std::nullopt;
+        }
+        const std::vector<PlacedTime> places = placed(rows.walls, options.zones);
+        for (std::size_t i = 0; i < places.size(); ++i) {
+            if (places[i].kind != PlacedTime::Kind::unique) {
+                return std::nullopt;  // the night of a clock change has its remarks
+            }
+            readings.emplace_back(places[i].at, Glucose{rows.hundredths[i], unit},
+                                  std::chrono::seconds{1});
+        }
+    } else {
+        const std::chrono::seconds offset = options.zones.zone_at(rows_begin).offset_at(rows_begin);
+        for (std::size_t i = 0; i < rows.walls.size(); ++i) {
+            readings.emplace_back(Instant{rows.walls[i].time_since_epoch()} - offset,
+                                  Glucose{rows.hundredths[i], unit}, std::chrono::seconds{1});
+        }
+    }
+    for (std::size_t i = 1; i < readings.size(); ++i) {
+        if (readings[i].at <= readings[i - 1].at) {
+            return std::nullopt;  // repeated or out of order
+        }
+    }
+    const bool too_late = options.as_of && readings.back().at > *options.as_of;
+    if (too_late || readings.front().at < rows_begin) {
+        return std::nullopt;
+    }
+    set_intervals(readings);
+    return readings;
+}
+
+// What the plain rows say of the columns, as the careful way would have gathered it.
+Evidence evidence_of(const PlainRows& rows) {
+    Evidence evidence;
+    evidence.unit = rows.unit;
+    evidence.data_rows = rows.walls.size();
+    evidence.date_sample = rows.first_time;
+    if (!rows.point_sample.empty()) {
+        evidence.mark.see(rows.point_sample);
+        evidence.mark_sample = rows.point_sample;
+    }
+    if (const auto time = written_time(rows.first_time)) {
+        evidence.order.see(*time);
+    }
+    return evidence;
+}
+
+void tell_zone(Intake& intake, const IntakeOptions& options) {
+    const Zone& zone = options.zones.zone_at(Instant{});
+    intake.zone = zone;
+    intake.guesses.push_back({"time zone", zone.name(),
+                              zone.is_floating() ? "not told" : "asked for by option",
+                              zone.is_floating() ? "times stand as written; --zone tells it" : ""});
+}
+
+// The fast way: true if the whole file was plain and is in `intake`.
+bool take_plain(const RowSource& source, const TableShape& shape, const IntakeOptions& options,
+                Intake& intake) {
+    const bool asked = options.person || options.decimal_mark.value_or('.') != '.' ||
+                       options.header_line ||
+                       options.date_order.value_or(DateOrder::year_first) != DateOrder::year_first;
+    if (asked || source.facts().dialect.named_by_file) {
+        return false;
+    }
+    const auto rows = plain_rows(source.text(), shape, source.facts().dialect.delimiter);
+    if (!rows) {
+        return false;
+    }
+    Intake told = intake;
+    const ReadingPlan plan = Planner(options, told).plan(shape, evidence_of(*rows));
+    if (!told.questions.empty()) {
+        return false;
+    }
+    auto readings = plain_readings(*rows, plan.unit, options);
+    if (!readings) {
+        return false;
+    }
+    intake = std::move(told);
+    tell_shape(intake, shape);
+    tell_zone(intake, options);
+    for (std::size_t i = 0; i < std::min(sample_shown, rows->walls.size()); ++i) {
+        ReadRow row;
+        row.state = ReadRow::State::data;
+        row.line = shape.first_data_line + static_cast<std::uint32_t>(i);
+        row.wall = rows->walls[i];
+        row.glucose = RowGlucose{rows->hundredths[i], Limit::none, plan.unit, 0};
+        keep_sample(intake, row);
+    }
+    intake.ledger.count(Fate::not_data, rows->rows_before + rows->blank_rows);
+    intake.ledger.count(Fate::stored, rows->walls.size());
+    intake.readings = std::move(*readings);
+    return true;
+}
+
 Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
                    const std::string& name, const IntakeOptions& options) {
     Intake intake;
@@ -398,14 +510,13 @@ Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
         tell_shape(intake, shape);
         return intake;
     }
+    if (options.fast && take_plain(source, shape, options, intake)) {
+        return intake;
+    }
     const Evidence evidence = evidence_of(source, shape);
     const ReadingPlan plan = Planner(options, intake).plan(shape, evidence);
     tell_shape(intake, shape);
-    const Zone& zone = options.zones.zone_at(Instant{});
-    intake.zone = zone;
-    intake.guesses.push_back({"time zone", zone.name(),
-                              zone.is_floating() ? "not told" : "asked for by option",
-                              zone.is_floating() ? "times stand as written; --zone tells it" : ""});
+    tell_zone(intake, options);
     if (!intake.questions.empty()) {
         intake.ledger.count(Fate::question, evidence.data_rows);
         intake.error =

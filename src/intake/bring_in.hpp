@@ -28,6 +28,8 @@ struct IntakeOptions {
     ZoneHistory zones{Zone::floating()};
     /// The clock of the program: times after it are "in the future". Empty: not checked.
     std::optional<Instant> as_of;
+    /// A plain file may be read by the fast way; the result is the same.
+    bool fast = true;
 };
 
 /// One thing the reader found by itself, shown before anything rests on it.

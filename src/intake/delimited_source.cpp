@@ -169,6 +169,7 @@ bool DelimitedSource::next(Row& row) {
         at_ = start;
         line_ = first_line;
         skip_line();
+        cells_.clear();  // a byte belongs to one row
     }
     row.line = first_line;
     row.cells = cells_;

@@ -29,8 +29,8 @@ enum class RowFault : std::uint8_t { none, unclosed_quote, field_too_long, line_
 
 /// One row. Views are good until the next call to the source.
 struct Row {
-    std::uint32_t line = 0;  ///< 1-based line (text) or row (sheet) at which it starts
-    std::span<const Cell> cells;
+    std::uint32_t line = 0;       ///< 1-based line (text) or row (sheet) at which it starts
+    std::span<const Cell> cells;  ///< none where the row has a fault
     RowFault fault = RowFault::none;
     std::uint32_t fault_column = 0;
 };

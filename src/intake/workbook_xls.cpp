@@ -174,7 +174,10 @@ void tell_sheet(Teller& teller, const void* handle, unsigned short sheet) {
     ::setrlimit(RLIMIT_AS, &memory);
     const rlimit no_core{0, 0};
     ::setrlimit(RLIMIT_CORE, &no_core);
-    ::signal(SIGALRM, SIG_DFL);
+    // A crash here ends this child and nothing else: nobody's handler is to look at it.
+    for (const int signal : {SIGALRM, SIGSEGV, SIGBUS, SIGABRT, SIGFPE, SIGILL, SIGTERM}) {
+        ::signal(signal, SIG_DFL);
+    }
     ::alarm(seconds_allowed);
     const void* handle = nullptr;
     Teller teller;

@@ -58,6 +58,20 @@ struct StepCounts {
     }
 };
 
+// The step of a wear that keeps one, to the second, throughout: most do, and need no counting.
+std::optional<seconds> only_step(std::span<const Reading> readings) {
+    if (readings.size() < 2) {
+        return std::nullopt;
+    }
+    const seconds step = readings[1].at - readings[0].at;
+    for (std::size_t i = 2; i < readings.size(); ++i) {
+        if (readings[i].at - readings[i - 1].at != step) {
+            return std::nullopt;
+        }
+    }
+    return step <= longest_interval ? std::optional{tidy(step)} : std::nullopt;
+}
+
 }  // namespace
 
 const char* words_for(WearEnd end) {
@@ -92,6 +106,9 @@ TraceView Wear::view() const {
 }
 
 seconds interval_found(std::span<const Reading> readings) {
+    if (const auto step = only_step(readings)) {
+        return *step;
+    }
     StepCounts counts;
     for (std::size_t i = 1; i < readings.size(); ++i) {
         counts.add(tidy(readings[i].at - readings[i - 1].at));
@@ -103,6 +120,9 @@ void set_intervals(std::vector<Reading>& readings) {
     const seconds usual = interval_found(readings);
     for (Reading& reading : readings) {
         reading.set_interval(usual);
+    }
+    if (only_step(readings)) {
+        return;
     }
     std::size_t begin = 0;  // first reading of the run of like steps
     while (begin + 1 < readings.size()) {
