@@ -8,8 +8,9 @@ target_compile_options(tracewright_flags INTERFACE
   # Results are the same bytes on every build of the pinned platform (architecture rule 9).
   -ffp-contract=off)
 if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU")
-  # g++ 12 reports overlaps that are not there inside std::string (GCC bug 105651).
-  target_compile_options(tracewright_flags INTERFACE -Wno-restrict)
+  # g++ 12 reports overlaps that are not there inside std::string (GCC bug 105651), and values that may
+  # be uninitialised inside std::optional and std::function under sanitizers.
+  target_compile_options(tracewright_flags INTERFACE -Wno-restrict -Wno-maybe-uninitialized)
 endif()
 
 function(tracewright_room name)

@@ -1,7 +1,10 @@
 #include "inference/weighted_quantile.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstddef>
+#include <numeric>
 
 namespace tracewright {
 
@@ -41,6 +44,23 @@ std::vector<double> weighted_quantiles(std::vector<Weighted>& values,
             std::lerp(values[k].value, values[k + 1].value, (wanted - from) / (to - from)));
     }
     return result;
+}
+
+double weighted_median(std::vector<Weighted>& values) {
+    const bool equal = std::all_of(values.begin(), values.end(), [&](const Weighted& v) {
+        return v.weight == values.front().weight;
+    });
+    if (!equal) {
+        constexpr std::array half{0.5};
+        return weighted_quantiles(values, half).front();
+    }
+    const auto less = [](const Weighted& a, const Weighted& b) { return a.value < b.value; };
+    const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+    std::nth_element(values.begin(), middle, values.end(), less);
+    if (values.size() % 2 == 1) {
+        return middle->value;
+    }
+    return std::midpoint(std::max_element(values.begin(), middle, less)->value, middle->value);
 }
 
 double quantile(std::span<const double> sorted, double p, QuantileType type) {

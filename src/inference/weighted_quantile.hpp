@@ -20,6 +20,10 @@ struct Weighted {
 std::vector<double> weighted_quantiles(std::vector<Weighted>& values,
                                        std::span<const double> probabilities);
 
+/// The quantile at a half; with equal weights found without sorting. `values` is reordered, not
+/// empty.
+double weighted_median(std::vector<Weighted>& values);
+
 /// The unweighted sample quantile by a named definition of Hyndman & Fan 1996,
 /// 10.1080/00031305.1996.10473566. `sorted` ascending, not empty. The project's own is type 7; 6
 /// and 8 stay as named variants.

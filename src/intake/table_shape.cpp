@@ -82,28 +82,21 @@ RowContent row_content(const SampleRow& row, const SourceFacts& facts) {
 
 // The first of two neighbouring rows that both begin like data: a time and at least one cell more.
 std::size_t first_data_row(const std::vector<SampleRow>& sample, const SourceFacts& facts) {
-    struct Start {
-        std::size_t row;
-        std::uint64_t time_columns;
-    };
-    std::vector<Start> starts;
+    std::optional<std::size_t> before;
+    std::uint64_t time_columns_before = 0;
     for (std::size_t i = 0; i < sample.size(); ++i) {
         const RowContent content = row_content(sample[i], facts);
-        if (content.time_columns != 0 && content.filled >= 2) {
-            starts.push_back({i, content.time_columns});
+        if (content.time_columns == 0 || content.filled < 2) {
+            continue;
         }
-    }
-    if (starts.empty()) {
-        return sample.size();
-    }
-    // A single time in the title block ("created 2 March 2026") is no data.
-    for (std::size_t k = 0; k + 1 < starts.size(); ++k) {
-        const bool same_column = (starts[k].time_columns & starts[k + 1].time_columns) != 0;
-        if (same_column && starts[k + 1].row - starts[k].row <= 3) {
-            return starts[k].row;
+        // A single time in the title block ("created 2 March 2026") is no data.
+        if (before && i - *before <= 3 && (content.time_columns & time_columns_before) != 0) {
+            return *before;
         }
+        before = i;
+        time_columns_before = content.time_columns;
     }
-    return starts.back().row;
+    return before.value_or(sample.size());
 }
 
 // Looks like titles: texts, no times and hardly a number.

@@ -53,7 +53,7 @@ struct ShapeOptions {
 };
 
 /// Rows at the beginning of a source (at most `most`), which is left at its beginning.
-std::vector<SampleRow> sample_of(RowSource& source, std::size_t most = 400);
+std::vector<SampleRow> sample_of(RowSource& source, std::size_t most = 150);
 
 /// Finds data by content (a time beside something else), the header above it, and each column's
 /// role by its title, else by what is in it.

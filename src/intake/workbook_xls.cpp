@@ -170,8 +170,11 @@ void tell_sheet(Teller& teller, const void* handle, unsigned short sheet) {
 
 // In the child: never returns.
 [[noreturn]] void read_and_tell(const char* path, int answer) {
+#if !defined(__SANITIZE_ADDRESS__) && !defined(TRACEWRIGHT_SANITIZED)
+    // A sanitizer's own shadow needs more than any limit of ours.
     const rlimit memory{memory_allowed, memory_allowed};
     ::setrlimit(RLIMIT_AS, &memory);
+#endif
     const rlimit no_core{0, 0};
     ::setrlimit(RLIMIT_CORE, &no_core);
     // A crash here ends this child and nothing else: nobody's handler is to look at it.

@@ -71,8 +71,7 @@ std::optional<double> median_of(const Context& context,
             values.push_back({level(reading), static_cast<double>(stood.count())});
         });
     }
-    constexpr std::array half{0.5};
-    return values.empty() ? std::nullopt : std::optional{weighted_quantiles(values, half).front()};
+    return values.empty() ? std::nullopt : std::optional{weighted_median(values)};
 }
 
 std::optional<double> mean_over_days(const Context& context, const DayIntervals::DayValue& value) {

@@ -89,3 +89,15 @@ RC_GTEST_PROP(WeightedQuantile, scaling_all_weights_changes_nothing, ()) {
         RC_ASSERT(std::abs(a[i] - b[i]) < 1e-9);
     }
 }
+
+RC_GTEST_PROP(WeightedQuantile, the_median_is_the_quantile_at_a_half, ()) {
+    const bool equal = *rc::gen::arbitrary<bool>();
+    std::vector<Weighted> values;
+    for (int i = *rc::gen::inRange(1, 30); i > 0; --i) {
+        values.push_back({static_cast<double>(*rc::gen::inRange(40, 400)),
+                          equal ? 300.0 : static_cast<double>(*rc::gen::inRange(1, 900))});
+    }
+    auto again = values;
+    const std::vector<double> half = {0.5};
+    RC_ASSERT(std::abs(weighted_median(values) - weighted_quantiles(again, half).front()) < 1e-9);
+}

@@ -1,0 +1,58 @@
+// A review of 14 days as PDF and HTML, warm.
+#include "findings/first_review.hpp"
+#include "render/review_pages.hpp"
+
+#include <benchmark/benchmark.h>
+
+#include <cmath>
+
+using namespace tracewright;
+
+namespace {
+
+FirstReview fortnight() {
+    std::vector<Reading> readings;
+    const Instant start = std::chrono::sys_days{std::chrono::year{2026} / 3 / 2};
+    for (int i = 0; i < 4032; ++i) {
+        const double level = 140 + 50 * std::sin(i / 45.8) + 20 * std::sin(i / 7.0);
+        readings.emplace_back(start + std::chrono::minutes{5 * i},
+                              Glucose{100 * static_cast<int>(level), GlucoseUnit::mg_per_dl},
+                              std::chrono::minutes{5});
+    }
+    ReviewInput input;
+    input.as_of = readings.back().at + std::chrono::hours{1};
+    input.wears = wears_of(std::move(readings), "bench");
+    return first_review(std::move(input));
+}
+
+}  // namespace
+
+static void first_review_of_a_fortnight(benchmark::State& state) {
+    for (auto unused : state) {
+        benchmark::DoNotOptimize(fortnight());
+    }
+}
+BENCHMARK(first_review_of_a_fortnight)->Unit(benchmark::kMillisecond);
+
+static void pdf_of_a_fortnight(benchmark::State& state) {
+    const FirstReview review = fortnight();
+    int pages = 0;
+    for (auto unused : state) {
+        const std::string pdf = review_pdf(review);
+        pages = 0;
+        for (std::size_t at = pdf.find("/Type /Page\n"); at != std::string::npos;
+             at = pdf.find("/Type /Page\n", at + 1)) {
+            ++pages;
+        }
+    }
+    state.counters["pages"] = pages;
+}
+BENCHMARK(pdf_of_a_fortnight)->Unit(benchmark::kMillisecond);
+
+static void html_of_a_fortnight(benchmark::State& state) {
+    const FirstReview review = fortnight();
+    for (auto unused : state) {
+        benchmark::DoNotOptimize(review_html(review));
+    }
+}
+BENCHMARK(html_of_a_fortnight)->Unit(benchmark::kMillisecond);
