@@ -3,7 +3,6 @@
 #include "measures/time_in_bands.hpp"
 
 #include <algorithm>
-#include <functional>
 #include <optional>
 
 namespace tracewright {
@@ -69,7 +68,7 @@ bool more_extreme(const Reading& a, const Reading& b, bool lower) {
     return rank(a) < rank(b);
 }
 
-using Test = std::function<bool(const Reading&)>;
+using Test = bool (*)(const Reading&);
 
 struct Definition {
     EpisodeKind kind;
@@ -261,7 +260,7 @@ const char* name_of(EpisodeKind kind) {
 std::vector<Episode> episodes_of(const TraceView& view, EpisodeRules rules) {
     const std::vector<Stood> readings = standing(view);
     const Test very_low_goes_on =
-        rules == EpisodeRules::consensus_2017 ? Test(not_above_seventy) : Test(is_very_low);
+        rules == EpisodeRules::consensus_2017 ? not_above_seventy : is_very_low;
     const Definition definitions[] = {
         {EpisodeKind::low, is_low, is_low, quarter_hour, false, true},
         {EpisodeKind::very_low, is_very_low, very_low_goes_on, quarter_hour, false, true},

@@ -6,13 +6,13 @@ namespace tracewright {
 
 namespace {
 
-// The lowest hundredths of each band above the first, by unit; in range and high end inclusively.
+// The ends of the ranges below, in hundredths by unit.
 struct Edges {
-    std::int32_t low, in_range, tight_end, in_range_end, high_end;
+    std::int32_t pregnancy, in_range, tight_end;
 };
 
-constexpr Edges mg_edges{5400, 7000, 14000, 18000, 25000};
-constexpr Edges mmol_edges{300, 390, 780, 1000, 1390};
+constexpr Edges mg_edges{6300, 7000, 14000};
+constexpr Edges mmol_edges{350, 390, 780};
 
 const Edges& edges_of(GlucoseUnit unit) {
     return unit == GlucoseUnit::mg_per_dl ? mg_edges : mmol_edges;
@@ -36,17 +36,6 @@ const char* name_of(Band band) {
     return "";
 }
 
-Band band_of(const Reading& reading) {
-    if (reading.censored()) {
-        return reading.limit() == Limit::below ? Band::very_low : Band::very_high;
-    }
-    const Edges& edge = edges_of(reading.unit());
-    const std::int32_t g = reading.hundredths();
-    const int above =
-        (g >= edge.low) + (g >= edge.in_range) + (g > edge.in_range_end) + (g > edge.high_end);
-    return static_cast<Band>(above);
-}
-
 bool in_tight_range(const Reading& reading) {
     const Edges& edge = edges_of(reading.unit());
     return !reading.censored() && reading.hundredths() >= edge.in_range &&
@@ -54,9 +43,9 @@ bool in_tight_range(const Reading& reading) {
 }
 
 bool in_pregnancy_range(const Reading& reading) {
-    const std::int32_t lowest = reading.unit() == GlucoseUnit::mg_per_dl ? 6300 : 350;
-    return !reading.censored() && reading.hundredths() >= lowest &&
-           reading.hundredths() <= edges_of(reading.unit()).tight_end;
+    const Edges& edge = edges_of(reading.unit());
+    return !reading.censored() && reading.hundredths() >= edge.pregnancy &&
+           reading.hundredths() <= edge.tight_end;
 }
 
 std::chrono::seconds TimeInBands::sensed() const {

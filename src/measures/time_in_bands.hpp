@@ -24,7 +24,15 @@ const char* name_of(Band band);
 /// 'LOW' is very low and 'HIGH' is very high, whatever value they carry.
 /// Source: Battelino et al. 2019, Diabetes Care 42(8):1593, 10.2337/dci19-0028; strictness of the
 /// edges as in Holt et al. 2021, 10.1007/s00125-021-05568-3.
-Band band_of(const Reading& reading);
+inline Band band_of(const Reading& reading) {
+    if (reading.censored()) {
+        return reading.limit() == Limit::below ? Band::very_low : Band::very_high;
+    }
+    const bool mg = reading.unit() == GlucoseUnit::mg_per_dl;
+    const std::int32_t g = reading.hundredths();
+    return static_cast<Band>((g >= (mg ? 5400 : 300)) + (g >= (mg ? 7000 : 390)) +
+                             (g > (mg ? 18000 : 1000)) + (g > (mg ? 25000 : 1390)));
+}
 
 /// 70 to 140 mg/dL, or 3.9 to 7.8 mmol/L, both ends in: the secondary range of Danne et al. 2017,
 /// 10.2337/dc17-1600. It has no consensus goal.

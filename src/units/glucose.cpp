@@ -14,10 +14,6 @@ double half_away(double value, double scale) {
 
 }  // namespace
 
-double Glucose::in(GlucoseUnit wanted) const {
-    return converted(value(), unit, wanted);
-}
-
 double converted(double value, GlucoseUnit from, GlucoseUnit to) {
     if (from == to) {
         return value;

@@ -19,7 +19,13 @@ struct Glucose {
     /// The level in its own unit.
     double value() const { return hundredths / 100.0; }
     /// The level in another unit, for display and for formulas; never for band edges.
-    double in(GlucoseUnit wanted) const;
+    double in(GlucoseUnit wanted) const {
+        if (wanted == unit) {
+            return value();
+        }
+        return wanted == GlucoseUnit::mg_per_dl ? value() * mg_per_dl_in_mmol_per_l
+                                                : value() / mg_per_dl_in_mmol_per_l;
+    }
 
     bool operator==(const Glucose&) const = default;
 };
