@@ -6,7 +6,7 @@ namespace tracewright {
 
 namespace {
 
-std::string escaped(std::string text) {
+std::string escaped(const std::string& text) {
     std::string result;
     for (const char c : text) {
         result += c == '-' ? "\\-" : c == '\\' ? "\\\\" : std::string(1, c);

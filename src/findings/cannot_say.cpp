@@ -11,7 +11,7 @@ std::vector<std::string> what_cannot_be_said(const FirstReview& review) {
             sentences.push_back(answer.sentence);
         }
     }
-    sentences.push_back(
+    sentences.emplace_back(
         "Which medicines are taken isn't known here, so a dip at night can't be put down to "
         "pressure "
         "on the sensor, and every low counts.");
@@ -19,10 +19,10 @@ std::vector<std::string> what_cannot_be_said(const FirstReview& review) {
         std::any_of(review.input.diary.begin(), review.input.diary.end(),
                     [](const DiaryEntry& entry) { return entry.kind == DiaryKind::meal; });
     if (!eats) {
-        sentences.push_back(
+        sentences.emplace_back(
             "No meal is written down: there is no fasting value, and what food did can't be told.");
     }
-    sentences.push_back(
+    sentences.emplace_back(
         "What drives glucose, and whether a change would help, one look at a trace can't tell.");
     return sentences;
 }

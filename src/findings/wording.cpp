@@ -53,8 +53,8 @@ std::string date_range(CivilDate from, CivilDate to) {
     const auto month = [](const std::chrono::year_month_day& ymd) {
         return months.at(static_cast<unsigned>(ymd.month()) - 1);
     };
-    const std::string end = fmt::format("{} {} {}", static_cast<unsigned>(b.day()), month(b),
-                                        static_cast<int>(b.year()));
+    std::string end = fmt::format("{} {} {}", static_cast<unsigned>(b.day()), month(b),
+                                  static_cast<int>(b.year()));
     if (from == to) {
         return end;
     }

@@ -303,7 +303,7 @@ void tell_source(Intake& intake) {
 void tell_shape(Intake& intake, const TableShape& shape) {
     intake.guesses.push_back(
         {"header", shape.header_line ? "line " + std::to_string(*shape.header_line) : "none",
-         shape.header_line ? "likely" : "likely",
+         "likely",
          shape.header_line
              ? fmt::format("titles above data that begin on line {}; {} title rows before",
                            shape.first_data_line, shape.preamble_rows)

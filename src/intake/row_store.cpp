@@ -77,7 +77,7 @@ void RowStore::add(ReadRow row) {
     }
     entries_.insert(entries_.end(), std::make_move_iterator(row.entries.begin()),
                     std::make_move_iterator(row.entries.end()));
-    rows_.push_back(std::move(timed));
+    rows_.push_back(timed);
 }
 
 void RowStore::drop(Timed& row, const char* code, std::string found, std::string expected) {

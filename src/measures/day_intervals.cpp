@@ -29,7 +29,8 @@ double expit(double x) {
 
 // The value at a share of an unsorted sample.
 double at_share(std::vector<double>& values, double p) {
-    const auto k = static_cast<std::ptrdiff_t>(p * static_cast<double>(values.size() - 1) + 0.5);
+    const auto k =
+        static_cast<std::ptrdiff_t>(std::lround(p * static_cast<double>(values.size() - 1)));
     std::nth_element(values.begin(), values.begin() + k, values.end());
     return values[static_cast<std::size_t>(k)];
 }

@@ -185,7 +185,7 @@ std::vector<DayOfTrace> days_of_trace(const TraceView& view, const ZoneHistory& 
         of_day.view = cut(view, day.interval());
         sum_levels(of_day);
         swing_of(of_day);
-        days.push_back(std::move(of_day));
+        days.push_back(of_day);
     }
     if (!days.empty()) {
         sum_steps(view, days);
@@ -203,7 +203,7 @@ std::vector<DayOfTrace> clock_windows_of_trace(const TraceView& view, const Zone
         of_day.part = zones.clock_window(day, begin, end);
         of_day.view = cut(view, of_day.part);
         sum_levels(of_day);
-        days.push_back(std::move(of_day));
+        days.push_back(of_day);
     }
     return days;
 }

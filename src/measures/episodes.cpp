@@ -205,10 +205,14 @@ std::vector<Episode> extended_highs(const std::vector<Stood>& readings) {
                 if (more_extreme(*s.reading, open->extreme, false)) {
                     open->extreme = *s.reading;
                 }
-            } else if (unsure += s.time; (recovery += s.time) >= quarter_hour) {
-                close(false);
-                window = i + 1;
-                above = seconds{0};
+            } else {
+                unsure += s.time;
+                recovery += s.time;
+                if (recovery >= quarter_hour) {
+                    close(false);
+                    window = i + 1;
+                    above = seconds{0};
+                }
             }
             continue;
         }

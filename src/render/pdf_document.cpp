@@ -49,7 +49,7 @@ struct PdfDocument::Inside {
     TextLayout layout;
 };
 
-PdfDocument::PdfDocument(std::string title, std::string created, std::string footer)
+PdfDocument::PdfDocument(std::string title, const std::string& created, std::string footer)
     : title_(std::move(title)), footer_(std::move(footer)) {
     CairoSurface surface(
         cairo_pdf_surface_create_for_stream(append, &bytes_, page_width, page_height));

@@ -13,7 +13,7 @@ namespace tracewright {
 class PdfDocument {
   public:
     /// `created`: ISO 8601, printed into the file so that the same content gives the same bytes.
-    PdfDocument(std::string title, std::string created, std::string footer);
+    PdfDocument(std::string title, const std::string& created, std::string footer);
     ~PdfDocument();
     PdfDocument(const PdfDocument&) = delete;
     PdfDocument& operator=(const PdfDocument&) = delete;

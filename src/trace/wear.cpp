@@ -146,7 +146,7 @@ void set_intervals(std::vector<Reading>& readings) {
     }
 }
 
-std::vector<Wear> wears_of(std::vector<Reading> readings, std::string source,
+std::vector<Wear> wears_of(std::vector<Reading> readings, const std::string& source,
                            seconds new_wear_after) {
     std::vector<Wear> wears;
     auto begin = readings.begin();

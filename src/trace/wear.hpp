@@ -47,7 +47,7 @@ void set_intervals(std::vector<Reading>& readings);
 
 /// Cuts one file's readings into wears at each silence of `new_wear_after` or longer. Ours, no
 /// source: files rarely name the sensor, and a day without readings rarely is one sensor.
-std::vector<Wear> wears_of(std::vector<Reading> readings, std::string source,
+std::vector<Wear> wears_of(std::vector<Reading> readings, const std::string& source,
                            std::chrono::seconds new_wear_after = std::chrono::hours{12});
 
 }  // namespace tracewright
