@@ -6,13 +6,11 @@
 namespace tracewright {
 
 std::string review_title(const FirstReview& review) {
-    if (review.trace.readings.empty()) {
+    if (review.days.empty() || review.trace.readings.empty()) {
         return "First review: no readings";
     }
-    const ZoneHistory& zones = review.input.zones;
-    return "First review, " +
-           date_range(zones.date_at(review.trace.window.from),
-                      zones.date_at(review.trace.window.to - std::chrono::seconds{1}));
+    // Not the window's end: a last reading before midnight stands into a day not reviewed.
+    return "First review, " + date_range(review.days.front().day.date, review.days.back().day.date);
 }
 
 std::string last_reading_sentence(const FirstReview& review) {

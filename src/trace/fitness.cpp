@@ -107,11 +107,12 @@ Fitness fitness_of(const TraceView& view, const ZoneHistory& zones, std::string 
             const Interval hour = intersection(
                 zones.clock_window(day, std::chrono::hours{h}, std::chrono::hours{h + 1}),
                 view.window());
-            const seconds seen = sensed(cut(view, hour));
+            const TraceView within = cut(view, hour);
+            const seconds seen = sensed(within);
             Fitness::Hour& of_clock = fitness.by_hour[static_cast<std::size_t>(h)];
             of_clock.possible += hour.length();
             of_clock.sensed += seen;
-            of_clock.days_with_readings += seen.count() > 0 ? 1 : 0;
+            of_clock.days_with_readings += readings_within(within).empty() ? 0 : 1;
             sensed_of_day += seen;
         }
         fitness.sensed += sensed_of_day;

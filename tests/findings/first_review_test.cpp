@@ -1,5 +1,6 @@
 #include "findings/first_review.hpp"
 
+#include "findings/review_findings.hpp"
 #include "findings/review_input_for_tests.hpp"
 
 #include <gmock/gmock.h>
@@ -166,4 +167,12 @@ TEST(FirstReview, pregnancy_gets_no_goal_and_the_clinic_leads) {
     const FirstReview review = first_review(std::move(input));
     EXPECT_THAT(finding_of(review, "in_range")->sentence, HasSubstr("clinic leads"));
     EXPECT_THAT(finding_of(review, "in_range")->sentence, ::testing::Not(HasSubstr("70 %")));
+}
+
+TEST(FirstReview, the_title_does_not_name_a_day_only_the_last_reading_stands_into) {
+    auto readings = waves(14, 15min, midnight + 7min);
+    std::erase_if(readings, [](const Reading& r) { return r.at >= midnight + 14 * 24h; });
+    const FirstReview review = first_review(input_of(std::move(readings)));
+    EXPECT_GT(review.trace.window.to, midnight + 14 * 24h);
+    EXPECT_EQ(review_title(review), "First review, 2 to 15 March 2026");
 }

@@ -48,6 +48,16 @@ TEST(Fitness, a_missing_night_every_night_shows_by_the_hour) {
     EXPECT_EQ(fitness.longest_gap, 6h);
 }
 
+// The last reading of the evening stands a little into the next day, which was not seen.
+TEST(Fitness, an_hour_counts_a_day_only_where_a_reading_was_taken) {
+    const auto readings = full(midnight + 7min, midnight + 24h, 15min);
+    const Fitness fitness =
+        fitness_of({readings, midnight + 7min, midnight + 24h + 7min}, floating, "the wear");
+    EXPECT_EQ(fitness.days, 1);
+    EXPECT_EQ(fitness.by_hour[0].days_with_readings, 1);
+    EXPECT_EQ(fitness.by_hour[0].sensed, 60min);
+}
+
 // Minimum counts for 14 days at 70 %: Battelino et al. 2019, arithmetic.
 TEST(Fitness, seventy_per_cent_of_fourteen_days_is_enough_and_one_reading_less_is_not) {
     for (const bool enough : {true, false}) {
