@@ -60,11 +60,14 @@ cairo_status_t append(void* closure, const unsigned char* data, unsigned length)
 
 TextLayout text_layout(cairo_t* context) {
     TextLayout layout(pango_cairo_create_layout(context));
-    // Whole-pixel hinting would move text between screen and print.
+    // Whole-pixel hinting and rounding would move text between screen and print, and space letters
+    // unevenly.
     cairo_font_options_t* options = cairo_font_options_create();
     cairo_font_options_set_hint_metrics(options, CAIRO_HINT_METRICS_OFF);
     cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);
-    pango_cairo_context_set_font_options(pango_layout_get_context(layout.get()), options);
+    PangoContext* fonts = pango_layout_get_context(layout.get());
+    pango_cairo_context_set_font_options(fonts, options);
+    pango_context_set_round_glyph_positions(fonts, FALSE);
     cairo_font_options_destroy(options);
     return layout;
 }
@@ -177,6 +180,28 @@ TextMeasure::~TextMeasure() = default;
 
 double TextMeasure::width(std::string_view text, const TextStyle& style) {
     return inside_->canvas.text_width(text, style);
+}
+
+std::string TextMeasure::shortened(std::string_view text, double width, const TextStyle& style) {
+    if (inside_->canvas.text_width(text, style) <= width) {
+        return std::string(text);
+    }
+    const auto cut_at = [&](std::size_t most) {
+        while (most > 0 && (static_cast<unsigned char>(text[most]) & 0xC0U) == 0x80U) {
+            --most;
+        }
+        while (most > 0 && text[most - 1] == ' ') {
+            --most;
+        }
+        return std::string(text.substr(0, most)) + "\xE2\x80\xA6";
+    };
+    std::size_t fits = 0;
+    std::size_t too_long = text.size();
+    while (too_long - fits > 1) {
+        const std::size_t middle = (fits + too_long) / 2;
+        (inside_->canvas.text_width(cut_at(middle), style) <= width ? fits : too_long) = middle;
+    }
+    return cut_at(fits);
 }
 
 std::string png_of(const Figure& figure, double scale) {

@@ -1,12 +1,16 @@
 #include "findings/wording.hpp"
 #include "measures/time_in_bands.hpp"
+#include "render/day_marks.hpp"
+#include "render/diary_lanes.hpp"
 #include "render/level_axis.hpp"
 #include "render/review_figures.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <span>
 
 namespace tracewright {
 
@@ -18,81 +22,53 @@ constexpr double width = 495;
 constexpr double left = 38;
 constexpr double right = width - 2;
 constexpr double top = 12;
-constexpr double bottom = 104;
-constexpr double lanes_top = 127;
-constexpr double lane_height = 11.5;
+constexpr double bottom = 106;
+constexpr double clock_bottom = bottom + 14;
+constexpr double strip_height = 8;
+constexpr double label_distance = 16;
 
-struct Lane {
-    const char* name;
-    std::vector<DiaryKind> kinds;
+using Strip = std::vector<DayMark>;
+
+// A moment at which the client's clock jumped.
+struct ClockChange {
+    Instant at;
+    seconds by{0};
 };
 
-const std::vector<Lane>& lanes() {
-    static const std::vector<Lane> all = {
-        {"Ate", {DiaryKind::meal, DiaryKind::alcohol}},
-        {"Moved", {DiaryKind::movement}},
-        {"Slept", {DiaryKind::sleep}},
-        {"Felt",
-         {DiaryKind::mood, DiaryKind::symptom, DiaryKind::illness, DiaryKind::note,
-          DiaryKind::sensor}},
-        {"Took", {DiaryKind::medicine, DiaryKind::ketones, DiaryKind::lab}}};
-    return all;
-}
-
-bool in_lane(const DiaryEntry& entry, const Lane& lane) {
-    return std::find(lane.kinds.begin(), lane.kinds.end(), entry.kind) != lane.kinds.end();
-}
-
-// Sitting still is no movement to draw.
-bool worth_a_lane(const DiaryEntry& entry) {
-    if (entry.kind != DiaryKind::movement) {
-        return true;
-    }
-    const bool still = entry.text.find("SEDENTARY") != std::string::npos ||
-                       entry.text.find("sedentary") != std::string::npos;
-    return !still && !(entry.number && *entry.number == 0);
-}
-
-// Up to `most` bytes of a text on one line, not ending within a character.
-std::string one_line(std::string text, std::size_t most) {
-    for (char& c : text) {
-        c = c == '\n' || c == '\r' ? ' ' : c;
-    }
-    if (text.size() > most) {
-        text.resize(most);
-        while (!text.empty() && (static_cast<unsigned char>(text.back()) & 0xC0U) == 0x80U) {
-            text.pop_back();
+std::vector<ClockChange> clock_changes(const ZoneHistory& zones, const Interval& day) {
+    std::vector<ClockChange> changes;
+    WallClock clock(zones);
+    for (Instant at = day.from + seconds{900}; at < day.to; at += seconds{900}) {
+        const seconds by = clock.offset_at(at) - clock.offset_at(at - seconds{900});
+        if (by.count() != 0) {
+            changes.push_back({at, by});
         }
-        if (!text.empty() && static_cast<unsigned char>(text.back()) >= 0xC0U) {
-            text.pop_back();
-        }
-        text += "\xE2\x80\xA6";
     }
-    return text;
+    return changes;
 }
 
-std::string entry_words(const DiaryEntry& entry) {
-    std::string text = entry.text;
-    if (text.empty() && entry.slot) {
-        text = *entry.slot;
+std::string range_of(std::span<const Reading> readings, GlucoseUnit unit) {
+    if (readings.empty()) {
+        return "not seen";
     }
-    if (entry.carbohydrate_g) {
-        text += fmt::format("{}{:.0f} g carbohydrate", text.empty() ? "" : ", ",
-                            entry.carbohydrate_g->value);
-    }
-    if (entry.number && entry.kind != DiaryKind::meal) {
-        const std::string number = fmt::format("{:g} {}", *entry.number, entry.number_unit);
-        text += (text.empty() ? "" : ", ") + number;
-    }
-    if (entry.not_described && text.empty()) {
-        text = "not described";
-    }
-    return text.empty() ? name_of(entry.kind) : text;
+    const auto [low, high] = std::minmax_element(
+        readings.begin(), readings.end(), [](const Reading& a, const Reading& b) {
+            return a.value().in(GlucoseUnit::mg_per_dl) < b.value().in(GlucoseUnit::mg_per_dl);
+        });
+    const auto told = [unit](const Reading& reading) {
+        const char* beyond = reading.limit() == Limit::below   ? "below "
+                             : reading.limit() == Limit::above ? "above "
+                                                               : "";
+        return beyond + glucose_number(reading.value().in(unit), unit);
+    };
+    const std::string from = told(*low);
+    const std::string to = told(*high);
+    return (from == to ? from : from + " to " + to) + " " + name_of(unit);
 }
 
-// Of a text written in two languages side by side, the first.
-std::string first_wording(const std::string& text) {
-    return text.substr(0, text.find(" | "));
+double place(const CivilDay& day, Instant at) {
+    const auto span = static_cast<double>(day.length().count());
+    return left + static_cast<double>((at - day.from).count()) / span * (right - left);
 }
 
 class Sheet {
@@ -103,21 +79,22 @@ class Sheet {
           day_(day),
           axis_(review.input.unit, highest(), top, bottom) {}
 
-    void draw() {
-        marks();
+    void draw(const std::vector<Strip>& strips, const DiaryLanes& lanes) {
         hours();
         beyond_edges();
         axis_.draw(canvas_, left, right);
         trace();
         finger_pricks();
-        diary_lanes();
+        double y = clock_bottom;
+        for (const Strip& strip : strips) {
+            draw_strip(strip, y);
+            y += strip_height;
+        }
+        lanes.draw(canvas_, y + 2);
     }
 
   private:
-    double x(Instant at) const {
-        const auto span = static_cast<double>(day_.day.length().count());
-        return left + static_cast<double>((at - day_.day.from).count()) / span * (right - left);
-    }
+    double x(Instant at) const { return place(day_.day, at); }
     double level(const Reading& reading) const { return reading.value().in(review_.input.unit); }
 
     double highest() const {
@@ -125,24 +102,48 @@ class Sheet {
         for (const Reading& reading : readings_within(day_.view)) {
             value = std::max(value, level(reading));
         }
+        for (const DiaryEntry& entry : review_.input.diary) {
+            if (pricked_today(entry)) {
+                value = std::max(value, entry.glucose->in(review_.input.unit));
+            }
+        }
         return value;
     }
 
-    // Every third hour the clock shows; an hour shown twice is written twice.
+    // Every third hour the clock shows, and where it jumped: a repeated hour is written twice.
     void hours() {
+        std::vector<double> taken;
+        const auto label = [&](Instant at, const std::string& text, Anchor anchor) {
+            canvas_.line({x(at), top}, {x(at), bottom}, {0.35, Ink::faint, false});
+            const bool free = std::none_of(taken.begin(), taken.end(), [&](double other) {
+                return std::abs(other - x(at)) < label_distance;
+            });
+            if (free) {
+                taken.push_back(x(at));
+                canvas_.text({x(at), bottom + 11}, text, {7.5, false, anchor, Ink::quiet});
+            }
+        };
         WallClock clock(review_.input.zones);
-        for (Instant at = day_.day.from; at <= day_.day.to; at += seconds{900}) {
+        for (const ClockChange& change : clock_changes(review_.input.zones, day_.day.interval())) {
+            const auto hour_at = [&](Instant at) { return clock_time(clock.at(at)).substr(0, 2); };
+            canvas_.line({x(change.at), top}, {x(change.at), bottom}, {0.8, Ink::line, true});
+            canvas_.text({x(change.at) + 3, top - 3},
+                         fmt::format("clock {} by {}", change.by.count() < 0 ? "back" : "forward",
+                                     hours_and_minutes(std::chrono::abs(change.by))),
+                         {7, false, Anchor::start, Ink::quiet});
+            if (change.by.count() < 0 && change.by > -std::chrono::hours{3}) {
+                label(change.at + change.by, hour_at(change.at + change.by), Anchor::middle);
+            }
+            label(change.at, hour_at(change.at), Anchor::middle);
+        }
+        label(day_.day.from, clock_time(clock.at(day_.day.from)), Anchor::start);
+        label(day_.day.to, "24:00", Anchor::end);
+        for (Instant at = day_.day.from; at < day_.day.to; at += seconds{900}) {
             const WallTime wall = clock.at(at);
             const auto since = wall - std::chrono::floor<std::chrono::days>(wall);
-            if (since % std::chrono::hours{3} != seconds{0} && at != day_.day.to) {
-                continue;
+            if (since % std::chrono::hours{3} == seconds{0}) {
+                label(at, clock_time(wall), Anchor::middle);
             }
-            canvas_.line({x(at), top}, {x(at), bottom}, {0.35, Ink::faint, false});
-            const Anchor anchor = at == day_.day.from ? Anchor::start
-                                  : at == day_.day.to ? Anchor::end
-                                                      : Anchor::middle;
-            const std::string label = at == day_.day.to ? "24:00" : clock_time(wall);
-            canvas_.text({x(at), bottom + 11}, label, {7.5, false, anchor, Ink::quiet});
         }
         canvas_.line({left, bottom}, {right, bottom}, {0.6, Ink::line, false});
     }
@@ -237,84 +238,43 @@ class Sheet {
         canvas_.polyline(wedge, {0.9, Ink::text, false});
     }
 
-    // Between trace and lanes: what is suspect, hatched along the base.
-    void marks() {
-        for (const Mark& mark : review_.marks) {
-            const Interval shown = intersection(mark.stretch, day_.day.interval());
-            if (shown.length().count() <= 0) {
-                continue;
-            }
-            const double from = x(shown.from);
-            const double to = std::max(x(shown.to), from + 2);
-            canvas_.rectangle(from, bottom + 15, to - from, 6, Fill::suspect);
-            canvas_.frame(from, bottom + 15, to - from, 6, {0.4, Ink::line, false});
-            if (to - from > canvas_.text_width(name_of(mark.reason),
-                                               {6, false, Anchor::start, Ink::quiet}) +
-                                4 ||
-                mark.reason == MarkReason::warm_up) {
-                canvas_.text({to + 2, bottom + 20.5}, name_of(mark.reason),
-                             {6, false, Anchor::start, Ink::quiet});
+    void draw_strip(const Strip& strip, double y) {
+        const TextStyle style{6.6, false, Anchor::start, Ink::text};
+        std::vector<std::array<double, 2>> taken;
+        for (const DayMark& box : strip) {
+            const double from = x(box.stretch.from);
+            const double to = std::max(x(box.stretch.to), from + 2);
+            canvas_.rectangle(from, y, to - from, strip_height - 2, box.fill);
+            canvas_.frame(from, y, to - from, strip_height - 2, {0.4, Ink::line, false});
+            taken.push_back({from, to});
+        }
+        // Words to the right, else to the left, else none: the table has them.
+        for (std::size_t i = 0; i < strip.size(); ++i) {
+            const double needed = canvas_.text_width(strip[i].label, style);
+            for (const double at : {taken[i][1] + 3, taken[i][0] - 3 - needed}) {
+                const bool free = at >= left && at + needed <= right &&
+                                  std::none_of(taken.begin(), taken.end(), [&](const auto& other) {
+                                      return at < other[1] + 2 && other[0] < at + needed + 2;
+                                  });
+                if (free && !strip[i].label.empty()) {
+                    canvas_.text({at, y + 5.6}, strip[i].label, style);
+                    taken.push_back({at, at + needed});
+                    break;
+                }
             }
         }
+    }
+
+    bool pricked_today(const DiaryEntry& entry) const {
+        return entry.kind == DiaryKind::finger_prick && entry.glucose &&
+               day_.day.interval().contains(entry.at);
     }
 
     void finger_pricks() {
         for (const DiaryEntry& entry : review_.input.diary) {
-            if (entry.kind == DiaryKind::finger_prick && entry.glucose &&
-                day_.day.interval().contains(entry.at)) {
+            if (pricked_today(entry)) {
                 canvas_.circle({x(entry.at), axis_.y(entry.glucose->in(review_.input.unit))}, 2.3,
                                Fill::paper, {1, Ink::very_high, false});
-            }
-        }
-    }
-
-    void diary_lanes() {
-        for (std::size_t l = 0; l < lanes().size(); ++l) {
-            const double y = lanes_top + static_cast<double>(l) * lane_height;
-            canvas_.rectangle(left, y, right - left, lane_height - 1.5, Fill::lane);
-            canvas_.text({left - 4, y + 7.8}, lanes()[l].name,
-                         {7.5, false, Anchor::end, Ink::quiet});
-            const std::vector<const DiaryEntry*> entries = entries_of(lanes()[l]);
-            for (std::size_t i = 0; i < entries.size(); ++i) {
-                const double next = i + 1 < entries.size() ? x(entries[i + 1]->at) : right;
-                lane_entry(*entries[i], y, next);
-            }
-        }
-    }
-
-    std::vector<const DiaryEntry*> entries_of(const Lane& lane) const {
-        std::vector<const DiaryEntry*> entries;
-        for (const DiaryEntry& entry : review_.input.diary) {
-            const Instant until = std::max(entry.until.value_or(entry.at), entry.at + seconds{1});
-            const bool today =
-                intersection({entry.at, until}, day_.day.interval()).length().count() > 0;
-            if (today && in_lane(entry, lane) && worth_a_lane(entry)) {
-                entries.push_back(&entry);
-            }
-        }
-        return entries;
-    }
-
-    // A bar for what lasts, a stroke for what happened; as many words as fit before the next.
-    void lane_entry(const DiaryEntry& entry, double y, double next) {
-        const Interval shown = intersection(
-            {entry.at, std::max(entry.until.value_or(entry.at), entry.at + seconds{1})},
-            day_.day.interval());
-        const double from = x(shown.from);
-        const double to = x(shown.to);
-        if (to - from > 2) {
-            canvas_.rectangle(from, y + 1.2, to - from, lane_height - 3.9, Fill::inner_ribbon);
-        } else {
-            canvas_.line({from, y + 0.5}, {from, y + lane_height - 2}, {1.6, Ink::accent, false});
-        }
-        const TextStyle style{6.6, false, Anchor::start, Ink::text};
-        const std::string words = first_wording(entry_words(entry));
-        for (const std::size_t most :
-             {std::size_t{44}, std::size_t{30}, std::size_t{20}, std::size_t{12}, std::size_t{7}}) {
-            const std::string label = one_line(words, most);
-            if (from + 3 + canvas_.text_width(label, style) <= next - 2) {
-                canvas_.text({from + 3, y + 7.6}, label, style);
-                return;
             }
         }
     }
@@ -325,25 +285,60 @@ class Sheet {
     LevelAxis axis_;
 };
 
+// The trace by the hour, the marks and the diary, in order of time.
+std::vector<std::vector<std::string>> table_of(const FirstReview& review, const ReviewDay& day,
+                                               const std::vector<Strip>& strips) {
+    std::vector<std::pair<Instant, std::array<std::string, 2>>> lines;
+    for (Instant at = day.day.from; at < day.day.to; at += std::chrono::hours{1}) {
+        const auto readings =
+            readings_within(cut(day.view, {at, std::min(at + seconds{3600}, day.day.to)}));
+        lines.push_back({at, {"glucose", range_of(readings, review.input.unit)}});
+    }
+    for (const Strip& strip : strips) {
+        for (const DayMark& box : strip) {
+            const std::string words = box.label.empty() ? "very low" : box.label;
+            lines.push_back(
+                {box.stretch.from,
+                 {"marked",
+                  words + ", until " + clock_time(review.input.zones.wall_time(box.stretch.to))}});
+        }
+    }
+    for (const DiaryEntry& entry : review.input.diary) {
+        if (day.day.interval().contains(entry.at) &&
+            (worth_a_lane(entry) || entry.kind == DiaryKind::finger_prick)) {
+            lines.push_back(
+                {entry.at,
+                 {name_of(entry.kind),
+                  entry.glucose ? glucose_words(entry.glucose->value(), entry.glucose->unit)
+                                : entry_words(entry)}});
+        }
+    }
+    std::stable_sort(lines.begin(), lines.end(),
+                     [](const auto& a, const auto& b) { return a.first < b.first; });
+    std::vector<std::vector<std::string>> rows;
+    for (const auto& [at, words] : lines) {
+        rows.push_back({clock_time(review.input.zones.wall_time(at)), words[0], words[1]});
+    }
+    return rows;
+}
+
 }  // namespace
 
 Figure day_sheet(const FirstReview& review, const ReviewDay& day) {
+    const std::vector<Strip> strips = day_marks(review, day.day.interval());
+    const DiaryLanes lanes(
+        review, day.day, [&day](Instant at) { return place(day.day, at); }, left, right);
     Figure figure;
     figure.width = width;
-    figure.height = lanes_top + lane_height * static_cast<double>(lanes().size()) + 2;
+    figure.height =
+        clock_bottom + strip_height * static_cast<double>(strips.size()) + 2 + lanes.height() + 1;
     figure.title = "Day sheet of " + full_date(day.day.date);
     figure.alternative = day.sentence;
-    figure.columns = {"time", "what", "written"};
-    for (const DiaryEntry& entry : review.input.diary) {
-        if (day.day.interval().contains(entry.at) && worth_a_lane(entry)) {
-            const std::string words =
-                entry.glucose ? glucose_words(entry.glucose->value(), entry.glucose->unit)
-                              : entry_words(entry);
-            figure.rows.push_back({clock_time(review.input.zones.wall_time(entry.at)),
-                                   name_of(entry.kind), one_line(words, 400)});
-        }
-    }
-    figure.draw = [&review, &day](Canvas& canvas) { Sheet(canvas, review, day).draw(); };
+    figure.columns = {"time", "what", "seen or written"};
+    figure.rows = table_of(review, day, strips);
+    figure.draw = [&review, &day, strips, lanes](Canvas& canvas) {
+        Sheet(canvas, review, day).draw(strips, lanes);
+    };
     return figure;
 }
 

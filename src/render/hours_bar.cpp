@@ -43,16 +43,21 @@ std::string time_words(double percent) {
                                        : hours_and_minutes(std::chrono::seconds{seconds});
 }
 
+// The bands are apart: what is very low is not told again as low.
 std::string range_words(Band band, GlucoseUnit unit) {
+    const auto number = [unit](int edge) {
+        const std::string words = edge_words(edge, unit);
+        return words.substr(0, words.find(' '));
+    };
     switch (band) {
         case Band::very_low:
             return "below " + edge_words(54, unit);
         case Band::low:
-            return "below " + edge_words(70, unit);
+            return number(54) + " to below " + edge_words(70, unit);
         case Band::in_range:
-            return edge_words(70, unit) + " to " + edge_words(180, unit);
+            return number(70) + " to " + edge_words(180, unit);
         case Band::high:
-            return "above " + edge_words(180, unit);
+            return "above " + number(180) + " to " + edge_words(250, unit);
         case Band::very_high:
             return "above " + edge_words(250, unit);
     }
@@ -110,11 +115,13 @@ void draw_key(Canvas& canvas, const std::vector<BandOfDay>& bands, GlucoseUnit u
         canvas.rectangle(x, top, 12, 12, bands[i].fill);
         canvas.frame(x, top, 12, 12, {0.5, Ink::line, false});
         canvas.text({x + 17, top + 9.5}, bands[i].name, {9, true, Anchor::start, Ink::text});
-        canvas.text({x, top + 24}, time_words(bands[i].percent),
-                    {9.5, false, Anchor::start, Ink::text});
-        canvas.text({x, top + 35},
-                    range_words(bands[i].band, unit) + ", " + percent_words(bands[i].percent),
-                    {6.6, false, Anchor::start, Ink::quiet});
+        const std::string time = time_words(bands[i].percent);
+        const TextStyle style{9.5, false, Anchor::start, Ink::text};
+        canvas.text({x, top + 25}, time, style);
+        canvas.text({x + canvas.text_width(time, style) + 6, top + 25},
+                    percent_words(bands[i].percent), {7.5, false, Anchor::start, Ink::quiet});
+        canvas.text({x, top + 36}, range_words(bands[i].band, unit),
+                    {7.2, false, Anchor::start, Ink::quiet});
     }
 }
 

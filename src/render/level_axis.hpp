@@ -39,20 +39,26 @@ class LevelAxis {
         }
     }
     void draw(Canvas& canvas, double left, double right) const {
-        for (const int at : {70, 180}) {
-            canvas.line({left, y(edge(at))}, {right, y(edge(at))}, {0.7, Ink::line, true});
-            canvas.text({left - 4, y(edge(at)) + 2.6}, glucose_number(edge(at), unit_),
-                        {7.5, true, Anchor::end, Ink::quiet});
-        }
-        for (const double at : {edge(54), edge(250)}) {
-            canvas.line({left, y(at)}, {right, y(at)}, {0.4, Ink::faint, false});
-            canvas.text({left - 4, y(at) + 2.6}, glucose_number(at, unit_),
-                        {7, false, Anchor::end, Ink::quiet});
-        }
+        edges(canvas, left, right, edge(54), edge(70));
+        edges(canvas, left, right, edge(250), edge(180));
         canvas.text({left - 4, top_ - 4}, name_of(unit_), {7, false, Anchor::end, Ink::quiet});
     }
 
   private:
+    // An outer edge and the goal's edge next to it, their labels kept apart.
+    void edges(Canvas& canvas, double left, double right, double outer, double goal) const {
+        constexpr double label_height = 7.6;
+        const double apart = std::abs(y(outer) - y(goal));
+        const double push = std::max(0.0, label_height - apart) / 2;
+        const double away = outer < goal ? push : -push;
+        canvas.line({left, y(outer)}, {right, y(outer)}, {0.4, Ink::faint, false});
+        canvas.text({left - 4, y(outer) + 2.6 + away}, glucose_number(outer, unit_),
+                    {7, false, Anchor::end, Ink::quiet});
+        canvas.line({left, y(goal)}, {right, y(goal)}, {0.7, Ink::line, true});
+        canvas.text({left - 4, y(goal) + 2.6 - away}, glucose_number(goal, unit_),
+                    {7.5, true, Anchor::end, Ink::quiet});
+    }
+
     GlucoseUnit unit_;
     double low_ = 0;
     double high_ = 0;

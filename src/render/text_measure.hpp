@@ -3,6 +3,7 @@
 #include "render/canvas.hpp"
 
 #include <memory>
+#include <string>
 #include <string_view>
 
 namespace tracewright {
@@ -16,6 +17,10 @@ class TextMeasure {
     TextMeasure& operator=(const TextMeasure&) = delete;
 
     double width(std::string_view text, const TextStyle& style);
+
+    /// `text` if it fits into `width`, else as much of it as fits with an ellipsis after it; never
+    /// cut within a character. The ellipsis alone if nothing fits.
+    std::string shortened(std::string_view text, double width, const TextStyle& style);
 
   private:
     struct Inside;
