@@ -272,7 +272,10 @@ void RowStore::tell_entries_apart(Intake& intake) {
                        entry.number) {
                 entry.until = row.at + seconds{std::llround(*entry.number * 60)};
             } else if (entry.kind == DiaryKind::sleep && entry.number_unit == "h" && entry.number) {
-                entry.until = row.at + seconds{std::llround(*entry.number * 3600)};
+                // Hours slept are written in the morning after: the night ends here.
+                entry.until = row.at;
+                entry.at = row.at - seconds{std::llround(*entry.number * 3600)};
+                entry.time_uncertain = true;
             }
             if (seen.emplace(key(entry), true).second) {
                 any_new = true;

@@ -16,7 +16,6 @@ namespace tracewright {
 namespace {
 
 constexpr unsigned seconds_allowed = 20;
-constexpr rlim_t memory_allowed = rlim_t{1} << 30;
 constexpr std::size_t most_answer = std::size_t{1} << 29;
 
 FileError broken(const std::string& name, std::string found) {
@@ -172,6 +171,7 @@ void tell_sheet(Teller& teller, const void* handle, unsigned short sheet) {
 [[noreturn]] void read_and_tell(const char* path, int answer) {
 #if !defined(__SANITIZE_ADDRESS__) && !defined(TRACEWRIGHT_SANITIZED)
     // A sanitizer's own shadow needs more than any limit of ours.
+    constexpr rlim_t memory_allowed = rlim_t{1} << 30;
     const rlimit memory{memory_allowed, memory_allowed};
     ::setrlimit(RLIMIT_AS, &memory);
 #endif

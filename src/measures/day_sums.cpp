@@ -32,7 +32,8 @@ void sum_levels(DayOfTrace& day) {
         const auto time = static_cast<double>(stood.count());
         const std::size_t unit = index_of(reading.unit());
         const double level = reading.hundredths();
-        sums.readings += 1;
+        // One that stands over midnight has time in both days and is still one reading.
+        sums.readings += day.part.contains(reading.at) ? 1 : 0;
         sums.seconds += time;
         sums.unit_seconds[unit] += time;
         sums.level[unit] += time * level;

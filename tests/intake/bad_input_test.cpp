@@ -579,3 +579,12 @@ TEST(BadInput, a_rejected_value_names_line_column_found_and_expected) {
     EXPECT_EQ(rejected.found, "'abc'");
     EXPECT_EQ(rejected.expected, "a glucose value, LOW or HIGH");
 }
+
+TEST(BringIn, hours_slept_written_in_the_morning_are_the_night_before) {
+    const Intake intake =
+        read("time,glucose mg/dL,slept (h)\n2026-03-02 06:45,120,7.5\n2026-03-02 07:00,121,\n");
+    ASSERT_EQ(intake.diary.size(), 1U);
+    EXPECT_EQ(*intake.diary[0].until - intake.diary[0].at, 7h + 30min);
+    EXPECT_EQ(*intake.diary[0].until, intake.readings[0].at);
+    EXPECT_TRUE(intake.diary[0].time_uncertain);
+}
