@@ -1,0 +1,49 @@
+#include "clients.hpp"
+#include "story_clock.hpp"
+
+namespace tracewright {
+
+ClientStory client_hazel() {
+    ClientStory story = plain_client("hazel", "Hazel");
+    story.body_mass_kg = 84;
+    story.basal_mg_per_dl = 120;
+    story.routine.walk_after_dinner_chance = 0.5;
+    story.effects.uptake_after_walk = 1.3;
+    story.diary.forgets_walk = 0.03;
+    story.wears = {{.label = "wear 1",
+                    .kind = five_minute_sensor(),
+                    .put_on = in_2026(1, 26, 12, 0),
+                    .lasts = two_weeks,
+                    .dialect = {.delimiter = '|', .date_style = DateStyle::iso_with_offset}},
+                   {.label = "wear 2",
+                    .kind = one_minute_sensor(),
+                    .put_on = in_2026(3, 2, 12, 0),
+                    .lasts = two_weeks,
+                    .site = "upper arm, right",
+                    .dialect = {.title_rows = false}}};
+    story.truths = {{"a walk after dinner helps",
+                     "insulin's effect on uptake times 1.3 for two hours from the walk's start: "
+                     "two to three hours after "
+                     "dinner lower by about 11 mg/dL (0.6 mmol/L)",
+                     "both wears, dinners with a walk against those without"}};
+    story.facts = R"json({
+      "why_they_came": "My doctor said walk more. Does it do anything?",
+      "born_year": 1962, "told_type": "type 2", "diagnosed": "2020",
+      "contacts": [],
+      "medicines_answered": true,
+      "medicines": [{"as_written": "metformin 850 mg twice daily", "from": "2020-11-01", "until": null},
+                    {"as_written": "ramipril 5 mg", "from": "2017-01-01", "until": null}],
+      "cautions": ["knee pain on stairs"],
+      "goals": [{"text": "walk after dinner on most days", "agreed": "2026-01-24"}],
+      "consent": {"given": "2026-01-24", "to": ["keep my record"]},
+      "eating_screen": {"asked": "2026-01-24", "by": "Coach Fern (invented)", "result": "no sign"},
+      "labs": [{"on": "2026-01-20", "what": "HbA1c", "value": 6.9, "unit": "%"}],
+      "sessions": {"bought": 4, "held": ["2026-01-24", "2026-02-14", "2026-03-20"]},
+      "sensors": {"bought": 2, "used": 2},
+      "promises": [{"text": "calendar for a walk trial by lot", "made": "2026-03-20", "by": "2026-04-17", "kept": null}],
+      "agreed_change": {"text": "half an hour's walk after dinner", "from": "2026-02-14"}
+    })json";
+    return story;
+}
+
+}  // namespace tracewright
