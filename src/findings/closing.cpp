@@ -55,16 +55,15 @@ std::string to_note(const FirstReview& review) {
                            [&](const DiaryEntry& entry) { return entry.kind == kind; });
     };
     if (!written(DiaryKind::meal)) {
-        return "Next time: write down the first bite of each meal, with its time and about how "
-               "much.";
+        return "Write down the first bite of each meal, with its time and about how much.";
     }
     if (!written(DiaryKind::sleep)) {
-        return "Next time: write down when the light went out and when the day began.";
+        return "Write down when the light went out and when the day began.";
     }
     if (!written(DiaryKind::movement)) {
-        return "Next time: write down walks and other movement, with start and length.";
+        return "Write down walks and other movement, with start and length.";
     }
-    return "Next time: note on which evenings dinner was late, and how the night was.";
+    return "Note on which evenings dinner was late, and how the night was.";
 }
 
 }  // namespace

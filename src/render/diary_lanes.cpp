@@ -122,7 +122,8 @@ DiaryLanes::DiaryLanes(const FirstReview& review, const CivilDay& day,
             const std::string words = measure.shortened(one_line(first_wording(entry_words(entry))),
                                                         longest_label, label_style);
             const double width = measure.width(words, label_style);
-            const double after = placed.from + label_gap;
+            const bool within = width + 2 * label_gap <= placed.to - placed.from;
+            const double after = (within ? placed.from : placed.to) + label_gap;
             const bool fits_after = after + width <= right;
             const double begins = fits_after ? placed.from : placed.from - label_gap - width;
             const auto* const free = std::find_if(row_end.begin(), row_end.end(), [&](double end) {
@@ -145,7 +146,8 @@ DiaryLanes::DiaryLanes(const FirstReview& review, const CivilDay& day,
             const double label_end = placed.anchor == Anchor::start && !placed.label.empty()
                                          ? placed.label_x + measure.width(placed.label, label_style)
                                          : placed.from;
-            row_end[placed.row] = std::max(placed.to, label_end) + 2 * label_gap;
+            row_end[placed.row] =
+                std::max(row_end[placed.row], std::max(placed.to, label_end) + 2 * label_gap);
             lane.rows = std::max(lane.rows, placed.row + 1);
             lane.entries.push_back(std::move(placed));
         }

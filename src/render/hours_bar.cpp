@@ -19,10 +19,11 @@ struct BandOfDay {
     double percent;
 };
 
-constexpr double width = 495;
-constexpr double bar_top = 30;
+constexpr double bar_top = 24;
 constexpr double bar_height = 34;
-constexpr double hour = width / 24;
+constexpr double key_top = bar_top + bar_height + 28;
+constexpr double key_height = 46;
+constexpr double narrow = 400;  // below, the key stands in two columns
 
 std::vector<BandOfDay> bands_of(const FirstReview& review) {
     std::vector<BandOfDay> bands = {{Band::very_low, Fill::very_low, "very low", 0},
@@ -64,7 +65,8 @@ std::string range_words(Band band, GlucoseUnit unit) {
     return "";
 }
 
-void draw_ticks(Canvas& canvas) {
+void draw_ticks(Canvas& canvas, double width) {
+    const double hour = width / 24;
     for (int h = 0; h <= 24; ++h) {
         const double x = h * hour;
         const bool labelled = h % 6 == 0;
@@ -79,7 +81,7 @@ void draw_ticks(Canvas& canvas) {
 }
 
 // Labels stand over their part; those that find no room go to the key below, which has all.
-void draw_bar(Canvas& canvas, const std::vector<BandOfDay>& bands) {
+void draw_bar(Canvas& canvas, const std::vector<BandOfDay>& bands, double width) {
     double x = 0;
     double label_end = -10;
     for (const BandOfDay& band : bands) {
@@ -107,19 +109,24 @@ void draw_bar(Canvas& canvas, const std::vector<BandOfDay>& bands) {
     }
 }
 
-void draw_key(Canvas& canvas, const std::vector<BandOfDay>& bands, GlucoseUnit unit) {
-    const double column = width / static_cast<double>(bands.size());
-    const double top = bar_top + bar_height + 28;
+std::size_t key_columns(double width) {
+    return width < narrow ? 2 : 5;
+}
+
+void draw_key(Canvas& canvas, const std::vector<BandOfDay>& bands, GlucoseUnit unit, double width) {
+    const std::size_t columns = key_columns(width);
+    const double column = width / static_cast<double>(columns);
     for (std::size_t i = 0; i < bands.size(); ++i) {
-        const double x = static_cast<double>(i) * column;
+        const double x = static_cast<double>(i % columns) * column;
+        const double top = key_top + key_height * static_cast<double>(i / columns);
         canvas.rectangle(x, top, 12, 12, bands[i].fill);
         canvas.frame(x, top, 12, 12, {0.5, Ink::line, false});
         canvas.text({x + 17, top + 9.5}, bands[i].name, {9, true, Anchor::start, Ink::text});
         const std::string time = time_words(bands[i].percent);
-        const TextStyle style{9.5, false, Anchor::start, Ink::text};
+        const TextStyle style{9, false, Anchor::start, Ink::text};
         canvas.text({x, top + 25}, time, style);
-        canvas.text({x + canvas.text_width(time, style) + 6, top + 25},
-                    percent_words(bands[i].percent), {7.5, false, Anchor::start, Ink::quiet});
+        canvas.text({x + canvas.text_width(time, style) + 4, top + 25},
+                    percent_words(bands[i].percent), {7, false, Anchor::start, Ink::quiet});
         canvas.text({x, top + 36}, range_words(bands[i].band, unit),
                     {7.2, false, Anchor::start, Ink::quiet});
     }
@@ -127,10 +134,9 @@ void draw_key(Canvas& canvas, const std::vector<BandOfDay>& bands, GlucoseUnit u
 
 }  // namespace
 
-Figure hours_bar(const FirstReview& review) {
+Figure hours_bar(const FirstReview& review, double width) {
     Figure figure;
     figure.width = width;
-    figure.height = 132;
     figure.title = "Hours of the day in each band";
     figure.columns = {"band", "range", "of 24 hours", "percent of the time seen"};
     const std::vector<BandOfDay> bands = bands_of(review);
@@ -142,11 +148,13 @@ Figure hours_bar(const FirstReview& review) {
                         time_words(band.percent), band.name);
     }
     figure.alternative += ".";
+    const std::size_t key_rows = (bands.size() + key_columns(width) - 1) / key_columns(width);
+    figure.height = key_top + key_height * static_cast<double>(key_rows) - 6;
     const GlucoseUnit unit = review.input.unit;
-    figure.draw = [bands, unit](Canvas& canvas) {
-        draw_bar(canvas, bands);
-        draw_ticks(canvas);
-        draw_key(canvas, bands, unit);
+    figure.draw = [bands, unit, width](Canvas& canvas) {
+        draw_bar(canvas, bands, width);
+        draw_ticks(canvas, width);
+        draw_key(canvas, bands, unit, width);
     };
     return figure;
 }

@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <array>
 #include <cmath>
 #include <map>
 
@@ -79,22 +81,78 @@ MeasureRow measure_row(const Measure& measure) {
     const auto told = [&](double value) {
         return share ? percent_words(value) : with_unit(number(value, measure.unit), measure.unit);
     };
+    const auto between = [&](const std::array<double, 2>& ends) {
+        const std::string from = told(ends[0]);
+        const std::string to = told(ends[1]);
+        if (from == to) {
+            return to;
+        }
+        const std::string unit = measure.unit == "1" ? "" : " " + measure.unit;
+        const bool bare =
+            !unit.empty() && from.ends_with(unit) && from.front() >= '0' && from.front() <= '9';
+        return (bare ? from.substr(0, from.size() - unit.size()) : from) + " to " + to;
+    };
     if (!measure.value) {
         row.value = "not given";
         row.interval = measure.absent_because;
+        constexpr std::string_view promised = ": see bounds";
+        if (measure.bounds && row.interval.ends_with(promised)) {
+            row.interval.resize(row.interval.size() - promised.size());
+            row.value = between(*measure.bounds);
+        }
         return row;
     }
     row.value = told(*measure.value);
-    row.interval = measure.interval95
-                       ? told((*measure.interval95)[0]) + " to " + told((*measure.interval95)[1])
-                       : "none: " + measure.no_interval_because;
+    row.interval =
+        measure.interval95 ? between(*measure.interval95) : "none: " + measure.no_interval_because;
     row.days = std::to_string(measure.days);
-    if (measure.censored_share > 0 && measure.bounds) {
-        row.remark += fmt::format("{}{} of the time beyond the sensor's limit",
-                                  row.remark.empty() ? "" : "; ",
-                                  percent_words(100 * measure.censored_share));
-    }
     return row;
+}
+
+std::string beyond_limit_sentence(const Measures& measures) {
+    const auto censored = std::find_if(measures.begin(), measures.end(), [](const Measure& m) {
+        return m.value && m.censored_share > 0;
+    });
+    return censored == measures.end()
+               ? ""
+               : fmt::format(
+                     "{} of the time glucose was beyond the sensor's limit and counts at "
+                     "the limit; where that leaves a measure open by more than 1 %, what "
+                     "it may be is given instead.",
+                     percent_words(100 * censored->censored_share));
+}
+
+PartsTable parts_table(const std::vector<std::pair<std::string, Measures>>& parts) {
+    constexpr std::array<std::pair<const char*, const char*>, 6> shown{
+        {{"mean", "average"},
+         {"very_low", "very low"},
+         {"low", "low"},
+         {"in_range", "in range"},
+         {"high", "high"},
+         {"very_high", "very high"}}};
+    PartsTable table;
+    table.columns = {"part"};
+    table.shares = {0.2};
+    for (const auto& [name, title] : shown) {
+        table.columns.emplace_back(title);
+        table.shares.push_back(name == std::string_view("mean") ? 0.19 : 0.122);
+    }
+    for (const auto& [part, measures] : parts) {
+        std::vector<std::string> row{part};
+        for (const auto& [name, title] : shown) {
+            const Measure* measure = find(measures, name);
+            if (measure == nullptr) {
+                row.emplace_back();
+                continue;
+            }
+            const MeasureRow words = measure_row(*measure);
+            row.push_back(measure->value && measure->interval95
+                              ? words.value + "\n" + words.interval
+                              : words.value);
+        }
+        table.rows.push_back(std::move(row));
+    }
+    return table;
 }
 
 }  // namespace tracewright

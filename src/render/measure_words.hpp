@@ -4,18 +4,33 @@
 #include "units/glucose.hpp"
 
 #include <string>
+#include <utility>
+#include <vector>
 
 namespace tracewright {
 
 /// A measure as a table prints it.
 struct MeasureRow {
-    std::string name;  ///< "Average", "Coefficient of variation (CV)"
-    std::string value;
-    std::string interval;  ///< "136 to 149", or why not
+    std::string name;      ///< "Average", "Coefficient of variation (CV)"
+    std::string value;     ///< "142 mg/dL"; what it may be, "2.0 to 2.6", where it is left open
+    std::string interval;  ///< "136 to 149 mg/dL", or why not
     std::string days;
-    std::string remark;  ///< share censored, bounds, a caution
+    std::string remark;  ///< a caution
 };
 
 MeasureRow measure_row(const Measure& measure);
+
+/// How much of the time lay beyond the sensor's limit and what the table does about it; empty if
+/// none did. Said once, not in every row.
+std::string beyond_limit_sentence(const Measures& measures);
+
+/// The bands and the average of each part of the day, the week, or wear, a row each; a cell holds
+/// the value and, on a line of its own, its interval.
+struct PartsTable {
+    std::vector<std::string> columns;
+    std::vector<double> shares;  ///< of the width
+    std::vector<std::vector<std::string>> rows;
+};
+PartsTable parts_table(const std::vector<std::pair<std::string, Measures>>& parts);
 
 }  // namespace tracewright

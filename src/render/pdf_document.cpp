@@ -16,6 +16,7 @@ namespace {
 constexpr double page_width = 595.28;
 constexpr double page_height = 841.89;
 constexpr double margin = 50;
+constexpr double page_top = 44;
 constexpr double text_width = page_width - 2 * margin;
 constexpr double page_bottom = page_height - 62;
 constexpr double line_spacing = 1.25;
@@ -70,7 +71,7 @@ PdfDocument::~PdfDocument() = default;
 
 void PdfDocument::begin_page() {
     ++page_;
-    y_ = margin;
+    y_ = page_top;
 }
 
 void PdfDocument::end_page() {
@@ -91,9 +92,13 @@ void PdfDocument::new_page() {
 }
 
 void PdfDocument::need(double points) {
-    if (y_ + points > page_bottom && y_ > margin) {
+    if (!has_room(points) && y_ > page_top) {
         new_page();
     }
+}
+
+bool PdfDocument::has_room(double points) const {
+    return y_ + points <= page_bottom;
 }
 
 void PdfDocument::space(double points) {
@@ -124,37 +129,52 @@ void PdfDocument::block(const char* tag, std::string_view text, double indent, d
                         bool bold, Ink ink) {
     const double width = text_width - indent;
     const double height = text_height(text, size, bold, width);
-    need(std::min(height, page_bottom - margin));
+    need(std::min(height, page_bottom - page_top));
     const Tag tagged(inside_->context.get(), tag);
     draw_text(text, margin + indent, width, size, bold, ink);
     y_ += height;
 }
 
 void PdfDocument::heading(int level, std::string_view text) {
-    constexpr double sizes[] = {17, 13, 10};
-    const double size = sizes[std::clamp(level, 1, 3) - 1];
-    space(level == 1 ? 0 : level == 2 ? 10 : 5);
+    constexpr double sizes[] = {17, 12.5, 10};
+    const double size = scale_ * sizes[std::clamp(level, 1, 3) - 1];
+    space(scale_ * (level == 1 ? 0 : level == 2 ? 9 : 4));
     need(size * 4);  // not alone at the foot of a page
     block(level == 1   ? "H1"
           : level == 2 ? "H2"
                        : "H3",
           text, 0, size, true, level == 3 ? Ink::accent : Ink::text);
-    space(level == 1 ? 4 : 1);
+    space(level == 1 ? 3 : 1);
 }
 
 void PdfDocument::paragraph(std::string_view text, double size, bool bold, Ink ink) {
-    block("P", text, 0, size, bold, ink);
-    space(3);
+    block("P", text, 0, scale_ * size, bold, ink);
+    space(scale_ * 2.5);
 }
 
-void PdfDocument::bullet(std::string_view text) {
-    const double height = text_height(text, bullet_size, false, text_width - 12);
-    need(height);
-    const double y = y_;
-    CairoCanvas canvas(inside_->context.get());
-    canvas.circle({margin + 4, y + 6.5}, 1.0, Fill::none, {1, Ink::quiet, false});
-    block("P", text, 12, bullet_size, false, Ink::text);
-    space(1);
+void PdfDocument::bullets(const std::vector<std::string>& texts) {
+    cairo_t* context = inside_->context.get();
+    const double size = scale_ * bullet_size;
+    std::size_t next = 0;
+    while (next < texts.size()) {
+        need(text_height(texts[next], size, false, text_width - 12));
+        const Tag list(context, "L");
+        for (bool first = true; next < texts.size(); ++next, first = false) {
+            if (!first && !has_room(text_height(texts[next], size, false, text_width - 12))) {
+                break;  // the list goes on on the next page
+            }
+            const Tag item(context, "LI");
+            CairoCanvas canvas(context);
+            canvas.circle({margin + 4, y_ + 0.62 * size * line_spacing}, 0.8, Fill::none,
+                          {1, Ink::quiet, false});
+            block("LBody", texts[next], 12, size, false, Ink::text);
+            space(1);
+        }
+        if (next < texts.size()) {
+            y_ = page_bottom;
+        }
+    }
+    space(scale_ * 1.5);
 }
 
 void PdfDocument::figure(const Figure& figure, bool caption) {
@@ -170,6 +190,7 @@ void PdfDocument::figure(const Figure& figure, bool caption) {
         figure.draw(canvas);
         cairo_restore(context);
     }
+    figure_texts_.push_back(figure.alternative);
     y_ += figure.height + 2;
     if (caption) {
         block("Caption", figure.alternative, 0, 8.5, false, Ink::quiet);
@@ -234,7 +255,7 @@ std::string PdfDocument::bytes() {
     if (cairo_surface_status(inside_->surface.get()) != CAIRO_STATUS_SUCCESS) {
         throw std::runtime_error("the PDF could not be finished");
     }
-    return with_language(std::move(bytes_), "en");
+    return with_language(std::move(bytes_), "en", figure_texts_);
 }
 
 }  // namespace tracewright

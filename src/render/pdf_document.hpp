@@ -20,7 +20,7 @@ class PdfDocument {
 
     void heading(int level, std::string_view text);
     void paragraph(std::string_view text, double size = 10, bool bold = false, Ink ink = Ink::text);
-    void bullet(std::string_view text);
+    void bullets(const std::vector<std::string>& texts);
     void figure(const Figure& figure, bool caption = true);
     /// Columns by their shares of the width. The header row is repeated on each page.
     void table(const std::vector<std::string>& columns, const std::vector<double>& shares,
@@ -29,6 +29,9 @@ class PdfDocument {
     void new_page();
     /// Goes to the next page unless this much is free.
     void need(double points);
+
+    /// Sizes of text and gaps from here on, as a share of the usual ones; figures and tables stay.
+    void set_scale(double scale) { scale_ = scale; }
 
     int pages() const { return page_; }
     /// The finished file. Called once.
@@ -43,6 +46,7 @@ class PdfDocument {
                Ink ink);
     void table_row(const char* cell_tag, const std::vector<std::string>& cells,
                    const std::vector<double>& shares, bool bold);
+    bool has_room(double points) const;
     void end_page();
     void begin_page();
 
@@ -50,6 +54,8 @@ class PdfDocument {
     std::string footer_;
     std::string bytes_;
     std::unique_ptr<Inside> inside_;
+    std::vector<std::string> figure_texts_;
+    double scale_ = 1;
     double y_ = 0;
     int page_ = 0;
 };

@@ -8,15 +8,20 @@ namespace tracewright {
 // The figures of a review. Each keeps a reference to the review, which outlives it.
 
 /// One bar lying flat, as long as 24 hours: how long of the day, on average, in each band.
-Figure hours_bar(const FirstReview& review);
+/// Narrower than 400 points its key stands in two columns.
+Figure hours_bar(const FirstReview& review, double width = 495);
 
 /// The usual day: median in nested ribbons, the number of days behind every quarter hour, gaps
-/// left.
-Figure usual_day_figure(const FirstReview& review);
+/// left. `plot_height`: of the ribbons alone, points.
+Figure usual_day_figure(const FirstReview& review, double plot_height = 220);
 
 /// One day: the trace, its marks, and under it, aligned in time, what was eaten, done, slept, felt
 /// and taken.
 Figure day_sheet(const FirstReview& review, const ReviewDay& day);
+
+/// A dot with its interval for each of the main measures, each on a scale of its own; hatched where
+/// no interval can be given.
+Figure intervals_figure(const FirstReview& review);
 
 /// On how many days each hour of the clock was seen.
 Figure hours_seen(const FirstReview& review);

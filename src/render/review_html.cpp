@@ -3,6 +3,7 @@
 #include "render/measure_words.hpp"
 #include "render/review_figures.hpp"
 #include "render/review_pages.hpp"
+#include "render/review_words.hpp"
 
 #include <fmt/format.h>
 
@@ -21,12 +22,19 @@ h3{font-size:1rem;margin:1.5rem 0 .2rem;color:#164d5c}
 p{margin:.35rem 0}
 .age{font-weight:600}
 .quiet{color:#585f69}
+.lead h2{margin:0;padding:0;border:0;font-size:1.1rem;color:#254270}
+.lead>p:first-of-type{font-weight:600}
 .lead{border-left:5px solid #254270;padding:.2rem 0 .2rem 1rem;margin:1.2rem 0}
 .next{margin-left:1rem;padding-left:.8rem;border-left:3px solid #cdd0d4}
 ul{margin:.3rem 0 .3rem 1.1rem;padding:0}
 figure{margin:1.2rem 0}
 figure svg{width:100%;height:auto;display:block}
-figcaption{color:#585f69;font-size:.9rem;margin-top:.4rem}
+.narrow{display:none}
+@media screen and (max-width:40rem){.broad{display:none}.narrow{display:block}}
+.drawn{overflow-x:auto}
+.drawn svg{min-width:34rem}
+.drawn:focus-visible,.wide:focus-visible{outline:3px solid #164d5c;outline-offset:2px}
+figcaption{margin-bottom:.5rem}
 details{margin:.4rem 0;font-size:.92rem}
 summary{cursor:pointer;color:#164d5c}
 summary:focus-visible,a:focus-visible{outline:3px solid #164d5c;outline-offset:2px}
@@ -36,7 +44,7 @@ caption{text-align:left;color:#585f69;padding:.3rem 0}
 th,td{text-align:left;vertical-align:top;padding:.28rem .6rem .28rem 0;border-bottom:1px solid #e2e4e6}
 .three dt{font-weight:600;margin-top:.6rem}
 .three dd{margin:0}
-@media print{body{background:#fff;font-size:10pt}main{padding:0;max-width:none}details{display:none}
+@media print{body{background:#fff;font-size:10pt}main{padding:0;max-width:none}details{display:none}.drawn,.wide{overflow:visible}.drawn svg{min-width:0}
 figure,table,.finding{break-inside:avoid}h2{break-after:avoid}}
 )";
 
@@ -69,9 +77,15 @@ std::string table(const std::string& caption, const std::vector<std::string>& co
     return html + "</tbody></table></div>\n";
 }
 
-std::string figure_html(const Figure& figure) {
-    std::string html = "<figure>" + svg_of(figure, false) + "<figcaption>" +
-                       esc(figure.alternative) + "</figcaption>\n";
+// Wider than a phone, so that its words stay legible: it scrolls by itself there.
+std::string drawn(const Figure& figure) {
+    return "<div class=\"drawn\" role=\"region\" tabindex=\"0\" aria-label=\"" + esc(figure.title) +
+           "\">" + svg_of(figure, false) + "</div>";
+}
+
+std::string with_text_and_table(const std::string& drawing, const Figure& figure) {
+    std::string html =
+        "<figure><figcaption>" + esc(figure.alternative) + "</figcaption>" + drawing + "\n";
     if (!figure.rows.empty()) {
         html += "<details><summary>" + esc(figure.title) + " as a table</summary>" +
                 table(figure.title, figure.columns, figure.rows) + "</details>";
@@ -79,10 +93,24 @@ std::string figure_html(const Figure& figure) {
     return html + "</figure>\n";
 }
 
+std::string figure_html(const Figure& figure) {
+    return with_text_and_table(drawn(figure), figure);
+}
+
+// The bar is seen whole on a phone too: one drawing for each width, of which one shows.
+std::string hours_bar_html(const FirstReview& review) {
+    const Figure bar = hours_bar(review);
+    return with_text_and_table("<div class=\"broad\">" + svg_of(bar, false) +
+                                   "</div><div class=\"narrow\">" +
+                                   svg_of(hours_bar(review, 300), false) + "</div>",
+                               bar);
+}
+
 std::string finding_html(const Finding& finding) {
-    const bool urgent = finding.code == "very_low" || finding.code == "very_high";
-    std::string html = fmt::format("<section class=\"finding{}\"><h3>{}</h3>\n",
-                                   urgent ? " lead" : "", esc(finding.question));
+    const bool leads = urgent(finding);
+    std::string html =
+        fmt::format("<section class=\"finding{0}\"><{1}>{2}</{1}>\n", leads ? " lead" : "",
+                    leads ? "h2" : "h3", esc(finding.question));
     html += paragraph(finding.sentence);
     if (!finding.caveats.empty()) {
         html += "<ul>";
@@ -94,14 +122,8 @@ std::string finding_html(const Finding& finding) {
     if (!finding.next.sentence.empty()) {
         html += paragraph(finding.next.sentence, "next");
     }
-    const Evidence& evidence = finding.evidence;
-    html += fmt::format("<details><summary>How this was found</summary><p>{}: {}. Used: {} {}",
-                        esc("Method"), esc(evidence.method.empty() ? "counting" : evidence.method),
-                        evidence.used, esc(evidence.used_what));
-    if (evidence.left_out > 0) {
-        html += fmt::format("; left out: {} ({})", evidence.left_out, esc(evidence.left_out_why));
-    }
-    return html + ".</p></details></section>\n";
+    return html + "<details><summary>How this was found</summary>" + paragraph(method_of(finding)) +
+           "</details></section>\n";
 }
 
 std::string measures_html(const std::string& caption, const Measures& measures) {
@@ -138,16 +160,16 @@ std::string review_html(const FirstReview& review) {
     html += paragraph("Not an alarm. Don't rely on this page to be woken or warned.", "quiet");
 
     for (const Finding& finding : review.findings) {
-        if (finding.code == "very_low" || finding.code == "very_high") {
+        if (urgent(finding)) {
             html += finding_html(finding);
         }
     }
     html += "<h2>What these days say</h2>\n";
     if (!review.trace.readings.empty()) {
-        html += figure_html(hours_bar(review));
+        html += hours_bar_html(review);
     }
     for (const Finding& finding : review.findings) {
-        if (finding.code != "very_low" && finding.code != "very_high") {
+        if (!urgent(finding)) {
             html += finding_html(finding);
         }
     }
@@ -156,7 +178,7 @@ std::string review_html(const FirstReview& review) {
             esc(review.one_thing_to_ask) + "</dd><dt>One thing to note next time</dt><dd>" +
             esc(review.one_thing_to_note) + "</dd></dl>\n";
     html += "<h2>What can't be said</h2><ul>";
-    for (const std::string& sentence : review.cannot_say) {
+    for (const std::string& sentence : not_yet_said(review)) {
         html += "<li>" + esc(sentence) + "</li>";
     }
     html += "</ul>\n";
@@ -188,13 +210,17 @@ std::string review_html(const FirstReview& review) {
     }
     html += "</ul>\n" + marks_html(review);
 
-    html +=
-        "<h2>Measures</h2>\n" +
-        paragraph(
-            "Each with its 95 % interval and the days behind it; the day is the unit of evidence. "
-            "How each is had stands in the method notes.",
-            "quiet") +
-        measures_html("The whole window", review.measures);
+    html += "<h2>Measures</h2>\n" +
+            paragraph(
+                "Each with its 95 % interval and the days behind it; the day is the unit of "
+                "evidence.",
+                "quiet") +
+            figure_html(intervals_figure(review));
+    const std::string beyond = beyond_limit_sentence(review.measures);
+    if (!beyond.empty()) {
+        html += paragraph(beyond, "quiet");
+    }
+    html += measures_html("The whole window", review.measures);
     for (const auto& [name, measures] : review.parts) {
         html += "<details><summary>" + esc(name) + "</summary>" + measures_html(name, measures) +
                 "</details>\n";

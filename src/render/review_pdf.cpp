@@ -4,6 +4,7 @@
 #include "render/pdf_document.hpp"
 #include "render/review_figures.hpp"
 #include "render/review_pages.hpp"
+#include "render/review_words.hpp"
 #include "render/theme.hpp"
 
 #include <fmt/format.h>
@@ -21,29 +22,17 @@ std::string created(const FirstReview& review) {
                        time.hours().count(), time.minutes().count(), time.seconds().count());
 }
 
-bool urgent(const Finding& finding) {
-    return finding.code == "very_low" || finding.code == "very_high";
-}
-
 void add_finding(PdfDocument& pdf, const Finding& finding) {
-    pdf.heading(3, finding.question);
+    pdf.heading(urgent(finding) ? 2 : 3, finding.question);
     pdf.paragraph(finding.sentence, 9.5, urgent(finding));
+    std::vector<std::string> caveats;
     for (const Caveat& caveat : finding.caveats) {
-        pdf.bullet(caveat.sentence);
+        caveats.push_back(caveat.sentence);
     }
+    pdf.bullets(caveats);
     if (!finding.next.sentence.empty()) {
         pdf.paragraph(finding.next.sentence, 8.5, false, Ink::accent);
     }
-}
-
-void add_measures(PdfDocument& pdf, const Measures& measures) {
-    std::vector<std::vector<std::string>> rows;
-    for (const Measure& measure : measures) {
-        const MeasureRow row = measure_row(measure);
-        rows.push_back({row.name, row.value, row.interval, row.days, row.remark});
-    }
-    pdf.table({"measure", "value", "95 % interval", "days", "remark"},
-              {0.34, 0.14, 0.24, 0.06, 0.22}, rows);
 }
 
 void add_first_page(PdfDocument& pdf, const FirstReview& review) {
@@ -54,8 +43,8 @@ void add_first_page(PdfDocument& pdf, const FirstReview& review) {
             add_finding(pdf, finding);
         }
     }
+    pdf.heading(2, "What these days say");
     if (!review.trace.readings.empty()) {
-        pdf.space(6);
         pdf.figure(hours_bar(review), false);
     }
     for (const Finding& finding : review.findings) {
@@ -68,9 +57,65 @@ void add_first_page(PdfDocument& pdf, const FirstReview& review) {
     pdf.paragraph("To ask: " + review.one_thing_to_ask, 9.5);
     pdf.paragraph("To note next time: " + review.one_thing_to_note, 9.5);
     pdf.heading(2, "What can't be said");
-    for (const std::string& sentence : review.cannot_say) {
-        pdf.bullet(sentence);
+    pdf.bullets(not_yet_said(review));
+}
+
+PdfDocument document(const FirstReview& review) {
+    return {review_title(review), created(review),
+            review.last_reading + " Not an alarm: don't rely on this page to be woken or warned."};
+}
+
+// The largest size of text at which the first page is one page; the usual one if none is.
+double first_page_scale(const FirstReview& review) {
+    for (const double scale : {1.0, 0.96, 0.92}) {
+        PdfDocument trial = document(review);
+        trial.set_scale(scale);
+        add_first_page(trial, review);
+        if (trial.pages() == 1) {
+            return scale;
+        }
     }
+    return 1;
+}
+
+void add_usual_day(PdfDocument& pdf, const FirstReview& review) {
+    pdf.new_page();
+    pdf.heading(2, "When in the day: the usual day");
+    pdf.figure(usual_day_figure(review, 330));
+    pdf.paragraph("The ambulatory glucose profile: all days laid over one another, " +
+                      review.usual_day.smoothing + ". No single day ran like this.",
+                  9, false, Ink::quiet);
+    pdf.heading(3, "By parts of the day and the week");
+    const PartsTable parts = parts_table(review.parts);
+    pdf.table(parts.columns, parts.shares, parts.rows);
+    pdf.paragraph(
+        "Value, and under it where it may truly lie (95 % interval). All measures of "
+        "each part stand in the page for the screen.",
+        8.5, false, Ink::quiet);
+}
+
+void add_measures(PdfDocument& pdf, const FirstReview& review) {
+    const Figure intervals = intervals_figure(review);
+    pdf.need(intervals.height + 80);
+    pdf.heading(2, "Measures");
+    pdf.paragraph(
+        "The dot is what these days gave, the line where it may truly lie (95 % "
+        "interval); hatched where that can't be told. The day is the unit of evidence.",
+        9, false, Ink::quiet);
+    pdf.figure(intervals, false);
+    std::vector<std::vector<std::string>> rows;
+    for (const Measure& measure : review.measures) {
+        const MeasureRow row = measure_row(measure);
+        rows.push_back({row.name, row.value, row.interval, row.days, row.remark});
+    }
+    const std::string beyond = beyond_limit_sentence(review.measures);
+    if (!beyond.empty()) {
+        pdf.paragraph(beyond, 9, false, Ink::quiet);
+    }
+    pdf.table({"measure", "value", "95 % interval", "days", "remark"},
+              {0.34, 0.14, 0.2, 0.06, 0.26}, rows);
+    pdf.heading(3, "How each answer was found");
+    pdf.bullets(methods_of(review));
 }
 
 void add_days(PdfDocument& pdf, const FirstReview& review) {
@@ -84,7 +129,7 @@ void add_days(PdfDocument& pdf, const FirstReview& review) {
     }
     for (std::size_t d = first; d < review.days.size(); ++d) {
         const Figure sheet = day_sheet(review, review.days[d]);
-        pdf.need(sheet.height + 46);  // heading, sentence and sheet stay together
+        pdf.need(sheet.height + 40);  // heading, sentence and sheet stay together
         pdf.heading(3, full_date(review.days[d].day.date));
         pdf.paragraph(review.days[d].sentence, 9);
         pdf.figure(sheet, false);
@@ -95,9 +140,11 @@ void add_trust(PdfDocument& pdf, const FirstReview& review) {
     pdf.new_page();
     pdf.heading(2, "Can these data be trusted");
     pdf.figure(hours_seen(review));
+    std::vector<std::string> answers;
     for (const Sufficiency& answer : review.sufficiency) {
-        pdf.bullet(answer.sentence);
+        answers.push_back(answer.sentence);
     }
+    pdf.bullets(answers);
     if (review.marks.empty()) {
         return;
     }
@@ -113,35 +160,18 @@ void add_trust(PdfDocument& pdf, const FirstReview& review) {
 }  // namespace
 
 std::string review_pdf(const FirstReview& review) {
-    PdfDocument pdf(
-        review_title(review), created(review),
-        review.last_reading + " Not an alarm: don't rely on this page to be woken or warned.");
+    PdfDocument pdf = document(review);
+    pdf.set_scale(first_page_scale(review));
     add_first_page(pdf, review);
+    pdf.set_scale(1);
     if (!review.trace.readings.empty()) {
-        pdf.new_page();
-        pdf.heading(2, "When in the day: the usual day");
-        pdf.figure(usual_day_figure(review));
-        pdf.paragraph("The ambulatory glucose profile: all days laid over one another, " +
-                          review.usual_day.smoothing + ". No single day ran like this.",
-                      9, false, Ink::quiet);
+        add_usual_day(pdf, review);
         add_days(pdf, review);
         add_trust(pdf, review);
-        pdf.heading(2, "Measures");
-        pdf.paragraph(
-            "Each with its 95 % interval and the days behind it; the day is the unit of evidence. "
-            "How each is "
-            "had stands in the method notes.",
-            9, false, Ink::quiet);
-        add_measures(pdf, review.measures);
-        for (const auto& [name, measures] : review.parts) {
-            pdf.heading(3, name);
-            add_measures(pdf, measures);
-        }
+        add_measures(pdf, review);
     }
     pdf.heading(2, "Cautions");
-    for (const std::string& caution : review.cautions) {
-        pdf.bullet(caution);
-    }
+    pdf.bullets(review.cautions);
     pdf.paragraph("Zone data " + zone_data_version() + "; set in " + font_family + ".", 8, false,
                   Ink::quiet);
     return pdf.bytes();

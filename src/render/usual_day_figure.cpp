@@ -14,9 +14,20 @@ constexpr double width = 495;
 constexpr double left = 38;
 constexpr double right = width;
 constexpr double top = 16;
-constexpr double bottom = 236;
-constexpr double strip_top = 262;
-constexpr double strip_bottom = 284;
+constexpr double strip_height = 22;
+
+// Heights below the plot, which is as high as one wants it.
+struct Heights {
+    double bottom = 0;
+    double strip_top = 0;
+    double strip_bottom = 0;
+    double figure = 0;
+};
+
+Heights heights_of(double plot_height) {
+    const double bottom = top + plot_height;
+    return {bottom, bottom + 30, bottom + 30 + strip_height, bottom + 74};
+}
 
 double x_of(double bin) {
     return left + bin / UsualDay::bins * (right - left);
@@ -75,7 +86,7 @@ void median_line(Canvas& canvas, const UsualDay& usual, const LevelAxis& axis) {
         });
 }
 
-void clock(Canvas& canvas) {
+void clock(Canvas& canvas, double bottom) {
     for (int h = 0; h <= 24; h += 3) {
         const double x = x_of(h * 4);
         canvas.line({x, top}, {x, bottom}, {0.35, Ink::faint, false});
@@ -88,7 +99,9 @@ void clock(Canvas& canvas) {
     }
 }
 
-void days_strip(Canvas& canvas, const UsualDay& usual) {
+void days_strip(Canvas& canvas, const UsualDay& usual, const Heights& heights) {
+    const double strip_top = heights.strip_top;
+    const double strip_bottom = heights.strip_bottom;
     canvas.text({left, strip_top - 3}, "days behind each quarter hour",
                 {7.5, false, Anchor::start, Ink::quiet});
     int most = 1;
@@ -106,7 +119,7 @@ void days_strip(Canvas& canvas, const UsualDay& usual) {
     canvas.text({left - 4, strip_bottom}, "0", {7.5, false, Anchor::end, Ink::quiet});
 }
 
-void key(Canvas& canvas, const UsualDay& usual) {
+void key(Canvas& canvas, const UsualDay& usual, double strip_bottom) {
     const double y = strip_bottom + 18;
     canvas.line({left, y - 3}, {left + 18, y - 3}, {2, Ink::accent, false});
     canvas.text({left + 23, y}, "median", {8, false, Anchor::start, Ink::text});
@@ -154,11 +167,12 @@ std::string finding_of(const UsualDay& usual) {
 
 }  // namespace
 
-Figure usual_day_figure(const FirstReview& review) {
+Figure usual_day_figure(const FirstReview& review, double plot_height) {
     const UsualDay& usual = review.usual_day;
+    const Heights heights = heights_of(plot_height);
     Figure figure;
     figure.width = width;
-    figure.height = 306;
+    figure.height = heights.figure;
     figure.title = "The usual day (ambulatory glucose profile)";
     figure.alternative = finding_of(usual);
     figure.columns = {"time", "days", "5 %", "25 %", "median", "75 %", "95 %"};
@@ -170,15 +184,15 @@ Figure usual_day_figure(const FirstReview& review) {
         }
         figure.rows.push_back(std::move(row));
     }
-    figure.draw = [&usual](Canvas& canvas) {
-        const LevelAxis axis(usual.unit, highest_of(usual), top, bottom);
-        clock(canvas);
+    figure.draw = [&usual, heights](Canvas& canvas) {
+        const LevelAxis axis(usual.unit, highest_of(usual), top, heights.bottom);
+        clock(canvas, heights.bottom);
         ribbon(canvas, usual, axis, 0, 4, Fill::outer_ribbon, usual.outer_dashed);
         ribbon(canvas, usual, axis, 1, 3, Fill::inner_ribbon, false);
         axis.draw(canvas, left, right);
         median_line(canvas, usual, axis);
-        days_strip(canvas, usual);
-        key(canvas, usual);
+        days_strip(canvas, usual, heights);
+        key(canvas, usual, heights.strip_bottom);
     };
     return figure;
 }

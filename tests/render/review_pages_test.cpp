@@ -13,12 +13,14 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
+#include <set>
 #include <sstream>
 
 using namespace tracewright;
 using namespace tracewright::testing;
 using namespace std::chrono_literals;
 using ::testing::HasSubstr;
+using ::testing::Not;
 
 namespace {
 
@@ -67,6 +69,23 @@ FirstReview invented_review() {
 const FirstReview& review() {
     static const FirstReview made = invented_review();
     return made;
+}
+
+/// Days without anything urgent: the page begins otherwise.
+const FirstReview& calm_review() {
+    static const FirstReview made = first_review(input_of(waves(14)));
+    return made;
+}
+
+/// "<FEFF0041>": plain letters as a PDF's string of UTF-16.
+std::string utf16(const std::string& text) {
+    std::string hex = "<FEFF";
+    for (const char c : text) {
+        char digits[8];
+        std::snprintf(digits, sizeof digits, "%04X", static_cast<unsigned>(c));
+        hex += digits;
+    }
+    return hex + ">";
 }
 
 /// Compares with the approved text, or approves it where TRACEWRIGHT_APPROVE=1.
@@ -140,10 +159,10 @@ TEST(ReviewPages, the_page_is_one_of_its_own_and_needs_no_script_or_network) {
 
 TEST(ReviewPages, every_figure_has_a_text_and_its_data_as_a_table) {
     const std::string html = review_html(review());
-    EXPECT_EQ(times_in(html, "<figure>"), 17U);  // bar, usual day, 14 sheets, hours seen
-    EXPECT_EQ(times_in(html, "<figcaption>"), 17U);
-    EXPECT_EQ(times_in(html, "role=\"img\""), 17U);
-    EXPECT_EQ(times_in(html, " as a table</summary>"), 17U);
+    EXPECT_EQ(times_in(html, "<figure>"), 18U);  // bar, usual day, 14 sheets, hours seen, intervals
+    EXPECT_EQ(times_in(html, "<figcaption>"), 18U);
+    EXPECT_EQ(times_in(html, "role=\"img\""), 19U);  // the bar broad and narrow
+    EXPECT_EQ(times_in(html, " as a table</summary>"), 18U);
 }
 
 TEST(ReviewPages, the_same_review_gives_the_same_bytes) {
@@ -242,6 +261,99 @@ TEST(ReviewPages, a_page_is_numbered_and_says_that_it_is_no_alarm) {
     }
     EXPECT_GE(times_in(text, "Not an alarm"), times_in(text, "\f"));
     EXPECT_THAT(text, HasSubstr("page 1"));
+}
+
+// WCAG 2.2, 1.3.1: each heading is at most one level deeper than the one before.
+TEST(ReviewPages, headings_of_the_page_never_skip_a_level) {
+    for (const FirstReview* shown : {&review(), &calm_review()}) {
+        const std::string html = review_html(*shown);
+        int before = 0;
+        int count = 0;
+        for (std::size_t at = html.find("<h"); at != std::string::npos;
+             at = html.find("<h", at + 1)) {
+            const int level = html[at + 2] - '0';
+            if (level >= 1 && level <= 6) {
+                EXPECT_LE(level, before + 1) << html.substr(at, 60);
+                EXPECT_TRUE(level > 1 || before == 0) << "a second title";
+                before = level;
+                ++count;
+            }
+        }
+        EXPECT_GT(count, 20);
+    }
+}
+
+// HTML, 3.2.6: an id stands once in a page; every link within the page leads somewhere.
+TEST(ReviewPages, ids_are_unique_and_patterns_are_there) {
+    const std::string html = review_html(review());
+    std::set<std::string> ids;
+    for (std::size_t at = html.find(" id=\""); at != std::string::npos;
+         at = html.find(" id=\"", at + 1)) {
+        EXPECT_TRUE(ids.insert(html.substr(at + 5, html.find('"', at + 5) - at - 5)).second);
+    }
+    int used = 0;
+    for (std::size_t at = html.find("url(#"); at != std::string::npos;
+         at = html.find("url(#", at + 1)) {
+        EXPECT_EQ(ids.count(html.substr(at + 5, html.find(')', at) - at - 5)), 1U);
+        ++used;
+    }
+    EXPECT_GT(used, 5);
+}
+
+TEST(ReviewPages, the_page_for_the_screen_is_well_formed) {
+    const std::string html = review_html(review());
+    std::vector<std::string> open;
+    const std::set<std::string> without_end{"meta", "!DOCTYPE"};
+    for (std::size_t at = html.find('<'); at != std::string::npos; at = html.find('<', at + 1)) {
+        const std::size_t end = html.find('>', at);
+        const std::string inner = html.substr(at + 1, end - at - 1);
+        std::string name = inner.substr(0, inner.find_first_of(" /", 1));
+        if (inner.starts_with('/')) {
+            ASSERT_FALSE(open.empty());
+            ASSERT_EQ("/" + open.back(), inner) << html.substr(at > 80 ? at - 80 : 0, 160);
+            open.pop_back();
+        } else if (!inner.ends_with('/') && !without_end.contains(name)) {
+            open.push_back(name);
+        }
+    }
+    EXPECT_TRUE(open.empty());
+}
+
+TEST(ReviewPages, the_first_printed_page_holds_all_it_has_to) {
+    for (const FirstReview* shown : {&review(), &calm_review()}) {
+        const TemporaryFile file(review_pdf(*shown));
+        const std::string text = output_of("pdftotext -l 1 -layout " + file.path.string() + " -");
+        if (text.find("First review") == std::string::npos) {
+            GTEST_SKIP() << "pdftotext (poppler-utils) is not here";
+        }
+        for (const char* part :
+             {"The last reading was", "What these days say", "24 h", "To take from this sitting",
+              "What can't be said", "one look at a trace can't tell"}) {
+            EXPECT_THAT(text, HasSubstr(part));
+        }
+    }
+}
+
+TEST(ReviewPages, every_figure_of_the_pdf_has_its_text_to_be_read_aloud) {
+    const std::string pdf = review_pdf(review());
+    EXPECT_EQ(times_in(pdf, "<< /Alt <FEFF"), 18U);
+    EXPECT_THAT(pdf, HasSubstr("<< /Alt " + utf16(hours_bar(review()).alternative)));
+    EXPECT_THAT(pdf, HasSubstr("<< /Alt " + utf16(intervals_figure(review()).alternative)));
+    const TemporaryFile file(pdf);
+    const std::string info = output_of("pdfinfo " + file.path.string() + " 2>&1");
+    EXPECT_THAT(info, Not(HasSubstr("Error")));
+}
+
+TEST(ReviewPages, of_ninety_days_the_last_ones_are_shown_and_that_is_said) {
+    const FirstReview review = first_review(input_of(waves(90, 15min)));
+    EXPECT_THAT(review_html(review), HasSubstr("The last 31 of 90 days are shown"));
+    EXPECT_EQ(times_in(review_html(review), "<h3>Sat"), 5U);
+    EXPECT_GT(review_pdf(review).size(), 100000U);
+}
+
+TEST(PdfLanguage, texts_that_are_not_as_many_as_the_figures_are_left_out) {
+    const std::string pdf = review_pdf(first_review(input_of(waves(3))));
+    EXPECT_EQ(times_in(with_language(pdf, "en", {"only one"}), "6F006E006C0079"), 0U);
 }
 
 TEST(PdfLanguage, a_file_whose_catalogue_is_not_found_comes_back_unchanged) {
