@@ -299,7 +299,12 @@ std::vector<Episode> cut_short_very_lows(const TraceView& view) {
         run.extreme = *readings[i].reading;
         run.start_not_seen = readings[i].gap_before;
         std::size_t j = i;
-        for (; j < readings.size() && is_very_low(*readings[j].reading); ++j) {
+        // A gap ends the run: two very low readings with unseen time between them are both cut
+        // short.
+        const auto goes_on = [&](std::size_t k) {
+            return is_very_low(*readings[k].reading) && (k == i || !readings[k].gap_before);
+        };
+        for (; j < readings.size() && goes_on(j); ++j) {
             run.lasted += readings[j].time;
             run.to = readings[j].reading->at + readings[j].time;
             if (more_extreme(*readings[j].reading, run.extreme, true)) {

@@ -113,6 +113,21 @@ TEST(Episodes, a_short_very_low_at_an_end_or_beside_a_gap_is_told) {
     EXPECT_EQ(cut_short_very_lows(view_of(readings)).size(), 1U);
 }
 
+// What was not seen between them may have been low too: neither reading may be passed over.
+TEST(Episodes, very_low_readings_on_both_sides_of_a_silence_are_both_told) {
+    for (const auto unseen : {8min, 12min, 180min}) {
+        auto readings = every(5min, {100, 100, 50});
+        readings.emplace_back(midnight + 10min + unseen, mg(52), 5min);
+        readings.emplace_back(midnight + 15min + unseen, mg(100), 5min);
+        const auto told = cut_short_very_lows(view_of(readings));
+        ASSERT_EQ(told.size(), 2U) << unseen.count();
+        EXPECT_TRUE(told[0].end_not_seen);
+        EXPECT_TRUE(told[1].start_not_seen);
+        EXPECT_EQ(told[0].lasted, 5min);
+        EXPECT_EQ(told[0].extreme.hundredths(), 5000);
+    }
+}
+
 // The naive way: on a grid without gaps an episode is a run of at least three lows, runs less than
 // three readings apart being one.
 RC_GTEST_PROP(Episodes, agree_with_a_naive_count_on_a_regular_grid, ()) {
