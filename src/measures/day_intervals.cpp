@@ -27,6 +27,12 @@ double expit(double x) {
     return 1 / (1 + std::exp(-x));
 }
 
+// Whether two ends lie further apart than rounding: days that do not differ have no interval.
+bool differ(double low, double high) {
+    constexpr double rounding = 1e-9;
+    return high - low > rounding * std::max(1.0, std::max(std::abs(low), std::abs(high)));
+}
+
 // The value at a share of an unsorted sample.
 double at_share(std::vector<double>& values, double p) {
     const auto k =
@@ -67,9 +73,11 @@ std::optional<std::array<double, 2>> DayIntervals::of_mean(double value, const D
             gap = 0;
         }
     }
-    const bool alike =
-        std::adjacent_find(values.begin(), values.end(), std::not_equal_to<>()) == values.end();
-    if (values.size() < fewest_days || alike) {
+    if (values.size() < fewest_days) {
+        return std::nullopt;
+    }
+    const auto [smallest, largest] = std::minmax_element(values.begin(), values.end());
+    if (!differ(*smallest, *largest)) {
         return std::nullopt;
     }
     const TMixture mean = ar1_mean(values, steps);
@@ -112,6 +120,10 @@ std::optional<std::array<double, 2>> DayIntervals::of_share(double percent,
         const double quarters = valid_[i]->sums.seconds / quarter_hour;
         n = std::max(n, quarters);
         logits.push_back(logit((shares[i] * quarters + 0.5) / (quarters + 1)));
+    }
+    const auto [smallest, largest] = std::minmax_element(logits.begin(), logits.end());
+    if (!differ(*smallest, *largest)) {
+        return std::nullopt;
     }
     const TMixture mean = ar1_mean(logits, steps_);
     const double value = logit((percent / 100 * n + 0.5) / (n + 1));
@@ -160,7 +172,7 @@ std::optional<std::array<double, 2>> DayIntervals::widened(double value,
     }
     const double low = at_share(sample, level_low);
     const double high = at_share(sample, level_high);
-    if (!(high > low)) {
+    if (!differ(low, high)) {
         return std::nullopt;
     }
     return std::array{std::max(0.0, value - widening_ * std::max(0.0, value - low)),

@@ -66,9 +66,16 @@ double risk_index_of(const GlucoseSums& sums) {
 std::optional<double> median_of(const Context& context,
                                 const std::function<double(const Reading&)>& level) {
     std::vector<Weighted> values;
+    std::optional<Instant> last;
     for (const DayOfTrace& day : context.days) {
         for_each_standing(day.view, [&](const Reading& reading, seconds stood) {
-            values.push_back({level(reading), static_cast<double>(stood.count())});
+            const auto time = static_cast<double>(stood.count());
+            if (last == reading.at) {  // stands across midnight: one reading, not two
+                values.back().weight += time;
+                return;
+            }
+            values.push_back({level(reading), time});
+            last = reading.at;
         });
     }
     return values.empty() ? std::nullopt : std::optional{weighted_median(values)};
@@ -94,7 +101,14 @@ struct Recipe {
     std::function<std::optional<Range>(const Context&, const DayIntervals&, double)> interval;
     bool needs_whole_days = false;
     const char* absent_because = "no readings";
+    std::optional<double> largest =
+        std::nullopt;  // what it can't exceed: no interval ends beyond it
 };
+
+Recipe at_most(double largest, Recipe recipe) {
+    recipe.largest = largest;
+    return recipe;
+}
 
 // A measure that is a function of sums, its interval by that function of a resample's sums.
 Recipe of_sums(const char* name, const char* unit,
@@ -215,14 +229,20 @@ std::vector<Recipe> level_recipes() {
         band_recipe(Band::very_high),
         share_recipe("tight_range",
                      [](const GlucoseSums& s) { return 100 * s.tight_seconds / s.seconds; }),
-        of_day_ratio(
-            "lbgi", "1",
-            [](const GlucoseSums& s, GlucoseUnit) { return ratio(s.low_risk, s.seconds); }, 0.0),
-        of_day_ratio(
-            "hbgi", "1",
-            [](const GlucoseSums& s, GlucoseUnit) { return ratio(s.high_risk, s.seconds); }, 0.0),
-        of_sums("gri", "1",
-                [](const GlucoseSums& s, GlucoseUnit) { return std::optional{risk_index_of(s)}; }),
+        at_most(100,
+                of_day_ratio(
+                    "lbgi", "1",
+                    [](const GlucoseSums& s, GlucoseUnit) { return ratio(s.low_risk, s.seconds); },
+                    0.0)),
+        at_most(100,
+                of_day_ratio(
+                    "hbgi", "1",
+                    [](const GlucoseSums& s, GlucoseUnit) { return ratio(s.high_risk, s.seconds); },
+                    0.0)),
+        at_most(100, of_sums("gri", "1",
+                             [](const GlucoseSums& s, GlucoseUnit) {
+                                 return std::optional{risk_index_of(s)};
+                             })),
         of_sums(
             "j_index", "1",
             [](const GlucoseSums& s, GlucoseUnit) -> std::optional<double> {
@@ -233,8 +253,10 @@ std::vector<Recipe> level_recipes() {
         of_day_ratio(
             "m_value", "1",
             [](const GlucoseSums& s, GlucoseUnit) { return ratio(s.m_value, s.seconds); }, 0.0),
-        median_recipe("grade", "1",
-                      [](const Reading& r, GlucoseUnit) { return level_terms(r.value()).grade; }),
+        at_most(50, median_recipe("grade", "1",
+                                  [](const Reading& r, GlucoseUnit) {
+                                      return level_terms(r.value()).grade;
+                                  })),
     };
 }
 
@@ -379,6 +401,9 @@ Measures measured(const TraceView& view, const MakeContext& make, const MeasureO
             measure.no_interval_because = intervals.none_because();
         } else {
             measure.interval95 = recipe.interval(context, intervals, *measure.value);
+            if (measure.interval95 && recipe.largest) {
+                (*measure.interval95)[1] = std::min((*measure.interval95)[1], *recipe.largest);
+            }
             if (!measure.interval95) {
                 measure.no_interval_because =
                     "too few days with a value, or days that do not differ";

@@ -98,6 +98,21 @@ TEST(MeasureSet, days_that_are_all_nought_or_all_hundred_still_have_an_interval)
     EXPECT_LT((*in_range.interval95)[0], 100.0);
 }
 
+// Every day half at 100 and half at 260: no difference of days to make an interval from.
+TEST(MeasureSet, days_that_do_not_differ_say_so_and_have_no_interval_of_no_width) {
+    std::vector<double> values;
+    for (int i = 0; i < 14 * 96; ++i) {
+        values.push_back(i % 96 < 48 ? 100.0 : 260.0);
+    }
+    const Measures measures = measured(every(15min, values));
+    for (const char* name : {"mean", "sd", "in_range", "very_high", "gri"}) {
+        const Measure& measure = *find(measures, name);
+        EXPECT_TRUE(measure.value.has_value()) << name;
+        EXPECT_FALSE(measure.interval95.has_value()) << name;
+        EXPECT_NE(measure.no_interval_because.find("do not differ"), std::string::npos) << name;
+    }
+}
+
 TEST(MeasureSet, the_same_input_and_seed_give_the_same_numbers) {
     const auto readings = random_days(14, 5min, 3);
     const Measures a = measured(readings);
