@@ -110,6 +110,49 @@ TEST(Ar1Grid, reg_06_lake_huron_at_the_restricted_optimum) {
     EXPECT_NEAR(fit.standard_error[1], 0.0126641, 0.0127 * 1e-4);
 }
 
+// night-01. Without correlation the fit is ordinary least squares; R 4.2.2 lm (computed).
+TEST(Ar1Grid, night_01_without_correlation_is_least_squares) {
+    const auto fit = Ar1Grid::fit_at(0, nights_fasting, nights_design(), 3, in_a_row(28));
+    const std::vector<double> b = {137.024052736, -2.689690941, 4.270852746};
+    const std::vector<double> se = {0.4287469303, 1.2036302254, 0.4452632568};
+    for (std::size_t j = 0; j < b.size(); ++j) {
+        EXPECT_NEAR(fit.b[j], b[j], 1e-8 * std::abs(b[j]));
+        EXPECT_NEAR(fit.standard_error[j], se[j], 1e-8 * se[j]);
+    }
+    EXPECT_NEAR(fit.sigma, 1.878754742, 2e-8);
+}
+
+// reg-08. Lake Huron without correlation: the standard error a naive fit would print, a third of
+// reg-06. R 4.2.2 lm (computed).
+TEST(Ar1Grid, reg_08_lake_huron_without_correlation) {
+    std::vector<double> x;
+    for (std::size_t i = 0; i < huron.size(); ++i) {
+        x.insert(x.end(), {1.0, 1875.0 + static_cast<double>(i) - 1920.0});
+    }
+    const auto fit = Ar1Grid::fit_at(0, huron, x, 2, in_a_row(huron.size()));
+    EXPECT_NEAR(fit.b[1], -0.0242011106, 1e-10);
+    EXPECT_NEAR(fit.standard_error[1], 0.0040361079, 1e-10);
+    EXPECT_NEAR(fit.b[1] / fit.standard_error[1], -5.99615055, 1e-7);
+}
+
+// reg-01. Longley 1967, JASA 62:819; digits certified by NIST StRD (from memory, matched by R 4.2.2
+// lm): nearly dependent columns, condition index 43,275.
+TEST(Ar1Grid, reg_01_longley_on_all_six_columns) {
+    std::vector<double> x;
+    for (std::size_t i = 0; i < longley_gnp.size(); ++i) {
+        x.insert(x.end(),
+                 {1.0, longley_deflator[i], longley_gnp[i], longley_unemployed[i],
+                  longley_armed_forces[i], longley_population[i], 1947 + static_cast<double>(i)});
+    }
+    const auto fit = Ar1Grid::fit_at(0, longley_employed, x, 7, in_a_row(16));
+    const std::vector<double> b = {-3482.258634596,  0.0150618722714,  -0.0358191792926,
+                                   -0.0202022980382, -0.0103322686717, -0.0511041056536,
+                                   1.82915146461};
+    for (std::size_t j = 0; j < b.size(); ++j) {
+        EXPECT_NEAR(fit.b[j], b[j], 1e-8 * std::abs(b[j])) << j;
+    }
+}
+
 TEST(Ar1Grid, the_fast_mean_is_the_regression_on_a_constant) {
     const std::vector<double> ones(wear_before.size(), 1.0);
     std::vector<SeriesStep> steps = in_a_row(wear_before.size());

@@ -22,7 +22,16 @@ inline const std::vector<double> huron = {
     580.85, 580.41, 579.96, 579.61, 578.76, 578.18, 577.21, 577.13, 579.1,  578.25, 577.91,
     576.89, 575.96, 576.8,  577.68, 578.38, 578.52, 579.74, 579.31, 579.89, 579.96};
 
-/// Longley 1967, JASA 62:819: gross national product, population, employment, 1947 to 1962.
+/// Longley 1967, JASA 62:819: seven columns of 1947 to 1962, the year being the seventh.
+inline const std::vector<double> longley_deflator = {83,    88.5,  88.2,  89.5,  96.2,  98.1,
+                                                     99,    100,   101.2, 104.6, 108.4, 110.8,
+                                                     112.6, 114.2, 115.7, 116.9};
+inline const std::vector<double> longley_unemployed = {235.6, 232.5, 368.2, 335.1, 209.9, 193.2,
+                                                       187,   357.8, 290.4, 282.2, 293.6, 468.1,
+                                                       381.3, 393.1, 480.6, 400.7};
+inline const std::vector<double> longley_armed_forces = {159,   145.6, 161.6, 165,   309.9, 359.4,
+                                                         354.7, 335,   304.8, 285.7, 279.8, 263.7,
+                                                         255.2, 251.4, 257.2, 282.7};
 inline const std::vector<double> longley_gnp = {
     234.289, 259.426, 258.054, 284.599, 328.975, 346.999, 365.385, 363.112,
     397.469, 419.18,  442.769, 444.546, 482.704, 502.601, 518.173, 554.894};
