@@ -26,6 +26,15 @@ std::string lowest_words(const Reading& extreme) {
                : "lowest " + glucose_words(extreme.value().value(), extreme.unit());
 }
 
+std::string unseen_words(const Episode& cut_short) {
+    const std::string lasted = hours_and_minutes(cut_short.lasted);
+    if (!cut_short.start_not_seen) {
+        return "end not seen: the readings stop after " + lasted;
+    }
+    return (cut_short.end_not_seen ? "start and end not seen: " : "start not seen: ") + lasted +
+           " were seen";
+}
+
 std::vector<VeryLow> very_lows(const FirstReview& review) {
     std::vector<VeryLow> found;
     for (const Episode& episode : review.episodes) {
@@ -39,10 +48,8 @@ std::vector<VeryLow> very_lows(const FirstReview& review) {
     }
     for (const Episode& episode : review.cut_short) {
         found.push_back(
-            {episode.from,
-             fmt::format("below {}, {}, end not seen: the readings stop after {}",
-                         edge_words(54, review.input.unit), lowest_words(episode.extreme),
-                         hours_and_minutes(episode.lasted))});
+            {episode.from, fmt::format("below {}, {}, {}", edge_words(54, review.input.unit),
+                                       lowest_words(episode.extreme), unseen_words(episode))});
     }
     for (const Reading& reading : readings_within(review.trace.view())) {
         if (reading.implausible() && below_very_low(reading.value())) {
