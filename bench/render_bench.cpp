@@ -40,8 +40,8 @@ static void pdf_of_a_fortnight(benchmark::State& state) {
     for (auto unused : state) {
         const std::string pdf = review_pdf(review);
         pages = 0;
-        for (std::size_t at = pdf.find("/Type /Page\n"); at != std::string::npos;
-             at = pdf.find("/Type /Page\n", at + 1)) {
+        for (std::size_t at = pdf.find("/Type /Page %"); at != std::string::npos;
+             at = pdf.find("/Type /Page %", at + 1)) {
             ++pages;
         }
     }

@@ -118,7 +118,8 @@ void draw_key(Canvas& canvas, const std::vector<BandOfDay>& bands, GlucoseUnit u
     const double column = width / static_cast<double>(columns);
     for (std::size_t i = 0; i < bands.size(); ++i) {
         const double x = static_cast<double>(i % columns) * column;
-        const double top = key_top + key_height * static_cast<double>(i / columns);
+        const std::size_t row = i / columns;
+        const double top = key_top + key_height * static_cast<double>(row);
         canvas.rectangle(x, top, 12, 12, bands[i].fill);
         canvas.frame(x, top, 12, 12, {0.5, Ink::line, false});
         canvas.text({x + 17, top + 9.5}, bands[i].name, {9, true, Anchor::start, Ink::text});

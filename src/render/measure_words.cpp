@@ -83,7 +83,7 @@ MeasureRow measure_row(const Measure& measure) {
     };
     const auto between = [&](const std::array<double, 2>& ends) {
         const std::string from = told(ends[0]);
-        const std::string to = told(ends[1]);
+        std::string to = told(ends[1]);
         if (from == to) {
             return to;
         }

@@ -21,6 +21,7 @@ constexpr double text_width = page_width - 2 * margin;
 constexpr double page_bottom = page_height - 62;
 constexpr double line_spacing = 1.25;
 constexpr double bullet_size = 8.5;
+constexpr double cell_gap = 6;
 
 cairo_status_t append(void* closure, const unsigned char* data, unsigned length) {
     static_cast<std::string*>(closure)->append(reinterpret_cast<const char*>(data), length);
@@ -42,6 +43,21 @@ class Tag {
     const char* name_;
 };
 
+double height_of(PangoLayout* layout) {
+    int width = 0;
+    int height = 0;
+    pango_layout_get_size(layout, &width, &height);
+    return static_cast<double>(height) / PANGO_SCALE;
+}
+
+double height_of(const std::vector<TextLayout>& cells) {
+    double height = 0;
+    for (const TextLayout& cell : cells) {
+        height = std::max(height, height_of(cell.get()));
+    }
+    return height;
+}
+
 }  // namespace
 
 struct PdfDocument::Inside {
@@ -50,14 +66,20 @@ struct PdfDocument::Inside {
     TextLayout layout;
 };
 
-PdfDocument::PdfDocument(std::string title, const std::string& created, std::string footer)
+PdfDocument::PdfDocument(std::string title, const std::string& created, std::string footer,
+                         Output output)
     : title_(std::move(title)), footer_(std::move(footer)) {
+    const bool trial = output == Output::trial;
     CairoSurface surface(
-        cairo_pdf_surface_create_for_stream(append, &bytes_, page_width, page_height));
-    cairo_pdf_surface_restrict_to_version(surface.get(), CAIRO_PDF_VERSION_1_5);
-    cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, title_.c_str());
-    cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE, created.c_str());
-    cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATOR, "Tracewright");
+        trial ? cairo_recording_surface_create(CAIRO_CONTENT_COLOR_ALPHA, nullptr)
+              : cairo_pdf_surface_create_for_stream(append, &bytes_, page_width, page_height));
+    if (!trial) {
+        cairo_pdf_surface_restrict_to_version(surface.get(), CAIRO_PDF_VERSION_1_5);
+        cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_TITLE, title_.c_str());
+        cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATE_DATE,
+                                       created.c_str());
+        cairo_pdf_surface_set_metadata(surface.get(), CAIRO_PDF_METADATA_CREATOR, "Tracewright");
+    }
     CairoContext context(cairo_create(surface.get()));
     TextLayout layout = text_layout(context.get());
     pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);
@@ -80,7 +102,7 @@ void PdfDocument::end_page() {
     canvas.line({margin, page_height - 48}, {page_width - margin, page_height - 48},
                 {0.4, Ink::faint, false});
     y_ = page_height - 44;
-    draw_text(footer_, margin, text_width - 50, 7, false, Ink::quiet);
+    show(laid_out(footer_, 7, false, text_width - 50).get(), margin, Ink::quiet);
     canvas.text({page_width - margin, page_height - 36}, "page " + std::to_string(page_),
                 {7, false, Anchor::end, Ink::quiet});
     cairo_show_page(context);
@@ -105,34 +127,31 @@ void PdfDocument::space(double points) {
     y_ += points;
 }
 
-double PdfDocument::text_height(std::string_view text, double size, bool bold, double width) {
-    PangoLayout* layout = inside_->layout.get();
-    set_text(layout, text, size, bold);
-    pango_layout_set_width(layout, static_cast<int>(width * PANGO_SCALE));
-    int w = 0;
-    int h = 0;
-    pango_layout_get_size(layout, &w, &h);
-    return static_cast<double>(h) / PANGO_SCALE;
+TextLayout PdfDocument::laid_out(std::string_view text, double size, bool bold, double width) {
+    TextLayout layout(pango_layout_copy(inside_->layout.get()));
+    set_text(layout.get(), text, size, bold);
+    pango_layout_set_width(layout.get(), static_cast<int>(width * PANGO_SCALE));
+    return layout;
 }
 
-void PdfDocument::draw_text(std::string_view text, double x, double width, double size, bool bold,
-                            Ink ink) {
+void PdfDocument::show(PangoLayout* layout, double x, Ink ink) {
     cairo_t* context = inside_->context.get();
-    text_height(text, size, bold, width);
     const Colour c = colour_of(ink);
     cairo_set_source_rgb(context, c.red / 255.0, c.green / 255.0, c.blue / 255.0);
     cairo_move_to(context, x, y_);
-    pango_cairo_show_layout(context, inside_->layout.get());
+    pango_cairo_show_layout(context, layout);
 }
 
-void PdfDocument::block(const char* tag, std::string_view text, double indent, double size,
-                        bool bold, Ink ink) {
-    const double width = text_width - indent;
-    const double height = text_height(text, size, bold, width);
+void PdfDocument::block(const char* tag, PangoLayout* layout, double indent, Ink ink) {
+    const double height = height_of(layout);
     need(std::min(height, page_bottom - page_top));
     const Tag tagged(inside_->context.get(), tag);
-    draw_text(text, margin + indent, width, size, bold, ink);
+    show(layout, margin + indent, ink);
     y_ += height;
+}
+
+void PdfDocument::block(const char* tag, std::string_view text, double size, bool bold, Ink ink) {
+    block(tag, laid_out(text, size, bold, text_width).get(), 0, ink);
 }
 
 void PdfDocument::heading(int level, std::string_view text) {
@@ -143,32 +162,36 @@ void PdfDocument::heading(int level, std::string_view text) {
     block(level == 1   ? "H1"
           : level == 2 ? "H2"
                        : "H3",
-          text, 0, size, true, level == 3 ? Ink::accent : Ink::text);
+          text, size, true, level == 3 ? Ink::accent : Ink::text);
     space(level == 1 ? 3 : 1);
 }
 
 void PdfDocument::paragraph(std::string_view text, double size, bool bold, Ink ink) {
-    block("P", text, 0, scale_ * size, bold, ink);
+    block("P", text, scale_ * size, bold, ink);
     space(scale_ * 2.5);
 }
 
 void PdfDocument::bullets(const std::vector<std::string>& texts) {
     cairo_t* context = inside_->context.get();
     const double size = scale_ * bullet_size;
+    constexpr double indent = 12;
     std::size_t next = 0;
     while (next < texts.size()) {
-        need(text_height(texts[next], size, false, text_width - 12));
+        TextLayout layout = laid_out(texts[next], size, false, text_width - indent);
+        need(height_of(layout.get()));
         const Tag list(context, "L");
-        for (bool first = true; next < texts.size(); ++next, first = false) {
-            if (!first && !has_room(text_height(texts[next], size, false, text_width - 12))) {
-                break;  // the list goes on on the next page
-            }
+        // What finds no room goes on in a list of its own on the next page.
+        for (bool first = true; first || has_room(height_of(layout.get())); first = false) {
             const Tag item(context, "LI");
             CairoCanvas canvas(context);
             canvas.circle({margin + 4, y_ + 0.62 * size * line_spacing}, 0.8, Fill::none,
                           {1, Ink::quiet, false});
-            block("LBody", texts[next], 12, size, false, Ink::text);
+            block("LBody", layout.get(), indent, Ink::text);
             space(1);
+            if (++next == texts.size()) {
+                break;
+            }
+            layout = laid_out(texts[next], size, false, text_width - indent);
         }
         if (next < texts.size()) {
             y_ = page_bottom;
@@ -178,9 +201,8 @@ void PdfDocument::bullets(const std::vector<std::string>& texts) {
 }
 
 void PdfDocument::figure(const Figure& figure, bool caption) {
-    const double caption_height =
-        caption ? text_height(figure.alternative, 8.5, false, text_width) + 4 : 0;
-    need(figure.height + caption_height + 6);
+    const TextLayout words = laid_out(figure.alternative, 8.5, false, text_width);
+    need(figure.height + (caption ? height_of(words.get()) + 4 : 0) + 6);
     cairo_t* context = inside_->context.get();
     {
         const Tag tagged(context, "Figure");
@@ -193,29 +215,34 @@ void PdfDocument::figure(const Figure& figure, bool caption) {
     figure_texts_.push_back(figure.alternative);
     y_ += figure.height + 2;
     if (caption) {
-        block("Caption", figure.alternative, 0, 8.5, false, Ink::quiet);
+        block("Caption", words.get(), 0, Ink::quiet);
     }
     space(6);
 }
 
-void PdfDocument::table_row(const char* cell_tag, const std::vector<std::string>& cells,
-                            const std::vector<double>& shares, bool bold) {
-    const double gap = 6;
-    double height = 0;
+std::vector<TextLayout> PdfDocument::laid_out_row(const std::vector<std::string>& cells,
+                                                  const std::vector<double>& shares, bool bold) {
+    std::vector<TextLayout> row;
+    row.reserve(cells.size());
     for (std::size_t c = 0; c < cells.size(); ++c) {
-        height = std::max(height, text_height(cells[c], 8, bold, shares[c] * text_width - gap));
+        row.push_back(laid_out(cells[c], 8, bold, shares[c] * text_width - cell_gap));
     }
+    return row;
+}
+
+void PdfDocument::table_row(const char* cell_tag, const std::vector<TextLayout>& cells,
+                            const std::vector<double>& shares) {
     cairo_t* context = inside_->context.get();
     {
         const Tag row(context, "TR");
         double x = margin;
         for (std::size_t c = 0; c < cells.size(); ++c) {
             const Tag cell(context, c == 0 ? "TH" : cell_tag);
-            draw_text(cells[c], x, shares[c] * text_width - gap, 8, bold, Ink::text);
+            show(cells[c].get(), x, Ink::text);
             x += shares[c] * text_width;
         }
     }
-    y_ += height + 2;
+    y_ += height_of(cells) + 2;
     CairoCanvas canvas(context);
     canvas.line({margin, y_}, {page_width - margin, y_}, {0.3, Ink::faint, false});
     y_ += 2;
@@ -223,22 +250,20 @@ void PdfDocument::table_row(const char* cell_tag, const std::vector<std::string>
 
 void PdfDocument::table(const std::vector<std::string>& columns, const std::vector<double>& shares,
                         const std::vector<std::vector<std::string>>& rows) {
-    cairo_t* context = inside_->context.get();
+    const std::vector<TextLayout> titles = laid_out_row(columns, shares, true);
     std::size_t next = 0;
     while (next < rows.size()) {
-        need(40);
-        const Tag tagged(context, "Table");
-        table_row("TH", columns, shares, true);
-        for (bool first = true; next < rows.size(); ++next, first = false) {
-            double height = 0;
-            for (std::size_t c = 0; c < rows[next].size(); ++c) {
-                height = std::max(height,
-                                  text_height(rows[next][c], 8, false, shares[c] * text_width - 6));
+        std::vector<TextLayout> row = laid_out_row(rows[next], shares, false);
+        need(height_of(titles) + height_of(row) + 8);
+        const Tag tagged(inside_->context.get(), "Table");
+        table_row("TH", titles, shares);
+        // What finds no room goes on on the next page, under its titles again.
+        for (bool first = true; first || has_room(height_of(row) + 4); first = false) {
+            table_row("TD", row, shares);
+            if (++next == rows.size()) {
+                break;
             }
-            if (!first && y_ + height + 4 > page_bottom) {
-                break;  // the table goes on on the next page, under its titles again
-            }
-            table_row("TD", rows[next], shares, false);
+            row = laid_out_row(rows[next], shares, false);
         }
         if (next < rows.size()) {
             y_ = page_bottom;

@@ -13,7 +13,10 @@ namespace tracewright {
 class PdfDocument {
   public:
     /// `created`: ISO 8601, printed into the file so that the same content gives the same bytes.
-    PdfDocument(std::string title, const std::string& created, std::string footer);
+    /// A trial is laid out like the file but written nowhere: for counting its pages.
+    enum class Output { file, trial };
+    PdfDocument(std::string title, const std::string& created, std::string footer,
+                Output output = Output::file);
     ~PdfDocument();
     PdfDocument(const PdfDocument&) = delete;
     PdfDocument& operator=(const PdfDocument&) = delete;
@@ -34,18 +37,20 @@ class PdfDocument {
     void set_scale(double scale) { scale_ = scale; }
 
     int pages() const { return page_; }
-    /// The finished file. Called once.
+    /// The finished file; empty for a trial. Called once.
     std::string bytes();
 
   private:
     struct Inside;
 
-    double text_height(std::string_view text, double size, bool bold, double width);
-    void draw_text(std::string_view text, double x, double width, double size, bool bold, Ink ink);
-    void block(const char* tag, std::string_view text, double indent, double size, bool bold,
-               Ink ink);
-    void table_row(const char* cell_tag, const std::vector<std::string>& cells,
-                   const std::vector<double>& shares, bool bold);
+    TextLayout laid_out(std::string_view text, double size, bool bold, double width);
+    void show(PangoLayout* layout, double x, Ink ink);
+    void block(const char* tag, PangoLayout* layout, double indent, Ink ink);
+    void block(const char* tag, std::string_view text, double size, bool bold, Ink ink);
+    std::vector<TextLayout> laid_out_row(const std::vector<std::string>& cells,
+                                         const std::vector<double>& shares, bool bold);
+    void table_row(const char* cell_tag, const std::vector<TextLayout>& cells,
+                   const std::vector<double>& shares);
     bool has_room(double points) const;
     void end_page();
     void begin_page();

@@ -60,15 +60,16 @@ void add_first_page(PdfDocument& pdf, const FirstReview& review) {
     pdf.bullets(not_yet_said(review));
 }
 
-PdfDocument document(const FirstReview& review) {
+PdfDocument document(const FirstReview& review, PdfDocument::Output output) {
     return {review_title(review), created(review),
-            review.last_reading + " Not an alarm: don't rely on this page to be woken or warned."};
+            review.last_reading + " Not an alarm: don't rely on this page to be woken or warned.",
+            output};
 }
 
 // The largest size of text at which the first page is one page; the usual one if none is.
 double first_page_scale(const FirstReview& review) {
     for (const double scale : {1.0, 0.96, 0.92}) {
-        PdfDocument trial = document(review);
+        PdfDocument trial = document(review, PdfDocument::Output::trial);
         trial.set_scale(scale);
         add_first_page(trial, review);
         if (trial.pages() == 1) {
@@ -160,7 +161,7 @@ void add_trust(PdfDocument& pdf, const FirstReview& review) {
 }  // namespace
 
 std::string review_pdf(const FirstReview& review) {
-    PdfDocument pdf = document(review);
+    PdfDocument pdf = document(review, PdfDocument::Output::file);
     pdf.set_scale(first_page_scale(review));
     add_first_page(pdf, review);
     pdf.set_scale(1);
