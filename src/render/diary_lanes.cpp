@@ -8,7 +8,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <optional>
+#include <cstddef>
 
 namespace tracewright {
 
@@ -21,6 +21,8 @@ constexpr double label_gap = 3;
 constexpr double longest_label = 200;
 constexpr double shortest_label = 24;
 constexpr std::size_t most_rows = 4;
+constexpr double tick_height = 4;
+constexpr std::ptrdiff_t most_bare_entries = 8;  // with words, in one lane of one day
 constexpr TextStyle label_style{6.8, false, Anchor::start, Ink::text};
 
 const char* lane_of(DiaryKind kind) {
@@ -68,6 +70,11 @@ std::string first_wording(const std::string& text) {
     return text.substr(0, text.find(" | "));
 }
 
+// Without words of its own: steps by the quarter hour, not a walk.
+bool bare(const DiaryEntry* entry) {
+    return entry->text.empty() && !entry->slot && !entry->carbohydrate_g && !entry->until;
+}
+
 Interval lasting(const DiaryEntry& entry) {
     return {entry.at, std::max(entry.until.value_or(entry.at), entry.at + std::chrono::seconds{1})};
 }
@@ -101,57 +108,83 @@ bool worth_a_lane(const DiaryEntry& entry) {
     return !still && !(entry.number && *entry.number == 0);
 }
 
+// Fills a lane's rows from left to right.
+class DiaryLanes::Rows {
+  public:
+    Rows(TextMeasure& measure, double left, double right)
+        : measure_(measure), left_(left), right_(right) {
+        ends_.fill(left);
+    }
+
+    /// Gives `entry` its words and a row where they meet no others; else leaves it without.
+    void place(Placed& entry, const std::string& text) {
+        std::string words = measure_.shortened(text, longest_label, label_style);
+        double width = measure_.width(words, label_style);
+        const bool within = width + 2 * label_gap <= entry.to - entry.from;
+        const double after = (within ? entry.from : entry.to) + label_gap;
+        const bool to_the_right = after + width <= right_;
+        const double begins = to_the_right ? entry.from : entry.from - label_gap - width;
+        auto* row = begins < left_ ? ends_.end() : first_free(begins);
+        if (row == ends_.end() && right_ - after >= shortest_label) {
+            row = first_free(entry.from);
+            words = measure_.shortened(words, right_ - after, label_style);
+            width = measure_.width(words, label_style);
+            entry.anchor = Anchor::start;
+        } else {
+            entry.anchor = to_the_right ? Anchor::start : Anchor::end;
+        }
+        if (row == ends_.end()) {
+            return;
+        }
+        const bool starts = entry.anchor == Anchor::start;
+        entry.label = words;
+        entry.label_x = starts ? after : entry.from - label_gap;
+        entry.row = static_cast<std::size_t>(row - ends_.begin());
+        *row = std::max(entry.to, starts ? after + width : entry.from) + 2 * label_gap;
+    }
+
+  private:
+    std::array<double, most_rows>::iterator first_free(double from) {
+        return std::find_if(ends_.begin(), ends_.end(), [from](double end) { return end <= from; });
+    }
+
+    TextMeasure& measure_;
+    double left_;
+    double right_;
+    std::array<double, most_rows> ends_{};
+};
+
 DiaryLanes::DiaryLanes(const FirstReview& review, const CivilDay& day,
                        const std::function<double(Instant)>& x_of, double left, double right)
     : left_(left), right_(right) {
     TextMeasure measure;
     for (const char* name : {"Ate", "Moved", "Slept", "Felt", "Took"}) {
-        Lane lane{name, 1, {}};
-        std::array<double, most_rows> row_end;
-        row_end.fill(left);
+        std::vector<const DiaryEntry*> entries;
         for (const DiaryEntry& entry : review.input.diary) {
-            const Interval shown = intersection(lasting(entry), day.interval());
-            if (shown.length().count() <= 0 || lane_of(entry.kind) != std::string_view(name) ||
-                !worth_a_lane(entry)) {
-                continue;
+            const bool today = intersection(lasting(entry), day.interval()).length().count() > 0;
+            if (today && lane_of(entry.kind) == std::string_view(name) && worth_a_lane(entry)) {
+                entries.push_back(&entry);
             }
+        }
+        const auto bare_entries = std::count_if(entries.begin(), entries.end(), bare);
+        Lane lane{name, 1, 0, {}};
+        Rows rows(measure, left, right);
+        for (const DiaryEntry* entry : entries) {
+            const Interval shown = intersection(lasting(*entry), day.interval());
             Placed placed;
             placed.from = x_of(shown.from);
             placed.to = x_of(shown.to);
-            placed.began_before = entry.at < day.from;
-            const std::string words = measure.shortened(one_line(first_wording(entry_words(entry))),
-                                                        longest_label, label_style);
-            const double width = measure.width(words, label_style);
-            const bool within = width + 2 * label_gap <= placed.to - placed.from;
-            const double after = (within ? placed.from : placed.to) + label_gap;
-            const bool fits_after = after + width <= right;
-            const double begins = fits_after ? placed.from : placed.from - label_gap - width;
-            const auto* const free = std::find_if(row_end.begin(), row_end.end(), [&](double end) {
-                return end <= begins && begins >= left;
-            });
-            if (free != row_end.end()) {
-                placed.row = static_cast<std::size_t>(free - row_end.begin());
-                placed.label = words;
-                placed.anchor = fits_after ? Anchor::start : Anchor::end;
-                placed.label_x = fits_after ? after : placed.from - label_gap;
-            } else {
-                // Room for some of the words in the emptiest row, or for the mark alone.
-                const auto* const emptiest = std::min_element(row_end.begin(), row_end.end());
-                placed.row = static_cast<std::size_t>(emptiest - row_end.begin());
-                placed.label_x = std::max(after, *emptiest);
-                const double room = right - placed.label_x;
-                placed.label =
-                    room < shortest_label ? "" : measure.shortened(words, room, label_style);
+            placed.began_before = entry->at < day.from;
+            if (!bare(entry) || bare_entries <= most_bare_entries) {
+                rows.place(placed, one_line(first_wording(entry_words(*entry))));
             }
-            const double label_end = placed.anchor == Anchor::start && !placed.label.empty()
-                                         ? placed.label_x + measure.width(placed.label, label_style)
-                                         : placed.from;
-            row_end[placed.row] =
-                std::max(row_end[placed.row], std::max(placed.to, label_end) + 2 * label_gap);
             lane.rows = std::max(lane.rows, placed.row + 1);
             lane.entries.push_back(std::move(placed));
         }
-        height_ += row_height * static_cast<double>(lane.rows) + lane_gap;
+        const bool ticks = std::any_of(lane.entries.begin(), lane.entries.end(),
+                                       [](const Placed& entry) { return entry.label.empty(); });
+        lane.height = row_height * static_cast<double>(lane.rows) + (ticks ? tick_height : 0);
+        height_ += lane.height + lane_gap;
         lanes_.push_back(std::move(lane));
     }
 }
@@ -159,26 +192,28 @@ DiaryLanes::DiaryLanes(const FirstReview& review, const CivilDay& day,
 void DiaryLanes::draw(Canvas& canvas, double top) const {
     double y = top;
     for (const Lane& lane : lanes_) {
-        const double height = row_height * static_cast<double>(lane.rows);
-        canvas.rectangle(left_, y, right_ - left_, height, Fill::lane);
+        canvas.rectangle(left_, y, right_ - left_, lane.height, Fill::lane);
         canvas.text({left_ - name_gap, y + 7}, lane.name, {7.5, false, Anchor::end, Ink::quiet});
         for (const Placed& entry : lane.entries) {
-            const double row_top = y + row_height * static_cast<double>(entry.row);
+            const bool tick = entry.label.empty();
+            const double bottom =
+                tick ? y + lane.height : y + row_height * (1.0 + static_cast<double>(entry.row));
+            const double high = tick ? tick_height : row_height;
             if (entry.to - entry.from > 2) {
-                canvas.rectangle(entry.from, row_top + 1, entry.to - entry.from, row_height - 2,
+                canvas.rectangle(entry.from, bottom - high + 1, entry.to - entry.from, high - 2,
                                  Fill::inner_ribbon);
             }
             if (!entry.began_before) {
-                canvas.line({entry.from, row_top + 0.6}, {entry.from, row_top + row_height - 0.6},
+                canvas.line({entry.from, bottom - high + 0.6}, {entry.from, bottom - 0.6},
                             {1.5, Ink::accent, false});
             }
-            if (!entry.label.empty()) {
+            if (!tick) {
                 TextStyle style = label_style;
                 style.anchor = entry.anchor;
-                canvas.text({entry.label_x, row_top + 7}, entry.label, style);
+                canvas.text({entry.label_x, bottom - row_height + 7}, entry.label, style);
             }
         }
-        y += height + lane_gap;
+        y += lane.height + lane_gap;
     }
 }
 

@@ -18,7 +18,8 @@ bool worth_a_lane(const DiaryEntry& entry);
 
 /// The lanes under a day's trace, aligned with it in time: Ate, Moved, Slept, Felt, Took. Labels
 /// that would run into one another go to rows of their own, at most four a lane; what still finds
-/// no room is shortened, and stands whole in the figure's table.
+/// no room beside its mark is a tick on the lane's foot without words, as is one of many
+/// entries without words (steps by the quarter hour). The figure's table has every entry whole.
 class DiaryLanes {
   public:
     /// `x_of` gives a moment's place in the figure; the lanes lie from `left` to `right`.
@@ -35,12 +36,14 @@ class DiaryLanes {
         bool began_before = false;  ///< on an earlier day
         double label_x = 0;
         Anchor anchor = Anchor::start;
-        std::string label;
+        std::string label;  ///< empty: a tick on the lane's foot
         std::size_t row = 0;
     };
+    class Rows;
     struct Lane {
         const char* name;
         std::size_t rows = 1;
+        double height = 0;
         std::vector<Placed> entries;
     };
 

@@ -138,7 +138,6 @@ void add_days(PdfDocument& pdf, const FirstReview& review) {
 }
 
 void add_trust(PdfDocument& pdf, const FirstReview& review) {
-    pdf.new_page();
     pdf.heading(2, "Can these data be trusted");
     pdf.figure(hours_seen(review));
     std::vector<std::string> answers;
@@ -146,6 +145,9 @@ void add_trust(PdfDocument& pdf, const FirstReview& review) {
         answers.push_back(answer.sentence);
     }
     pdf.bullets(answers);
+}
+
+void add_marks(PdfDocument& pdf, const FirstReview& review) {
     if (review.marks.empty()) {
         return;
     }
@@ -166,9 +168,18 @@ std::string review_pdf(const FirstReview& review) {
     add_first_page(pdf, review);
     pdf.set_scale(1);
     if (!review.trace.readings.empty()) {
+        // Where the sentences need a second page, what they rest on fills it.
+        const bool spilled = pdf.pages() > 1;
+        if (spilled) {
+            add_trust(pdf, review);
+        }
         add_usual_day(pdf, review);
         add_days(pdf, review);
-        add_trust(pdf, review);
+        pdf.new_page();
+        if (!spilled) {
+            add_trust(pdf, review);
+        }
+        add_marks(pdf, review);
         add_measures(pdf, review);
     }
     pdf.heading(2, "Cautions");

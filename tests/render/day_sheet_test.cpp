@@ -13,6 +13,7 @@ using namespace tracewright;
 using namespace tracewright::testing;
 using namespace std::chrono_literals;
 using ::testing::Contains;
+using ::testing::HasSubstr;
 using ::testing::Not;
 
 namespace {
@@ -98,6 +99,22 @@ TEST(DaySheet, every_entry_stands_whole_in_the_table_and_has_a_mark) {
         std::count_if(drawn.lines.begin(), drawn.lines.end(),
                       [](const RecordingCanvas::Line& line) { return line.stroke.width == 1.5; });
     EXPECT_EQ(strokes, 12);
+}
+
+TEST(DaySheet, steps_by_the_quarter_hour_are_ticks_and_a_walk_keeps_its_words) {
+    Diary diary;
+    for (int i = 0; i < 40; ++i) {
+        diary.push_back(entry(DiaryKind::movement, midnight + 8h + 15min * i, ""));
+        diary.back().number = 100 + i;
+        diary.back().number_unit = "steps";
+    }
+    diary.push_back(entry(DiaryKind::movement, midnight + 19h, "walk to the station"));
+    const FirstReview review =
+        one_day(steady(midnight, midnight + 24h), ZoneHistory{Zone::floating()}, std::move(diary));
+    const Figure sheet = day_sheet(review, review.days[0]);
+    EXPECT_THAT(RecordingCanvas(sheet).words(), Contains("walk to the station"));
+    EXPECT_THAT(RecordingCanvas(sheet).words(), Not(Contains(HasSubstr("steps"))));
+    EXPECT_THAT(sheet.rows, Contains(Contains("139 steps")));
 }
 
 // T5: the clock of Berlin shows 02:00 twice on 26 October 2025.
