@@ -67,7 +67,8 @@ struct PlannedLow {
     int day = 0;  ///< of the morning
     double from_hour = 1;
     double hours = 2;
-    double production = 0.4;  ///< of kp1
+    double production = 0.4;      ///< of kp1
+    double floor_mg_per_dl = 49;  ///< below it the body answers: production is itself again
 };
 
 /// A meal that is eaten at a set time whatever the routine says; perhaps never written down.

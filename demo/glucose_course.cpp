@@ -57,7 +57,7 @@ class Influences {
         }
     }
 
-    MealModelFactors at(Instant moment) {
+    MealModelFactors at(Instant moment, double glucose) {
         const WallTime wall = clock_.at(moment);
         const CivilDate date = std::chrono::floor<std::chrono::days>(wall);
         const double hour = static_cast<double>((wall - date).count()) / 3600;
@@ -67,7 +67,7 @@ class Influences {
         if (hour < night_ends || hour >= night_begins) {
             factors.kp1 *= night(day(hour < night_ends ? date : date + std::chrono::days{1}));
         }
-        factors.kp1 *= low(today.number, hour);
+        factors.kp1 *= low(today.number, hour, glucose);
         factors.kp3 = today.kp3_factor;
         factors.vmx = today.vmx_factor *
                       std::max(0.2, 1 - story_.effects.uptake_per_hour_short * today.hours_short());
@@ -94,10 +94,10 @@ class Influences {
                (1 + story_.effects.production_per_hour_short * morning.hours_short() +
                 story_.effects.production_per_hour_late * evening.hours_late());
     }
-    double low(int number, double hour) const {
+    double low(int number, double hour, double glucose) const {
         for (const PlannedLow& planned : story_.lows) {
             if (planned.day == number && hour >= planned.from_hour &&
-                hour < planned.from_hour + planned.hours) {
+                hour < planned.from_hour + planned.hours && glucose > planned.floor_mg_per_dl) {
                 return planned.production;
             }
         }
@@ -159,7 +159,7 @@ std::vector<double> glucose_course(const ClientStory& story, std::span<const Sto
         if (now >= window.from) {
             course.push_back(body.glucose());
         }
-        body.pass(1, influences.at(now));
+        body.pass(1, influences.at(now, body.glucose()));
     }
     return course;
 }

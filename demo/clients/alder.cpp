@@ -9,7 +9,7 @@ ClientStory client_alder() {
     story.basal_mg_per_dl = 118;
     story.unit = GlucoseUnit::mmol_per_l;
     story.routine.late_dinner_chance = 0.4;
-    story.effects.production_per_hour_late = 0.10;
+    story.effects.production_per_hour_late = 0.11;
     const auto fifteen = fifteen_minute_sensor();
     const FileDialect german{.delimiter = ';',
                              .decimal_comma = true,
@@ -39,11 +39,11 @@ ClientStory client_alder() {
                     .site = "upper arm, right",
                     .dialect = german,
                     .diary_within = true}};
-    story.truths = {{"fasting follows late dinner",
-                     "the liver's production at night up 10 % for each hour of dinner after 19:00: "
-                     "fasting up by about "
-                     "18 mg/dL (1.0 mmol/L) after a dinner at 21:30 against one at 18:45",
-                     "both wears, 28 nights; sleep has no effect"}};
+    story.truths = {
+        {"fasting follows late dinner",
+         "the liver's production at night up 11 % for each hour of dinner after 19:00: fasting up "
+         "by about 18 mg/dL (1.0 mmol/L) after a dinner at 21:30 against one at 18:45",
+         "both wears, 28 nights; sleep has no effect"}};
     story.facts = R"json({
       "why_they_came": "Morgens ist der Wert zu hoch, ich weiß nicht warum.",
       "born_year": 1959, "told_type": "type 2", "diagnosed": "2018",

@@ -39,8 +39,7 @@ ClientStory client_aspen() {
          "wear 1 reads 4.9 % high, wear 2 3.1 % low: about 12 mg/dL (0.7 mmol/L) of the change is "
          "the sensors'",
          "wear 1 (15 minutes, mmol/L) against wear 2 (5 minutes, mg/dL), ten weeks apart; wears 2 "
-         "and 3 together "
-         "for ten days show it"},
+         "and 3 together for ten days show it"},
         {"a medicine was raised in between",
          "resting level 140 to 130 mg/dL from 2 February, when metformin was raised; habits stayed",
          "wear 1 against wear 2"}};

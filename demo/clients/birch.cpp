@@ -10,6 +10,7 @@ ClientStory client_birch() {
     story.basal_mg_per_dl = 116;
     story.lunches.push_back({"white rice with vegetables", 60, 1.6});
     story.lunches.push_back({"white rice with vegetables", 60, 1.6});
+    story.lunches.push_back({"white rice with vegetables", 60, 1.6});
     story.planned_meals = {{day_number(2, 11), 15.75, Slot::snack, {"mango", 35}, true}};
     const auto fifteen = fifteen_minute_sensor();
     const FileDialect workbook{.workbook = true};
@@ -26,11 +27,11 @@ ClientStory client_birch() {
                     .put_on = in_2026(3, 30, 19, 20),
                     .lasts = two_weeks,
                     .dialect = workbook}};
-    story.truths = {{"one food is followed by a high rise",
-                     "white rice with vegetables acts as 1.6 g of glucose for each gram written: "
-                     "two hours after it higher "
-                     "by about 35 mg/dL (2 mmol/L) than the same grams of other lunches would be",
-                     "lunches of both wears; mango was eaten once"}};
+    story.truths = {
+        {"one food is followed by a high rise",
+         "white rice with vegetables acts as 1.6 g of glucose for each gram written: two hours "
+         "after it higher by about 45 mg/dL (2.5 mmol/L) than if it were as other lunches are",
+         "lunches of both wears; mango was eaten once"}};
     story.facts = R"json({
       "why_they_came": "Tell me which lunches to keep.",
       "born_year": 1970, "told_type": "type 2", "diagnosed": "2022",

@@ -26,11 +26,11 @@ ClientStory client_elder() {
          .lasts = two_weeks,
          .overpatch = true,
          .dialect = {.delimiter = ';'}}};
-    story.truths = {{"a path to the remission criteria",
-                     "last metformin on 15 January; HbA1c 6.3 % on 16 April, 91 days later: the "
-                     "first day on which the numbers "
-                     "can be met is 15 April; resting level 118, 114, 108 mg/dL",
-                     "labs, medicines and the three wears"}};
+    story.truths = {
+        {"a path to the remission criteria",
+         "last metformin on 15 January; HbA1c 6.3 % on 16 April, 91 days later: the first day on "
+         "which the numbers can be met is 15 April; resting level 118, 114, 108 mg/dL",
+         "labs, medicines and the three wears"}};
     story.facts = R"json({
       "why_they_came": "I have lost weight slowly over two years. Can I do without tablets?",
       "born_year": 1966, "told_type": "type 2", "diagnosed": "2022",

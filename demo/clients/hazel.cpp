@@ -8,7 +8,7 @@ ClientStory client_hazel() {
     story.body_mass_kg = 84;
     story.basal_mg_per_dl = 120;
     story.routine.walk_after_dinner_chance = 0.5;
-    story.effects.uptake_after_walk = 1.3;
+    story.effects.uptake_after_walk = 3;
     story.diary.forgets_walk = 0.03;
     story.wears = {{.label = "wear 1",
                     .kind = five_minute_sensor(),
@@ -22,9 +22,9 @@ ClientStory client_hazel() {
                     .site = "upper arm, right",
                     .dialect = {.title_rows = false}}};
     story.truths = {{"a walk after dinner helps",
-                     "insulin's effect on uptake times 1.3 for two hours from the walk's start: "
-                     "two to three hours after "
-                     "dinner lower by about 11 mg/dL (0.6 mmol/L)",
+                     "insulin's effect on uptake times 3 for two hours from the walk's start: two "
+                     "to three hours after dinner lower by about 20 mg/dL (1.1 mmol/L), the area "
+                     "above the start over three hours by about a quarter",
                      "both wears, dinners with a walk against those without"}};
     story.facts = R"json({
       "why_they_came": "My doctor said walk more. Does it do anything?",

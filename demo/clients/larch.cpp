@@ -19,7 +19,7 @@ ClientStory client_larch() {
     story.diary.carbohydrate_error = 0.3;
     for (const int day : {day_number(3, 6), day_number(3, 8), day_number(3, 10), day_number(3, 12),
                           day_number(3, 14)}) {
-        story.planned_meals.push_back({day, 16, Slot::snack, {"fruit juice", 45, 1.2}, false});
+        story.planned_meals.push_back({day, 16, Slot::snack, {"fruit juice", 60, 1.6}, false});
     }
     const auto fifteen = fifteen_minute_sensor();
     const FileDialect dialect{.delimiter = ';',
@@ -44,13 +44,12 @@ ClientStory client_larch() {
                     .dialect = dialect}};
     story.truths = {{"a sensor fell off on day 3",
                      "put on 1 March 08:00, last reading within 15 minutes of 3 March 21:10 (61 h "
-                     "10 min); the next one put on "
-                     "4 March 18:00",
+                     "10 min); the next one put on 4 March 18:00",
                      "wears 1 and 2"},
                     {"a poor diary",
                      "about half of the meals are not written, large ones and snacks least; times "
-                     "to the half hour; fruit juice "
-                     "at 16:00 on 6, 8, 10, 12 and 14 March is never written",
+                     "to the half hour; fruit juice at 16:00 on 6, 8, 10, 12 and 14 March is never "
+                     "written: glucose up by 2.5 mmol/L or more in an hour",
                      "wear 2: five rises without an entry"}};
     story.facts = R"json({
       "why_they_came": "My wife sent me.",

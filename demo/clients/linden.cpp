@@ -29,8 +29,8 @@ ClientStory client_linden() {
          .dialect = {.repeated_rows = 2}}};
     story.truths = {{"fasting follows short sleep",
                      "the liver's production at night up 7.5 % for each hour of sleep below 7: "
-                     "fasting up by about "
-                     "9 mg/dL (0.5 mmol/L) an hour",
+                     "fasting up by about 9 mg/dL (0.5 mmol/L) an hour; insulin's effect on uptake "
+                     "down 5 % an hour the next day",
                      "all three wears, short nights against long ones"},
                     {"pressure dips at night",
                      "45 mg/dL for 40 minutes on 27 February 01:20 and 40 mg/dL for 35 minutes on "

@@ -10,7 +10,7 @@ ClientStory client_maple() {
     story.routine.late_dinner_chance = 0;
     for (const int day : {day_number(3, 5), day_number(3, 9), day_number(3, 12), day_number(3, 15),
                           day_number(4, 10), day_number(4, 14), day_number(4, 18)}) {
-        story.lows.push_back({day, 1, 2.2, 0.4});
+        story.lows.push_back({day, 0.5, 2.6, 0.2});
     }
     story.took = "gliclazide 80, metformin 500";
     const auto five = five_minute_sensor();
@@ -31,8 +31,7 @@ ClientStory client_maple() {
     story.truths = {
         {"night lows on a sulfonylurea",
          "on 5, 9, 12 and 15 March and 10, 14 and 18 April glucose falls below 54 mg/dL (3.0 "
-         "mmol/L) between "
-         "about 02:00 and 05:00, for 15 minutes or longer",
+         "mmol/L) some time between 01:30 and 04:30, for 15 minutes or longer",
          "both wears; gliclazide is on the list; no symptom is written"},
         {"a pressure dip beside a medicine that can cause lows",
          "45 mg/dL for 35 minutes on 7 March 02:10", "wear 1: must be escalated all the same"}};

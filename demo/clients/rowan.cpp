@@ -8,7 +8,8 @@ ClientStory client_rowan() {
     story.body_mass_kg = 79;
     story.basal_mg_per_dl = 126;
     story.routine.late_with_short = 0.8;
-    story.effects.production_per_hour_late = 0.10;
+    story.routine.appetite = 0.85;
+    story.effects.production_per_hour_late = 0.11;
     const auto five = five_minute_sensor();
     const FileDialect american{.delimiter = '\t',
                                .date_style = DateStyle::month_first_slashes,
@@ -27,11 +28,12 @@ ClientStory client_rowan() {
                     .lasts = two_weeks,
                     .overpatch = true,
                     .dialect = american}};
-    story.truths = {{"late dinner and short sleep travel together",
-                     "correlation of dinner hour with sleep lost about 0.8; only the dinner acts: "
-                     "the liver's production at "
-                     "night up 10 % for each hour after 19:00, sleep nothing",
-                     "both wears, 28 nights: one at a time, either looks to blame"}};
+    story.truths = {
+        {"late dinner and short sleep travel together",
+         "correlation of dinner hour with sleep lost about 0.8; only the dinner acts: the liver's "
+         "production at night up 11 % for each hour after 19:00, sleep nothing: fasting up by "
+         "about 11 mg/dL (0.6 mmol/L) after a dinner past 20:20 against one before",
+         "both wears, 28 nights: one at a time, either looks to blame"}};
     story.facts = R"json({
       "why_they_came": "Shift work and late meals: which of the two is it?",
       "born_year": 1977, "told_type": "type 2", "diagnosed": "2023",
