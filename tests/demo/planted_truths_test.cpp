@@ -242,6 +242,9 @@ TEST(PlantedTruths, birchs_white_rice_is_followed_by_a_high_rise_and_mango_came_
 }
 
 TEST(PlantedTruths, maple_is_very_low_on_seven_nights_and_on_no_other) {
+    const int planned_days[] = {day_number(3, 5),  day_number(3, 9),  day_number(3, 12),
+                                day_number(3, 15), day_number(4, 10), day_number(4, 14),
+                                day_number(4, 18)};
     for (const std::uint64_t seed : seeds) {
         const ClientLife life = client_life(client_maple(), seed);
         int nights = 0;
@@ -251,9 +254,8 @@ TEST(PlantedTruths, maple_is_very_low_on_seven_nights_and_on_no_other) {
                 if (!wear.worn.contains(night.from) || !wear.worn.contains(night.to)) {
                     continue;
                 }
-                const bool planned =
-                    std::any_of(life.story.lows.begin(), life.story.lows.end(),
-                                [&](const PlannedLow& low) { return low.day == day.number; });
+                const bool planned = std::find(std::begin(planned_days), std::end(planned_days),
+                                               day.number) != std::end(planned_days);
                 const bool pressed = day.number == day_number(3, 7);
                 if (planned) {
                     ++nights;
@@ -350,6 +352,30 @@ TEST(PlantedTruths, larch_leaves_out_large_meals_and_the_juice) {
             EXPECT_NE(line.eaten, "fruit juice") << seed;
         }
     }
+}
+
+TEST(PlantedTruths, larch_writes_small_meals_more_often_than_large_ones) {
+    TwoGroups written;  // large and small main meals: the share that is written
+    for (std::uint64_t seed = 1; seed <= 12; ++seed) {
+        const ClientLife life = client_life(client_larch(), seed);
+        const LivedWear& wear = life.wears.at(1);
+        for (const StoryDay& day : life.days) {
+            for (const EatenMeal& meal : day.meals) {
+                const Instant at = life.zones.resolve(meal.at).first;
+                if (meal.slot == Slot::snack || !wear.worn.contains(at)) {
+                    continue;
+                }
+                const bool found =
+                    std::any_of(wear.diary.begin(), wear.diary.end(), [&](const DiaryLine& line) {
+                        return line.eaten == meal.food.name &&
+                               std::chrono::abs(life.zones.resolve(line.at).first - at) <= 40min;
+                    });
+                (meal.carbohydrate_g > 60 ? written.yes : written.no).add(found ? 1 : 0);
+            }
+        }
+    }
+    EXPECT_GT(written.yes.n, 60);
+    EXPECT_NEAR(written.difference(), -0.3, 0.12);
 }
 
 TEST(PlantedTruths, aspens_wears_differ_by_the_sensors_as_much_as_by_the_medicine) {
