@@ -1,0 +1,57 @@
+#pragma once
+
+#include "time/instant.hpp"
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tracewright {
+
+/// Something a coach wrote down about a client.
+struct NoteRecord {
+    std::int64_t id = 0;
+    Instant at;
+    std::int64_t coach = 0;
+    std::string text;
+};
+
+/// Something a coach promised a client.
+struct PromiseRecord {
+    std::int64_t id = 0;
+    Instant made_at;
+    std::int64_t coach = 0;
+    CivilDate due;
+    std::optional<Instant> kept_at;
+    std::string text;
+};
+
+/// Who answered an escalation, when, and what was done.
+struct AcknowledgementRecord {
+    Instant at;
+    std::int64_t coach = 0;
+    std::string by;    ///< the name as it was then
+    std::string done;  ///< what was done
+};
+
+/// An escalation as it stands; the document is the room of the ladder's own.
+struct EscalationRecord {
+    std::int64_t id = 0;
+    std::string event;  ///< stable key of what happened: the same event is one record
+    Instant first_seen;
+    std::string document;
+    std::vector<AcknowledgementRecord> answers;
+};
+
+/// A finding that a coach kept, with the data it was drawn from.
+struct KeptFinding {
+    std::int64_t id = 0;
+    Instant at;
+    std::int64_t coach = 0;
+    Interval window{};
+    std::int64_t last_import = 0;
+    std::string document;
+};
+
+}  // namespace tracewright

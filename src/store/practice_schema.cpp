@@ -1,0 +1,261 @@
+#include "store/practice_schema.hpp"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cstdio>
+#include <filesystem>
+
+namespace tracewright {
+
+namespace {
+
+// Columns named sealed_ hold text under the practice's key. Times are seconds since 1970, UTC.
+constexpr const char* version_1 = R"sql(
+CREATE TABLE practice (
+  name TEXT PRIMARY KEY,
+  value BLOB NOT NULL
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE coach (
+  id INTEGER PRIMARY KEY,
+  handle TEXT NOT NULL UNIQUE,
+  sealed_name BLOB NOT NULL,
+  role INTEGER NOT NULL,
+  licence INTEGER NOT NULL,
+  added_at INTEGER NOT NULL,
+  left_at INTEGER
+) STRICT;
+
+CREATE TABLE client (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  mark BLOB NOT NULL UNIQUE CHECK (length(mark) = 16),
+  handle TEXT NOT NULL UNIQUE,
+  sealed_name BLOB NOT NULL,
+  sealed_facts BLOB NOT NULL,
+  revision INTEGER NOT NULL,
+  added_at INTEGER NOT NULL
+) STRICT;
+
+CREATE TABLE import (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  client INTEGER NOT NULL REFERENCES client(id) ON DELETE CASCADE,
+  at INTEGER NOT NULL,
+  coach INTEGER NOT NULL REFERENCES coach(id),
+  sealed_source BLOB NOT NULL,
+  content BLOB NOT NULL,
+  rows_stored INTEGER NOT NULL,
+  rows_duplicate INTEGER NOT NULL,
+  rows_conflict INTEGER NOT NULL,
+  rows_rejected INTEGER NOT NULL
+) STRICT;
+CREATE INDEX import_of_client ON import(client, id);
+
+CREATE TABLE wear (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  client INTEGER NOT NULL REFERENCES client(id) ON DELETE CASCADE,
+  sealed_source BLOB NOT NULL,
+  start INTEGER NOT NULL,
+  start_told INTEGER NOT NULL,
+  ended INTEGER NOT NULL,
+  planned_end INTEGER,
+  interval_s INTEGER NOT NULL,
+  changed_by_hand_at INTEGER
+) STRICT;
+CREATE INDEX wear_of_client ON wear(client, start);
+
+CREATE TABLE trace_block (
+  client INTEGER NOT NULL REFERENCES client(id) ON DELETE CASCADE,
+  wear INTEGER NOT NULL REFERENCES wear(id) ON DELETE CASCADE,
+  day INTEGER NOT NULL,
+  readings INTEGER NOT NULL,
+  block BLOB NOT NULL,
+  PRIMARY KEY (client, wear, day)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE diary_entry (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  client INTEGER NOT NULL REFERENCES client(id) ON DELETE CASCADE,
+  import INTEGER REFERENCES import(id),
+  at INTEGER NOT NULL,
+  sameness BLOB NOT NULL,
+  sealed_entry BLOB NOT NULL,
+  UNIQUE (client, sameness)
+) STRICT;
+CREATE INDEX diary_of_client ON diary_entry(client, at, id);
+
+CREATE TABLE held_reading (
+  import INTEGER NOT NULL REFERENCES import(id) ON DELETE CASCADE,
+  client INTEGER NOT NULL REFERENCES client(id) ON DELETE CASCADE,
+  at INTEGER NOT NULL,
+  hundredths INTEGER NOT NULL,
+  unit INTEGER NOT NULL,
+  line INTEGER NOT NULL
+) STRICT;
+CREATE INDEX held_of_client ON held_reading(client, at);
+
+-- What an import replaced, so that undoing it gives back the very bytes. block and wear are NULL
+-- where there was none.
+CREATE TABLE block_before (
+  import INTEGER NOT NULL REFERENCES import(id) ON DELETE CASCADE,
+  wear INTEGER NOT NULL,
+  day INTEGER NOT NULL,
+  readings INTEGER,
+  block BLOB,
+  PRIMARY KEY (import, wear, day)
+) STRICT, WITHOUT ROWID;
+CREATE TABLE wear_before (
+  import INTEGER NOT NULL REFERENCES import(id) ON DELETE CASCADE,
+  wear INTEGER NOT NULL,
+  existed INTEGER NOT NULL,
+  start INTEGER,
+  start_told INTEGER,
+  interval_s INTEGER,
+  PRIMARY KEY (import, wear)
+) STRICT, WITHOUT ROWID;
+
+CREATE TABLE audit (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  at INTEGER NOT NULL,
+  coach INTEGER NOT NULL,
+  deed TEXT NOT NULL,
+  client INTEGER,
+  number INTEGER
+) STRICT;
+CREATE INDEX audit_of_client ON audit(client, id);
+CREATE TRIGGER audit_is_not_rewritten BEFORE UPDATE ON audit
+BEGIN SELECT RAISE(ABORT, 'the audit is not rewritten'); END;
+)sql";
+
+// What is said, agreed and answered.
+constexpr const char* version_2 = R"sql(
+CREATE TABLE note (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  client INTEGER NOT NULL REFERENCES client(id) ON DELETE CASCADE,
+  at INTEGER NOT NULL,
+  coach INTEGER NOT NULL REFERENCES coach(id),
+  sealed_text BLOB NOT NULL
+) STRICT;
+CREATE INDEX note_of_client ON note(client, id);
+
+CREATE TABLE promise (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  client INTEGER NOT NULL REFERENCES client(id) ON DELETE CASCADE,
+  made_at INTEGER NOT NULL,
+  coach INTEGER NOT NULL REFERENCES coach(id),
+  due INTEGER NOT NULL,
+  kept_at INTEGER,
+  sealed_text BLOB NOT NULL
+) STRICT;
+CREATE INDEX promise_of_client ON promise(client, id);
+
+CREATE TABLE escalation (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  client INTEGER NOT NULL REFERENCES client(id) ON DELETE CASCADE,
+  event TEXT NOT NULL,
+  first_seen INTEGER NOT NULL,
+  sealed_escalation BLOB NOT NULL,
+  UNIQUE (client, event)
+) STRICT;
+CREATE TABLE acknowledgement (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  escalation INTEGER NOT NULL REFERENCES escalation(id) ON DELETE CASCADE,
+  at INTEGER NOT NULL,
+  coach INTEGER NOT NULL REFERENCES coach(id),
+  sealed_answer BLOB NOT NULL
+) STRICT;
+CREATE INDEX acknowledgement_of_escalation ON acknowledgement(escalation);
+
+CREATE TABLE finding (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  client INTEGER NOT NULL REFERENCES client(id) ON DELETE CASCADE,
+  at INTEGER NOT NULL,
+  coach INTEGER NOT NULL REFERENCES coach(id),
+  window_from INTEGER NOT NULL,
+  window_to INTEGER NOT NULL,
+  last_import INTEGER NOT NULL,
+  sealed_finding BLOB NOT NULL
+) STRICT;
+CREATE INDEX finding_of_client ON finding(client, id);
+)sql";
+
+constexpr std::array versions{version_1, version_2};
+
+std::string before_path(const std::string& path, int version) {
+    return path + ".before-" + std::to_string(version);
+}
+
+// A finished copy or none: written beside and renamed.
+void copy_aside(Database& database, const std::string& target) {
+    namespace fs = std::filesystem;
+    const std::string half = target + ".half";
+    std::error_code none;
+    fs::remove(half, none);
+    {
+        Database copy(half, Database::Mode::create);
+        database.copy_to(copy);
+    }
+    std::error_code error;
+    fs::rename(half, target, error);
+    if (error) {
+        throw DatabaseFailure(0, "the copy before a migration can't be put in place");
+    }
+}
+
+void set_version(Database& database, int version) {
+    database.run(fmt::format("PRAGMA user_version = {}", version).c_str());
+}
+
+}  // namespace
+
+int practice_schema_version() {
+    return static_cast<int>(versions.size());
+}
+
+void make_practice_tables(Database& database) {
+    database.run(fmt::format("PRAGMA application_id = {}", practice_application_id).c_str());
+    for (const char* version : versions) {
+        database.run(version);
+    }
+    set_version(database, practice_schema_version());
+}
+
+Stored<int> practice_version(Database& database) {
+    if (database.integer("PRAGMA application_id") != practice_application_id) {
+        return store_error(StoreErrorKind::not_a_practice,
+                           "found a file that is no practice, expected one made by init");
+    }
+    const auto version = static_cast<int>(database.integer("PRAGMA user_version"));
+    if (version < 1 || version > practice_schema_version()) {
+        return store_error(
+            StoreErrorKind::too_new,
+            fmt::format(
+                "found a practice of version {}, expected at most {}: use the newer program",
+                version, practice_schema_version()));
+    }
+    return version;
+}
+
+Stored<void> bring_tables_forward(Database& database, const std::string& path) {
+    for (;;) {
+        auto version = practice_version(database);
+        if (!version) {
+            return tl::make_unexpected(version.error());
+        }
+        if (*version == practice_schema_version()) {
+            return {};
+        }
+        // The copy is taken before the lock, as SQLite's backup can't read under it; if another
+        // program migrates meanwhile, the version below says so and the copy is only an extra one.
+        copy_aside(database, before_path(path, *version));
+        Transaction alone(database, Transaction::Kind::exclusive);
+        if (database.integer("PRAGMA user_version") != *version) {
+            continue;
+        }
+        database.run(versions[static_cast<std::size_t>(*version)]);
+        set_version(database, *version + 1);
+        alone.commit();
+    }
+}
+
+}  // namespace tracewright
