@@ -206,7 +206,9 @@ class Planner {
         plan_.wears.clear();
         plan_.entries.clear();
         plan_.held.clear();
-        plan_.rows_conflict += plan_.rows_stored;
+        // Levels that happen to be equal are another person's all the same.
+        plan_.rows_duplicate = file_.rows_duplicate;
+        plan_.rows_conflict = file_.rows_conflict + file_.rows_stored;
         plan_.rows_stored = 0;
     }
 };

@@ -1,0 +1,438 @@
+#include "store/client_document.hpp"
+
+#include "time/zone.hpp"
+
+#include <date/date.h>
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <array>
+#include <set>
+#include <sstream>
+#include <stdexcept>
+
+namespace tracewright {
+
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+struct Unreadable : std::runtime_error {
+    using std::runtime_error::runtime_error;
+};
+
+// Words of an enumeration, in the order of its values.
+constexpr std::array<const char*, 3> answers{"not asked", "no", "yes"};
+constexpr std::array<const char*, 5> pregnancies{"not asked", "no", "pregnant", "planning",
+                                                 "unsure"};
+constexpr std::array<const char*, 4> contact_kinds{"emergency", "prescriber", "clinic", "other"};
+constexpr std::array<const char*, 2> units{"mg/dL", "mmol/L"};
+constexpr std::array<const char*, 4> goal_kinds{"adults", "older", "own", "pregnancy"};
+
+[[noreturn]] void unreadable(const std::string& key, const std::string& expected) {
+    throw Unreadable(fmt::format("key '{}': found another value, expected {}", key, expected));
+}
+
+// One object of the document, read key by key; what is left over at the end is a key we don't know.
+class Reader {
+  public:
+    Reader(const Json& object, std::string path) : object_(object), path_(std::move(path)) {
+        if (!object.is_object()) {
+            unreadable(path_, "an object");
+        }
+    }
+
+    const Json* at(const char* key) {
+        met_.insert(key);
+        const auto found = object_.find(key);
+        return found == object_.end() || found->is_null() ? nullptr : &*found;
+    }
+    std::string path(const std::string& key) const {
+        return path_.empty() ? key : path_ + "." + key;
+    }
+    void text(const char* key, std::string& value) {
+        if (const Json* found = at(key)) {
+            if (!found->is_string()) {
+                unreadable(path(key), "a text");
+            }
+            value = found->get<std::string>();
+        }
+    }
+    void number(const char* key, int& value) {
+        if (const Json* found = at(key)) {
+            if (!found->is_number_integer()) {
+                unreadable(path(key), "a whole number");
+            }
+            value = found->get<int>();
+        }
+    }
+    void number(const char* key, std::optional<int>& value) {
+        if (at(key) != nullptr) {
+            number(key, value.emplace());
+        }
+    }
+    void number(const char* key, double& value) {
+        if (const Json* found = at(key)) {
+            if (!found->is_number()) {
+                unreadable(path(key), "a number");
+            }
+            value = found->get<double>();
+        }
+    }
+    void number(const char* key, std::optional<double>& value) {
+        if (at(key) != nullptr) {
+            number(key, value.emplace());
+        }
+    }
+    void date(const char* key, CivilDate& value) {
+        std::string written;
+        text(key, written);
+        if (at(key) != nullptr && !parsed("%F", written, value)) {
+            unreadable(path(key), "a date such as 2026-03-02");
+        }
+    }
+    void date(const char* key, std::optional<CivilDate>& value) {
+        if (at(key) != nullptr) {
+            date(key, value.emplace());
+        }
+    }
+    void wall_time(const char* key, std::optional<WallTime>& value) {
+        std::string written;
+        text(key, written);
+        if (at(key) != nullptr && !parsed("%FT%R", written, value.emplace())) {
+            unreadable(path(key), "a wall time such as 2026-03-02T08:15");
+        }
+    }
+    template <typename Enumeration, std::size_t Count>
+    void word(const char* key, const std::array<const char*, Count>& words, Enumeration& value) {
+        std::string written;
+        text(key, written);
+        if (at(key) == nullptr) {
+            return;
+        }
+        for (std::size_t i = 0; i < Count; ++i) {
+            if (written == words[i]) {
+                value = static_cast<Enumeration>(i);
+                return;
+            }
+        }
+        std::string expected = "one of";
+        for (const char* one : words) {
+            expected += fmt::format(" '{}'", one);
+        }
+        unreadable(path(key), expected);
+    }
+    template <typename Read>
+    void list(const char* key, Read read) {
+        const Json* found = at(key);
+        if (found == nullptr) {
+            return;
+        }
+        if (!found->is_array()) {
+            unreadable(path(key), "a list");
+        }
+        for (std::size_t i = 0; i < found->size(); ++i) {
+            Reader item((*found)[i], fmt::format("{}[{}]", path(key), i + 1));
+            read(item);
+            item.finish();
+        }
+    }
+    template <typename Read>
+    void object(const char* key, Read read) {
+        if (const Json* found = at(key)) {
+            Reader inner(*found, path(key));
+            read(inner);
+            inner.finish();
+        }
+    }
+    void finish() const {
+        for (const auto& [key, value] : object_.items()) {
+            if (!met_.contains(key)) {
+                throw Unreadable(fmt::format(
+                    "key '{}': found a key of no meaning here, expected one of the schema's",
+                    path(key)));
+            }
+        }
+    }
+
+  private:
+    const Json& object_;
+    std::string path_;
+    std::set<std::string> met_;
+
+    template <typename Duration>
+    static bool parsed(const char* format, const std::string& written,
+                       std::chrono::time_point<std::chrono::local_t, Duration>& value) {
+        std::istringstream stream(written);
+        stream.imbue(std::locale::classic());
+        date::local_time<Duration> time;
+        stream >> date::parse(format, time);
+        if (stream.fail() || stream.peek() != std::istringstream::traits_type::eof()) {
+            return false;
+        }
+        value = std::chrono::time_point<std::chrono::local_t, Duration>{time.time_since_epoch()};
+        return true;
+    }
+};
+
+Json text_of(const std::optional<CivilDate>& day) {
+    return day ? Json(date::format("%F", date::local_days{date::days{
+                                             static_cast<int>(day->time_since_epoch().count())}}))
+               : Json();
+}
+
+template <typename Value>
+Json value_of(const std::optional<Value>& value) {
+    return value ? Json(*value) : Json();
+}
+
+template <typename Enumeration, std::size_t Count>
+Json word_of(const std::array<const char*, Count>& words, Enumeration value) {
+    return words[static_cast<std::size_t>(value)];
+}
+
+struct CautionKey {
+    const char* key;
+    Answered Cautions::*answer;
+};
+constexpr std::array caution_keys{
+    CautionKey{"severe_low_before", &Cautions::severe_low_before},
+    CautionKey{"kidney_disease", &Cautions::kidney_disease},
+    CautionKey{"liver_disease", &Cautions::liver_disease},
+    CautionKey{"heart_disease", &Cautions::heart_disease},
+    CautionKey{"chest_symptoms", &Cautions::chest_symptoms},
+    CautionKey{"eye_disease", &Cautions::eye_disease},
+    CautionKey{"numb_feet_or_wound", &Cautions::numb_feet_or_wound},
+    CautionKey{"stomach_surgery", &Cautions::stomach_surgery},
+    CautionKey{"frail", &Cautions::frail},
+    CautionKey{"another_autoimmune_disease", &Cautions::another_autoimmune_disease},
+};
+
+void put_cautions(Json& document, const Cautions& cautions) {
+    document["pregnancy"] = word_of(pregnancies, cautions.pregnancy);
+    document["eating_screen"] = Json{{"asked_on", text_of(cautions.eating.asked_on)},
+                                     {"by", cautions.eating.by},
+                                     {"positive", word_of(answers, cautions.eating.positive)}};
+    for (const CautionKey& caution : caution_keys) {
+        document[caution.key] = word_of(answers, cautions.*caution.answer);
+    }
+    document["last_eye_check"] = text_of(cautions.last_eye_check);
+    document["others"] = cautions.others;
+}
+
+void read_cautions(Reader& reader, Cautions& cautions) {
+    reader.word("pregnancy", pregnancies, cautions.pregnancy);
+    reader.object("eating_screen", [&](Reader& screen) {
+        screen.date("asked_on", cautions.eating.asked_on);
+        screen.text("by", cautions.eating.by);
+        screen.word("positive", answers, cautions.eating.positive);
+    });
+    for (const CautionKey& caution : caution_keys) {
+        reader.word(caution.key, answers, cautions.*caution.answer);
+    }
+    reader.date("last_eye_check", cautions.last_eye_check);
+    reader.text("others", cautions.others);
+}
+
+void put_goals(Json& document, const ClientFacts& facts) {
+    document["kind"] = word_of(goal_kinds, facts.goals.kind);
+    document["in_range_above"] = value_of(facts.goals.in_range_above);
+    document["below_range_below"] = value_of(facts.goals.below_range_below);
+    document["very_low_below"] = value_of(facts.goals.very_low_below);
+    document["above_range_below"] = value_of(facts.goals.above_range_below);
+    document["very_high_below"] = value_of(facts.goals.very_high_below);
+    document["agreed_with"] = facts.goals_agreed_with;
+    document["agreed_on"] = text_of(facts.goals_agreed_on);
+}
+
+void read_goals(Reader& reader, ClientFacts& facts) {
+    reader.word("kind", goal_kinds, facts.goals.kind);
+    facts.goals = consensus_goals(facts.goals.kind);
+    reader.number("in_range_above", facts.goals.in_range_above);
+    reader.number("below_range_below", facts.goals.below_range_below);
+    reader.number("very_low_below", facts.goals.very_low_below);
+    reader.number("above_range_below", facts.goals.above_range_below);
+    reader.number("very_high_below", facts.goals.very_high_below);
+    reader.text("agreed_with", facts.goals_agreed_with);
+    reader.date("agreed_on", facts.goals_agreed_on);
+}
+
+void put_lists(Json& document, const ClientFacts& facts) {
+    document["zones"] = Json::array();
+    for (const ZoneSince& since : facts.zones) {
+        document["zones"].push_back(
+            {{"zone", since.zone},
+             {"from", since.from
+                          ? Json(date::format("%FT%R", date::local_seconds{std::chrono::seconds{
+                                                           since.from->time_since_epoch()}}))
+                          : Json()}});
+    }
+    document["contacts"] = Json::array();
+    for (const Contact& contact : facts.contacts) {
+        document["contacts"].push_back({{"kind", word_of(contact_kinds, contact.kind)},
+                                        {"name", contact.name},
+                                        {"telephone", contact.telephone}});
+    }
+    document["medicines_asked_on"] = text_of(facts.medicines_asked_on);
+    document["medicines"] = Json::array();
+    for (const MedicineLine& line : facts.medicines) {
+        document["medicines"].push_back({{"written", line.written},
+                                         {"from", text_of(line.from)},
+                                         {"until", text_of(line.until)}});
+    }
+    document["labs"] = Json::array();
+    for (const LabResult& lab : facts.labs) {
+        document["labs"].push_back({{"on", text_of(lab.on)},
+                                    {"what", lab.what},
+                                    {"value", lab.value},
+                                    {"unit", lab.unit}});
+    }
+}
+
+void read_lists(Reader& reader, ClientFacts& facts) {
+    reader.list("zones", [&](Reader& item) {
+        ZoneSince& since = facts.zones.emplace_back();
+        item.text("zone", since.zone);
+        if (!Zone::named(since.zone)) {
+            unreadable(item.path("zone"), "a time zone by IANA name, such as Europe/Berlin");
+        }
+        item.wall_time("from", since.from);
+        const bool home = facts.zones.size() == 1;
+        const bool ascends =
+            home || (since.from && (facts.zones.size() == 2 ||
+                                    *since.from > *facts.zones[facts.zones.size() - 2].from));
+        if (home == since.from.has_value() || !ascends) {
+            unreadable(item.path("from"), "null for the home zone, then one time after the other");
+        }
+    });
+    reader.list("contacts", [&](Reader& item) {
+        Contact& contact = facts.contacts.emplace_back();
+        item.word("kind", contact_kinds, contact.kind);
+        item.text("name", contact.name);
+        item.text("telephone", contact.telephone);
+    });
+    reader.date("medicines_asked_on", facts.medicines_asked_on);
+    reader.list("medicines", [&](Reader& item) {
+        MedicineLine& line = facts.medicines.emplace_back();
+        item.text("written", line.written);
+        item.date("from", line.from);
+        item.date("until", line.until);
+    });
+    reader.list("labs", [&](Reader& item) {
+        LabResult& lab = facts.labs.emplace_back();
+        item.date("on", lab.on);
+        item.text("what", lab.what);
+        item.number("value", lab.value);
+        item.text("unit", lab.unit);
+    });
+}
+
+Json supply_of(const Supply& supply) {
+    return {{"bought", supply.bought}, {"used", supply.used}};
+}
+
+void read_supply(Reader& reader, const char* key, Supply& supply) {
+    reader.object(key, [&](Reader& item) {
+        item.number("bought", supply.bought);
+        item.number("used", supply.used);
+    });
+}
+
+void read_consent(Reader& item, Consent& consent) {
+    item.date("given_on", consent.given_on);
+    item.text("what_is_kept", consent.what_is_kept);
+    item.text("who_sees", consent.who_sees);
+    item.date("until", consent.until);
+    item.date("withdrawn_on", consent.withdrawn_on);
+}
+
+Json document_of(const ClientFacts& facts) {
+    Json document;
+    document["why_they_came"] = facts.why_they_came;
+    document["born_year"] = value_of(facts.born_year);
+    document["told_type"] = facts.told_type;
+    document["diagnosed_on"] = text_of(facts.diagnosed_on);
+    document["language"] = facts.language;
+    document["unit"] = word_of(units, facts.unit);
+    put_lists(document, facts);
+    put_cautions(document["cautions"], facts.cautions);
+    put_goals(document["goals"], facts);
+    document["consent"] = {{"given_on", text_of(facts.consent.given_on)},
+                           {"what_is_kept", facts.consent.what_is_kept},
+                           {"who_sees", facts.consent.who_sees},
+                           {"until", text_of(facts.consent.until)},
+                           {"withdrawn_on", text_of(facts.consent.withdrawn_on)}};
+    document["sessions"] = supply_of(facts.sessions);
+    document["sensors"] = supply_of(facts.sensors);
+    document["agreed_change"] = facts.agreed_change
+                                    ? Json{{"words", facts.agreed_change->words},
+                                           {"agreed_on", text_of(facts.agreed_change->agreed_on)},
+                                           {"check_on", text_of(facts.agreed_change->check_on)}}
+                                    : Json();
+    return document;
+}
+
+ClientFacts facts_of(const Json& document) {
+    ClientFacts facts;
+    Reader reader(document, "");
+    reader.text("why_they_came", facts.why_they_came);
+    reader.number("born_year", facts.born_year);
+    reader.text("told_type", facts.told_type);
+    reader.date("diagnosed_on", facts.diagnosed_on);
+    reader.text("language", facts.language);
+    reader.word("unit", units, facts.unit);
+    read_lists(reader, facts);
+    reader.object("cautions", [&](Reader& item) { read_cautions(item, facts.cautions); });
+    reader.object("goals", [&](Reader& item) { read_goals(item, facts); });
+    reader.object("consent", [&](Reader& item) { read_consent(item, facts.consent); });
+    read_supply(reader, "sessions", facts.sessions);
+    read_supply(reader, "sensors", facts.sensors);
+    reader.object("agreed_change", [&](Reader& item) {
+        AgreedChange& change = facts.agreed_change.emplace();
+        item.text("words", change.words);
+        item.date("agreed_on", change.agreed_on);
+        item.date("check_on", change.check_on);
+    });
+    reader.finish();
+    return facts;
+}
+
+tl::expected<Json, std::string> json_object(std::string_view text) {
+    Json document = Json::parse(text, nullptr, false);
+    if (!document.is_object()) {
+        return tl::make_unexpected(std::string(
+            "found text that is no JSON object, expected an object of the client's facts"));
+    }
+    return document;
+}
+
+tl::expected<ClientFacts, std::string> facts_or_why_not(const Json& document) {
+    try {
+        return facts_of(document);
+    } catch (const Unreadable& error) {
+        return tl::make_unexpected(std::string(error.what()));
+    }
+}
+
+}  // namespace
+
+std::string client_document(const ClientFacts& facts, int indent) {
+    return document_of(facts).dump(indent, ' ', false, Json::error_handler_t::replace);
+}
+
+tl::expected<ClientFacts, std::string> client_facts_read(std::string_view document) {
+    return json_object(document).and_then(facts_or_why_not);
+}
+
+tl::expected<ClientFacts, std::string> client_facts_changed(const ClientFacts& facts,
+                                                            std::string_view patch) {
+    const auto changes = json_object(patch);
+    if (!changes) {
+        return tl::make_unexpected(changes.error());
+    }
+    Json document = document_of(facts);
+    document.merge_patch(*changes);
+    return facts_or_why_not(document);
+}
+
+}  // namespace tracewright

@@ -1,0 +1,210 @@
+#include "store/sqlite_practice.hpp"
+
+#include <fmt/format.h>
+
+namespace tracewright {
+
+Stored<std::int64_t> SqlitePractice::add_note(std::int64_t client, const std::string& text,
+                                              const Acting& acting) {
+    return changing(acting, Needs::a_change, [&]() -> Stored<std::int64_t> {
+        const auto at = place(client);
+        if (!at) {
+            return tl::make_unexpected(at.error());
+        }
+        if (text.empty()) {
+            return store_error(StoreErrorKind::refused, "found an empty note, expected some words");
+        }
+        const std::int64_t note = records_.add_note(client, *at, text, acting);
+        audit_.add(acting, "note_added", client, note);
+        return note;
+    });
+}
+
+Stored<std::vector<NoteRecord>> SqlitePractice::notes(std::int64_t client) {
+    return reading([&]() -> Stored<std::vector<NoteRecord>> {
+        const auto at = place(client);
+        if (!at) {
+            return tl::make_unexpected(at.error());
+        }
+        return records_.notes(client, *at);
+    });
+}
+
+Stored<std::int64_t> SqlitePractice::add_promise(std::int64_t client, const std::string& text,
+                                                 CivilDate due, const Acting& acting) {
+    return changing(acting, Needs::a_change, [&]() -> Stored<std::int64_t> {
+        const auto at = place(client);
+        if (!at) {
+            return tl::make_unexpected(at.error());
+        }
+        if (text.empty()) {
+            return store_error(StoreErrorKind::refused,
+                               "found an empty promise, expected what was promised");
+        }
+        const std::int64_t promise = records_.add_promise(client, *at, text, due, acting);
+        audit_.add(acting, "promise_made", client, promise);
+        return promise;
+    });
+}
+
+Stored<std::vector<PromiseRecord>> SqlitePractice::promises(std::int64_t client) {
+    return reading([&]() -> Stored<std::vector<PromiseRecord>> {
+        const auto at = place(client);
+        if (!at) {
+            return tl::make_unexpected(at.error());
+        }
+        return records_.promises(client, *at);
+    });
+}
+
+Stored<void> SqlitePractice::keep_promise(std::int64_t client, std::int64_t promise,
+                                          const Acting& acting) {
+    return changing(acting, Needs::a_change, [&]() -> Stored<void> {
+        if (!records_.keep_promise(client, promise, acting)) {
+            return store_error(StoreErrorKind::not_found,
+                               "found no open promise of this number to this client");
+        }
+        audit_.add(acting, "promise_kept", client, promise);
+        return {};
+    });
+}
+
+Stored<void> SqlitePractice::put_escalations(std::int64_t client,
+                                             const std::vector<EscalationRecord>& escalations,
+                                             const Acting& acting) {
+    // A look is enough: that an event is written down can't be left to who may change things.
+    return changing(acting, Needs::a_look, [&]() -> Stored<void> {
+        const auto at = place(client);
+        if (!at) {
+            return tl::make_unexpected(at.error());
+        }
+        for (const EscalationRecord& escalation : escalations) {
+            records_.put_escalation(client, *at, escalation.event, escalation.document, acting);
+        }
+        return {};
+    });
+}
+
+Stored<std::vector<EscalationRecord>> SqlitePractice::escalations(std::int64_t client) {
+    return reading([&]() -> Stored<std::vector<EscalationRecord>> {
+        const auto at = place(client);
+        if (!at) {
+            return tl::make_unexpected(at.error());
+        }
+        return records_.escalations(client, *at);
+    });
+}
+
+Stored<void> SqlitePractice::acknowledge(std::int64_t client, std::int64_t escalation,
+                                         const std::string& by, const std::string& done,
+                                         const Acting& acting) {
+    return changing(acting, Needs::a_change, [&]() -> Stored<void> {
+        const auto at = place(client);
+        if (!at) {
+            return tl::make_unexpected(at.error());
+        }
+        if (by.empty() || done.empty()) {
+            return store_error(StoreErrorKind::refused,
+                               "found no name or nothing done, expected who answered and what was "
+                               "done");
+        }
+        if (!records_.acknowledge(client, *at, escalation, by, done, acting)) {
+            return store_error(StoreErrorKind::not_found,
+                               "found no escalation of this number for this client");
+        }
+        audit_.add(acting, "escalation_acknowledged", client, escalation);
+        return {};
+    });
+}
+
+Stored<std::int64_t> SqlitePractice::keep_finding(std::int64_t client, Interval window,
+                                                  const std::string& document,
+                                                  const Acting& acting) {
+    return changing(acting, Needs::a_change, [&]() -> Stored<std::int64_t> {
+        const auto at = place(client);
+        if (!at) {
+            return tl::make_unexpected(at.error());
+        }
+        const std::int64_t finding = records_.keep_finding(client, *at, window, document, acting);
+        audit_.add(acting, "finding_kept", client, finding);
+        return finding;
+    });
+}
+
+Stored<ClientHoldings> SqlitePractice::holdings(std::int64_t client, const Acting& acting) {
+    return changing(acting, Needs::a_look, [&]() -> Stored<ClientHoldings> {
+        auto row = clients_.client(client);
+        const auto at = place(client);
+        if (!row || !at) {
+            return store_error(StoreErrorKind::not_found, "found no such client in this practice");
+        }
+        ClientHoldings holdings;
+        holdings.client = {row->id, std::move(row->handle), std::move(row->name),
+                           std::move(row->facts), row->revision};
+        holdings.wears = wears_within(client, *at, std::nullopt);
+        holdings.diary = diary_.entries(client, *at);
+        holdings.held = imports_.held(client);
+        holdings.imports = imports_.imports(client, *at);
+        holdings.notes = records_.notes(client, *at);
+        holdings.promises = records_.promises(client, *at);
+        holdings.escalations = records_.escalations(client, *at);
+        holdings.findings = records_.findings(client, *at);
+        audit_.add(acting, "client_exported", client);
+        return holdings;
+    });
+}
+
+Stored<void> SqlitePractice::note_look(std::int64_t client, const std::string& deed,
+                                       const Acting& acting) {
+    return changing(acting, Needs::a_look, [&]() -> Stored<void> {
+        const auto at = place(client);
+        if (!at) {
+            return tl::make_unexpected(at.error());
+        }
+        audit_.add(acting, deed, client);
+        return {};
+    });
+}
+
+Stored<std::vector<AuditLine>> SqlitePractice::audit(std::optional<std::int64_t> client) {
+    return reading([&]() -> Stored<std::vector<AuditLine>> { return audit_.lines(client); });
+}
+
+Stored<std::vector<std::string>> SqlitePractice::faults() {
+    return reading([&]() -> Stored<std::vector<std::string>> {
+        std::vector<std::string> faults;
+        Statement whole(*database_, "PRAGMA integrity_check(20)");
+        while (whole.step()) {
+            if (whole.text(0) != "ok") {
+                faults.emplace_back(whole.text(0));
+            }
+        }
+        Statement references(*database_, "PRAGMA foreign_key_check");
+        while (references.step()) {
+            faults.push_back(fmt::format("a row of {} refers to one of {} that is not there",
+                                         references.text(0), references.text(2)));
+        }
+        auto blocks = trace_.faults();
+        faults.insert(faults.end(), blocks.begin(), blocks.end());
+        for (const auto& called : clients_.clients()) {
+            const auto opened = caught([&]() -> Stored<void> {
+                const std::string at = *clients_.place_of(called.id);
+                clients_.client(called.id);
+                diary_.entries(called.id, at);
+                imports_.imports(called.id, at);
+                records_.notes(called.id, at);
+                records_.promises(called.id, at);
+                records_.escalations(called.id, at);
+                records_.findings(called.id, at);
+                return {};
+            });
+            if (!opened) {
+                faults.push_back(
+                    fmt::format("client {}: {}", called.handle, opened.error().sentence));
+            }
+        }
+        return faults;
+    });
+}
+
+}  // namespace tracewright

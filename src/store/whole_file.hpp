@@ -1,0 +1,21 @@
+#pragma once
+
+#include "store/store_error.hpp"
+
+#include <cstdint>
+#include <span>
+#include <string>
+#include <vector>
+
+namespace tracewright {
+
+/// Writes a file that is there whole and on the disk, or not at all: beside, synced, renamed. Only
+/// its owner may read it. Replaces what was there.
+Stored<void> write_whole_file(const std::string& path, std::span<const std::uint8_t> bytes);
+
+Stored<std::vector<std::uint8_t>> read_whole_file(const std::string& path);
+
+/// Puts `half`, which is complete, in the place of `path`, and on the disk.
+Stored<void> put_in_place(const std::string& half, const std::string& path);
+
+}  // namespace tracewright
