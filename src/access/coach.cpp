@@ -2,13 +2,13 @@
 
 namespace tracewright {
 
-const char* name_of(Role role) {
+const char* name_of(CoachRole role) {
     switch (role) {
-        case Role::owner:
+        case CoachRole::owner:
             return "owner";
-        case Role::coach:
+        case CoachRole::coach:
             return "coach";
-        case Role::reader:
+        case CoachRole::reader:
             return "reader";
     }
     return "reader";

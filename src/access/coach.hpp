@@ -7,7 +7,7 @@ namespace tracewright {
 
 /// What a coach may do in the practice: an owner also adds coaches and erases clients; a reader
 /// changes nothing.
-enum class Role : std::uint8_t { owner, coach, reader };
+enum class CoachRole : std::uint8_t { owner, coach, reader };
 
 /// What a coach is licensed for outside the practice. Texts for an unlicensed coach speak of the
 /// client's own record and say 'ask your clinic' (safety rule 14).
@@ -16,12 +16,12 @@ enum class Licence : std::uint8_t { none, dietitian, nurse, other };
 struct Coach {
     std::string handle;  ///< a short word without the name in it: stands in the audit
     std::string name;
-    Role role = Role::coach;
+    CoachRole role = CoachRole::coach;
     Licence licence = Licence::none;
     bool left = false;  ///< works here no more: kept for the audit's sake
 };
 
-const char* name_of(Role role);
+const char* name_of(CoachRole role);
 const char* name_of(Licence licence);
 
 }  // namespace tracewright

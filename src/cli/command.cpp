@@ -8,6 +8,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <functional>
+#include <optional>
 #include <ostream>
 
 namespace tracewright {
@@ -18,6 +20,40 @@ void print_version(std::ostream& out) {
     out << fmt::format("tracewright {}\nzone data {}\nJSON look {}, measures {}, review {}\n",
                        TRACEWRIGHT_VERSION, zone_data_version(), look_json_version,
                        measures_json_version, review_json_version);
+}
+
+// Nothing if none of the commands on a practice was given.
+std::optional<Exit> dispatch_practice(CommandLine& line, const Streams& streams) {
+    const PracticeVerbs& verbs = line.verbs;
+    const PracticeOptions& at = line.practice;
+    const PracticeWords& words = line.words;
+    using Run = std::function<Exit()>;
+    const std::pair<CLI::App*, Run> commands[] = {
+        {verbs.init, [&] { return init_practice(at, words, streams); }},
+        {verbs.client_add, [&] { return add_client(at, words, line.files, streams); }},
+        {verbs.client_list, [&] { return list_clients(at, words, streams); }},
+        {verbs.client_show, [&] { return show_client(at, words, streams); }},
+        {verbs.client_change, [&] { return change_client(at, words, streams); }},
+        {verbs.client_erase, [&] { return erase_client(at, words, streams); }},
+        {verbs.client_export, [&] { return export_client(at, words, streams); }},
+        {verbs.coach_add, [&] { return add_coach(at, words, streams); }},
+        {verbs.coach_list, [&] { return list_coaches(at, streams); }},
+        {verbs.coach_change, [&] { return change_coach(at, words, streams); }},
+        {verbs.bring_in, [&] { return bring_in_files(at, words, line.files, streams); }},
+        {verbs.undo, [&] { return undo_import(at, words, streams); }},
+        {verbs.note, [&] { return note(at, words, streams); }},
+        {verbs.promise, [&] { return promise(at, words, streams); }},
+        {verbs.acknowledge, [&] { return acknowledge(at, words, streams); }},
+        {verbs.backup, [&] { return back_up(at, words, streams); }},
+        {verbs.restore, [&] { return restore(at, words, streams); }},
+        {verbs.check, [&] { return check_practice(at, streams); }},
+    };
+    for (const auto& [command, run] : commands) {
+        if (command->parsed()) {
+            return run();
+        }
+    }
+    return std::nullopt;
 }
 
 Exit dispatch(CommandLine& line, const Streams& streams) {
@@ -40,7 +76,13 @@ Exit dispatch(CommandLine& line, const Streams& streams) {
         return measures(line.files, line.measures_options, streams);
     }
     if (line.review->parsed()) {
+        if (!line.practice.practice.empty()) {
+            return review_client(line.practice, line.files, line.out, streams);
+        }
         return review(line.files, line.diaries, line.out, streams);
+    }
+    if (const auto done = dispatch_practice(line, streams)) {
+        return *done;
     }
     streams.err << line.app.help();
     return Exit::wrong_usage;

@@ -39,6 +39,7 @@ CommandLine::CommandLine()
     review = app.add_subcommand("review",
                                 "A first review of one client from sensor files and diary: HTML, "
                                 "PDF and JSON");
+    review->fallthrough();
     add_intake_options(*review, files);
     add_trace_options(*review, files);
     review->add_option("--diary", diaries, "Diary files")->allow_extra_args(false);
@@ -48,6 +49,7 @@ CommandLine::CommandLine()
         ->check(CLI::IsMember({"adults", "older", "pregnancy"}))
         ->capture_default_str();
     review->add_option("--out", out, "The folder to write to")->capture_default_str();
+    describe_practice_commands(*this);
 }
 
 }  // namespace tracewright

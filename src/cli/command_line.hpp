@@ -2,6 +2,7 @@
 
 #include "cli/file_options.hpp"
 #include "cli/measures_command.hpp"
+#include "cli/practice_commands.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -10,6 +11,28 @@
 #include <vector>
 
 namespace tracewright {
+
+/// The commands on a practice.
+struct PracticeVerbs {
+    CLI::App* init = nullptr;
+    CLI::App* client_add = nullptr;
+    CLI::App* client_list = nullptr;
+    CLI::App* client_show = nullptr;
+    CLI::App* client_change = nullptr;
+    CLI::App* client_erase = nullptr;
+    CLI::App* client_export = nullptr;
+    CLI::App* coach_add = nullptr;
+    CLI::App* coach_list = nullptr;
+    CLI::App* coach_change = nullptr;
+    CLI::App* bring_in = nullptr;
+    CLI::App* undo = nullptr;
+    CLI::App* note = nullptr;
+    CLI::App* promise = nullptr;
+    CLI::App* acknowledge = nullptr;
+    CLI::App* backup = nullptr;
+    CLI::App* restore = nullptr;
+    CLI::App* check = nullptr;
+};
 
 /// The command's own description, from which help, man page and completion are made, with what was
 /// typed.
@@ -22,8 +45,11 @@ struct CommandLine {
     CLI::App* look = nullptr;
     CLI::App* measures = nullptr;
     CLI::App* review = nullptr;
+    PracticeVerbs verbs;
 
     FileOptions files;
+    PracticeOptions practice;
+    PracticeWords words;
     MeasuresOptions measures_options;
     bool json = false;
     bool csv = false;
@@ -33,6 +59,9 @@ struct CommandLine {
     bool version = false;
     std::string describe;  ///< "man" or "bash": print the man page or the completion
 };
+
+/// Adds the commands on a practice to the description.
+void describe_practice_commands(CommandLine& line);
 
 std::string man_page(const CLI::App& app);
 std::string bash_completion(const CLI::App& app);

@@ -1,13 +1,11 @@
 #include "cli/review_command.hpp"
 
-#include "cli/json_text.hpp"
+#include "cli/review_files.hpp"
 #include "findings/first_review.hpp"
-#include "render/review_pages.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <filesystem>
-#include <fstream>
 #include <ostream>
 
 namespace tracewright {
@@ -70,18 +68,6 @@ void take(Gathered& gathered, const std::string& file, const FileOptions& option
                                 intake.diary.end());
 }
 
-bool write_file(const fs::path& path, const std::string& bytes, const Streams& streams) {
-    std::ofstream file(path, std::ios::binary | std::ios::trunc);
-    file.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-    file.close();
-    if (!file) {
-        streams.err << path.string()
-                    << ": found no way to write here, expected a folder with room\n";
-        return false;
-    }
-    return true;
-}
-
 }  // namespace
 
 Exit review(const FileOptions& options, const std::vector<std::string>& diaries,
@@ -134,21 +120,9 @@ Exit review(const FileOptions& options, const std::vector<std::string>& diaries,
     }
     const FirstReview review = first_review(std::move(input));
 
-    std::error_code error;
-    fs::create_directories(out, error);
-    const fs::path folder(out);
-    const bool written =
-        write_file(folder / "review.html", review_html(review), streams) &&
-        write_file(folder / "review.pdf", review_pdf(review), streams) &&
-        write_file(folder / "review.json", dumped(json_of_review(review)), streams);
-    if (!written) {
+    if (!write_review(review, out, streams)) {
         return Exit::bad_input;
     }
-    for (const Finding& finding : review.findings) {
-        streams.out << "- " << finding.sentence << "\n";
-    }
-    streams.out << review.last_reading << "\nThe review is in " << (folder / "review.html").string()
-                << " and " << (folder / "review.pdf").string() << "\n";
     return gathered.exit;
 }
 

@@ -131,7 +131,7 @@ std::vector<std::pair<std::int64_t, Coach>> CoachTable::coaches() {
         coaches.emplace_back(
             id, Coach{std::string(all.text(1)),
                       opened(seal_, all.blob(2), fmt::format("coach {} name", all.text(1))),
-                      static_cast<Role>(all.integer(3)), static_cast<Licence>(all.integer(4)),
+                      static_cast<CoachRole>(all.integer(3)), static_cast<Licence>(all.integer(4)),
                       !all.is_null(5)});
     }
     return coaches;

@@ -15,8 +15,7 @@ namespace tracewright {
 
 /// What a file gave, as the intake read it: what an import starts from.
 struct BroughtIn {
-    std::string source;         ///< the file's name as given; sealed where it is kept
-    std::uint64_t content = 0;  ///< a hash of the file's bytes; 0 if not known
+    std::string source;  ///< the file's name as given; sealed where it is kept
     std::vector<Reading> readings;
     Diary diary;
     struct Held {

@@ -19,14 +19,6 @@ Interval span_of(std::span<const Reading> readings) {
     return {readings.front().at - near_enough_to_join, readings.back().at + near_enough_to_join};
 }
 
-std::array<std::uint8_t, 8> bytes_of(std::uint64_t number) {
-    std::array<std::uint8_t, 8> bytes{};
-    for (unsigned b = 0; b < 8; ++b) {
-        bytes[b] = static_cast<std::uint8_t>(number >> (8 * b));
-    }
-    return bytes;
-}
-
 }  // namespace
 
 ImportTable::ImportTable(Database& database, const Seal& seal, TraceTable& trace, DiaryTable& diary)
@@ -35,8 +27,8 @@ ImportTable::ImportTable(Database& database, const Seal& seal, TraceTable& trace
       trace_(trace),
       diary_(diary),
       add_(database,
-           "INSERT INTO import(client, at, coach, sealed_source, content, rows_stored, "
-           "rows_duplicate, rows_conflict, rows_rejected) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)"),
+           "INSERT INTO import(client, at, coach, sealed_source, rows_stored, "
+           "rows_duplicate, rows_conflict, rows_rejected) VALUES (?, ?, ?, ?, ?, ?, ?, ?)"),
       imports_(database,
                "SELECT id, at, coach, sealed_source, rows_stored, rows_duplicate, rows_conflict, "
                "rows_rejected FROM import WHERE client = ? ORDER BY id"),
@@ -132,13 +124,12 @@ void ImportTable::merge(std::int64_t client, std::int64_t import, std::int64_t w
 }
 
 std::int64_t ImportTable::store(std::int64_t client, const std::string& place,
-                                const std::string& source, std::uint64_t content,
-                                const ImportPlan& plan, const Acting& acting) {
+                                const std::string& source, const ImportPlan& plan,
+                                const Acting& acting) {
     // Only the file's own name: folders tell of people too, and of machines.
     const std::string name = std::filesystem::path(source).filename().string();
     add_.with(client, acting.at.time_since_epoch().count(), acting.coach,
               seal_.sealed(name, place + " import source"),
-              std::span<const std::uint8_t>(bytes_of(content)),
               static_cast<std::int64_t>(plan.rows_stored),
               static_cast<std::int64_t>(plan.rows_duplicate),
               static_cast<std::int64_t>(plan.rows_conflict),

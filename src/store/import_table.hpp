@@ -35,7 +35,7 @@ class ImportTable {
     ImportPlan plan(std::int64_t client, BroughtIn file, WhoseFile whose);
     /// Stores what was planned. The number of the import.
     std::int64_t store(std::int64_t client, const std::string& place, const std::string& source,
-                       std::uint64_t content, const ImportPlan& plan, const Acting& acting);
+                       const ImportPlan& plan, const Acting& acting);
     /// Newest last.
     std::vector<ImportRecord> imports(std::int64_t client, const std::string& place);
     std::vector<BroughtIn::Held> held(std::int64_t client);

@@ -43,7 +43,6 @@ CREATE TABLE import (
   at INTEGER NOT NULL,
   coach INTEGER NOT NULL REFERENCES coach(id),
   sealed_source BLOB NOT NULL,
-  content BLOB NOT NULL,
   rows_stored INTEGER NOT NULL,
   rows_duplicate INTEGER NOT NULL,
   rows_conflict INTEGER NOT NULL,

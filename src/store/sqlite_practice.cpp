@@ -118,7 +118,7 @@ Stored<std::unique_ptr<SqlitePractice>> SqlitePractice::create(const std::string
         set_value(database, locked_key_name, locked.stored());
         const Seal seal(key);
         Coach first = owner;
-        first.role = Role::owner;
+        first.role = CoachRole::owner;
         const std::int64_t coach = CoachTable(database, seal).add(first, at);
         AuditTable(database).add({coach, at}, "practice_made");
         all_or_nothing.commit();
@@ -221,8 +221,8 @@ Stored<void> SqlitePractice::may(const Acting& acting, Needs needs) {
             continue;
         }
         const bool enough = needs == Needs::a_look ||
-                            (needs == Needs::a_change && coach.role != Role::reader) ||
-                            coach.role == Role::owner;
+                            (needs == Needs::a_change && coach.role != CoachRole::reader) ||
+                            coach.role == CoachRole::owner;
         if (enough) {
             return {};
         }

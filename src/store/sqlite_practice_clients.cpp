@@ -78,10 +78,11 @@ Stored<void> SqlitePractice::change_coach(std::int64_t id, const Coach& coach,
             return fit;
         }
         bool found = false;
-        bool owner_left = coach.role == Role::owner && !coach.left;
+        bool owner_left = coach.role == CoachRole::owner && !coach.left;
         for (const auto& [other_id, other] : coaches_.coaches()) {
             found = found || other_id == id;
-            owner_left = owner_left || (other_id != id && other.role == Role::owner && !other.left);
+            owner_left =
+                owner_left || (other_id != id && other.role == CoachRole::owner && !other.left);
             if (other_id != id && other.handle == coach.handle) {
                 return store_error(StoreErrorKind::exists, "found a coach of this handle already");
             }

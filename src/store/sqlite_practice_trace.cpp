@@ -88,7 +88,6 @@ Stored<ImportOutcome> SqlitePractice::bring_in(std::int64_t client, BroughtIn fi
             return tl::make_unexpected(at.error());
         }
         const std::string source = file.source;
-        const std::uint64_t content = file.content;
         ImportOutcome outcome;
         outcome.plan = imports_.plan(client, std::move(file), whose);
         if (outcome.plan.question) {
@@ -96,7 +95,7 @@ Stored<ImportOutcome> SqlitePractice::bring_in(std::int64_t client, BroughtIn fi
         } else if (outcome.plan.stores_nothing()) {
             audit_.add(acting, "import_known_already", client);
         } else {
-            outcome.import = imports_.store(client, *at, source, content, outcome.plan, acting);
+            outcome.import = imports_.store(client, *at, source, outcome.plan, acting);
             audit_.add(acting, "import_stored", client, outcome.import);
         }
         return outcome;

@@ -305,12 +305,12 @@ TEST_P(StoreContract, of_two_changes_made_on_one_state_the_second_is_refused) {
 }
 
 TEST_P(StoreContract, who_may_only_look_changes_nothing) {
-    const auto reader = store->add_coach({"r1", "Sage (invented)", Role::reader}, acting());
+    const auto reader = store->add_coach({"r1", "Sage (invented)", CoachRole::reader}, acting());
     const Acting looking{*reader, at_second(5)};
     EXPECT_EQ(store->add_note(client, "x", looking).error().kind, StoreErrorKind::refused);
     EXPECT_EQ(store->bring_in(client, file_of(0, 3), WhoseFile::not_asked, looking).error().kind,
               StoreErrorKind::refused);
-    const auto plain = store->add_coach({"k1", "Mint (invented)", Role::coach}, acting());
+    const auto plain = store->add_coach({"k1", "Mint (invented)", CoachRole::coach}, acting());
     const Acting coaching{*plain, at_second(5)};
     EXPECT_TRUE(store->add_note(client, "x", coaching));
     EXPECT_EQ(store->erase_client(client, coaching).error().kind, StoreErrorKind::refused);

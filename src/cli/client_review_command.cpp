@@ -1,0 +1,99 @@
+#include "cli/practice_commands.hpp"
+#include "cli/review_files.hpp"
+#include "coaching/client_clock.hpp"
+#include "findings/first_review.hpp"
+
+#include <ostream>
+
+namespace tracewright {
+
+namespace {
+
+// The files' options that also hold for a client, whose clock and unit are known.
+FileOptions by_the_clients_clock(const FileOptions& files) {
+    FileOptions options = files;
+    options.zone.clear();
+    options.travel.clear();
+    return options;
+}
+
+Stored<ReviewInput> review_input(PracticeStore& store, std::int64_t client,
+                                 const ClientFacts& facts, std::optional<Interval> window) {
+    ReviewInput input;
+    auto wears = store.wears(client, window);
+    if (!wears) {
+        return tl::make_unexpected(wears.error());
+    }
+    for (StoredWear& stored : *wears) {
+        input.wears.push_back(std::move(stored.wear));
+    }
+    auto diary = store.diary(client, window);
+    if (!diary) {
+        return tl::make_unexpected(diary.error());
+    }
+    input.diary = std::move(*diary);
+    input.zones = client_clock(facts);
+    input.unit = facts.unit;
+    input.goals = goals_that_hold(facts);
+    input.window = window;
+    return input;
+}
+
+}  // namespace
+
+Exit review_client(const PracticeOptions& options, const FileOptions& files, const std::string& out,
+                   const Streams& streams) {
+    if (files.files.size() != 1) {
+        streams.err << "tracewright: found " << files.files.size()
+                    << " names, expected one client with --practice\n";
+        return Exit::wrong_usage;
+    }
+    auto practice = opened_practice(options, streams);
+    if (!practice) {
+        return practice.error();
+    }
+    PracticeStore& store = *practice->store;
+    const auto client = store.client_called(files.files.front());
+    if (!client) {
+        return said(client.error(), streams);
+    }
+    const auto record = store.client(*client);
+    if (!record) {
+        return said(record.error(), streams);
+    }
+    const ZoneHistory clock = client_clock(record->facts);
+    const FileOptions with = by_the_clients_clock(files);
+    const auto window = window_of(with, clock);
+    if (!window) {
+        streams.err << "tracewright: " << window.error() << "\n";
+        return Exit::wrong_usage;
+    }
+    if (!files.as_of.empty()) {
+        const auto as_of = time_on_command_line(files.as_of, clock);
+        if (!as_of) {
+            streams.err << "tracewright: " << as_of.error() << "\n";
+            return Exit::wrong_usage;
+        }
+        practice->acting.at = *as_of;
+    }
+    auto input = review_input(store, *client, record->facts, *window);
+    if (!input) {
+        return said(input.error(), streams);
+    }
+    if (input->wears.empty()) {
+        streams.err << "tracewright: found no glucose reading of this client in the window, "
+                       "expected at least one\n";
+        return Exit::cannot_answer;
+    }
+    input->unit = unit_shown(files, input->unit);
+    input->suspect.warm_up = std::chrono::minutes{files.warm_up_minutes};
+    input->as_of = practice->acting.at;
+    input->seed = files.seed;
+    const FirstReview review = first_review(std::move(*input));
+    if (const auto noted = store.note_look(*client, "review_made", practice->acting); !noted) {
+        return said(noted.error(), streams);
+    }
+    return write_review(review, out, streams) ? Exit::done : Exit::bad_input;
+}
+
+}  // namespace tracewright

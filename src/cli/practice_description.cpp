@@ -1,0 +1,134 @@
+#include "cli/command_line.hpp"
+
+namespace tracewright {
+
+namespace {
+
+CLI::App* verb(CLI::App& parent, const char* name, const char* what) {
+    CLI::App* command = parent.add_subcommand(name, what);
+    command->fallthrough();  // --practice and its like may stand behind
+    return command;
+}
+
+CLI::App* with_client(CLI::App* command, PracticeWords& words) {
+    command->add_option("CLIENT", words.client, "The client's handle or whole name")->required();
+    return command;
+}
+
+void describe_clients(CommandLine& line) {
+    PracticeWords& words = line.words;
+    PracticeVerbs& verbs = line.verbs;
+    CLI::App& client = *verb(line.app, "client", "The clients of the practice");
+    client.require_subcommand(1);
+
+    verbs.client_add = verb(client, "add", "A new client");
+    verbs.client_add->add_option("NAME", words.name, "The client's name; sealed")->required();
+    verbs.client_add->add_option("--handle", words.handle,
+                                 "A short word that does not tell the name (else c1, c2, ...)");
+    verbs.client_add->add_option("--zone", line.files.zone, "The client's home time zone");
+    verbs.client_add->add_option("--medicine", words.medicines,
+                                 "A medicine as written, or 'none' (may be repeated)");
+    verbs.client_add->add_option("--facts", words.facts,
+                                 "A JSON file of what is known of the client");
+
+    verbs.client_list = verb(client, "list", "All clients, with the age of their last reading");
+    verbs.client_list->add_flag("--json", words.json, "One versioned JSON object");
+
+    verbs.client_show = with_client(verb(client, "show", "What is known of a client"), words);
+    verbs.client_show->add_flag("--json", words.json, "The facts alone, as JSON");
+
+    verbs.client_change = with_client(verb(client, "change", "Change what is known"), words);
+    verbs.client_change->add_option("--name", words.name, "Another name");
+    verbs.client_change->add_option("--handle", words.handle, "Another handle");
+    verbs.client_change->add_option("--medicine", words.medicines,
+                                    "One more medicine as written, from today (may be repeated)");
+    verbs.client_change->add_option("--facts", words.facts,
+                                    "A JSON file of changes (merge patch: null forgets)");
+
+    verbs.client_export =
+        with_client(verb(client, "export", "All that is kept of a client, in open formats"), words);
+    verbs.client_export->add_option("--out", words.out, "The folder to write to")->required();
+
+    verbs.client_erase = with_client(verb(client, "erase", "Erase a client on request"), words);
+    verbs.client_erase->add_option("--confirm", words.confirm, "The client's handle once more");
+    verbs.client_erase->add_flag("--without-export", words.without_export,
+                                 "The client wants no export first");
+}
+
+void describe_coaches(CommandLine& line) {
+    PracticeWords& words = line.words;
+    CLI::App& coach = *verb(line.app, "coach", "The coaches of the practice");
+    coach.require_subcommand(1);
+    line.verbs.coach_list = verb(coach, "list", "Who works here");
+    line.verbs.coach_add = verb(coach, "add", "A new coach");
+    line.verbs.coach_add->add_option("HANDLE", words.handle, "A short word")->required();
+    line.verbs.coach_add->add_option("NAME", words.name, "The coach's name; sealed")->required();
+    line.verbs.coach_change = verb(coach, "change", "Change what a coach may do");
+    line.verbs.coach_change->add_option("HANDLE", words.handle, "The coach's handle")->required();
+    line.verbs.coach_change->add_option("--name", words.name, "Another name");
+    line.verbs.coach_change->add_flag("--left", words.left, "The coach works here no more");
+    for (CLI::App* command : {line.verbs.coach_add, line.verbs.coach_change}) {
+        command->add_option("--role", words.role, "owner, coach or reader");
+        command->add_option("--licence", words.licence,
+                            "none (the default), dietitian, nurse or other");
+    }
+}
+
+void describe_imports(CommandLine& line) {
+    PracticeWords& words = line.words;
+    PracticeVerbs& verbs = line.verbs;
+    verbs.bring_in = with_client(
+        verb(line.app, "bring-in", "Store a client's files, each whole or not at all"), words);
+    add_intake_options(*verbs.bring_in, line.files);
+    verbs.bring_in->add_flag("--preview", words.preview, "Say what would be stored; store nothing");
+    verbs.bring_in->add_flag("--this-client", words.this_client,
+                             "Yes, a file that was held is this client's");
+    verbs.undo = with_client(verb(line.app, "undo", "Undo the client's newest import"), words);
+}
+
+void describe_records(CommandLine& line) {
+    PracticeWords& words = line.words;
+    PracticeVerbs& verbs = line.verbs;
+    verbs.note = with_client(verb(line.app, "note", "Note something, or list the notes"), words);
+    verbs.note->add_option("TEXT", words.text, "What to note");
+
+    verbs.promise = with_client(
+        verb(line.app, "promise", "Promise something, mark it kept, or list the promises"), words);
+    verbs.promise->add_option("TEXT", words.text, "What is promised");
+    verbs.promise->add_option("--by", words.due, "By which day");
+    verbs.promise->add_option("--kept", words.kept, "The number of the promise that was kept");
+
+    verbs.acknowledge =
+        with_client(verb(line.app, "acknowledge", "Answer an escalation, or list them"), words);
+    verbs.acknowledge->add_option("NUMBER", words.number, "The number of the escalation");
+    verbs.acknowledge->add_option("--by", words.by, "Who answered");
+    verbs.acknowledge->add_option("--done", words.done, "What was done");
+}
+
+}  // namespace
+
+void describe_practice_commands(CommandLine& line) {
+    PracticeWords& words = line.words;
+    PracticeVerbs& verbs = line.verbs;
+    add_practice_options(line.app, line.practice);
+
+    verbs.init = verb(line.app, "init", "Make a practice; prints its recovery key once");
+    verbs.init->add_option("NAME", words.name, "The name of its first coach")->required();
+    verbs.init->add_option("--handle", words.handle, "That coach's handle (else o1)");
+
+    describe_clients(line);
+    describe_coaches(line);
+    describe_imports(line);
+    describe_records(line);
+
+    verbs.backup = verb(line.app, "backup", "Write the practice into one encrypted file");
+    verbs.backup->add_option("FILE", words.out, "The file to write")->required();
+    verbs.restore = verb(line.app, "restore", "Make a practice from a backup");
+    verbs.restore->add_option("FILE", words.out, "The backup")->required();
+    verbs.restore->add_option("--erased", words.erased_lists,
+                              "More lists of erased clients (those beside the backup and the "
+                              "practice are read by themselves)");
+    verbs.check = verb(line.app, "check", "Read everything and say whether it is as written");
+}
+
+}  // namespace tracewright

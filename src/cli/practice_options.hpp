@@ -1,0 +1,50 @@
+#pragma once
+
+#include "cli/streams.hpp"
+#include "store/sqlite_practice.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <memory>
+#include <string>
+#include <vector>
+
+namespace tracewright {
+
+/// Where the practice is, who opens it and with what, as typed. They may stand before or after the
+/// command.
+struct PracticeOptions {
+    std::string practice;
+    std::string passphrase_file;
+    std::string recovery_key_file;
+    std::string coach;
+};
+
+void add_practice_options(CLI::App& app, PracticeOptions& options);
+
+/// A practice that was opened, and as whom.
+struct OpenPractice {
+    std::unique_ptr<SqlitePractice> store;
+    Acting acting;
+    Coach coach;
+};
+
+/// Opens the practice with the passphrase of the file, of the recovery key's file, or asked at the
+/// terminal. The coach is the one named, or the only one. What is wrong is said on `streams.err`.
+tl::expected<OpenPractice, Exit> opened_practice(const PracticeOptions& options,
+                                                 const Streams& streams);
+
+/// How the options unlock a practice or a backup.
+Unlocking unlocking_of(const PracticeOptions& options);
+
+/// The passphrase for a new practice: of the file, or asked twice. Error: a sentence.
+tl::expected<std::string, std::string> new_passphrase(const PracticeOptions& options);
+
+/// Prints the error and says how the command ends: a refusal or a question is 1, a place or file
+/// that can't be used is 3.
+Exit said(const StoreError& error, const Streams& streams);
+
+/// The first line of a file without its end. Error: a sentence.
+tl::expected<std::string, std::string> first_line_of(const std::string& path);
+
+}  // namespace tracewright

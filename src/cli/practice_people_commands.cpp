@@ -1,0 +1,373 @@
+#include "cli/practice_commands.hpp"
+#include "store/client_document.hpp"
+#include "store/client_export.hpp"
+#include "store/whole_file.hpp"
+
+#include <date/date.h>
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <filesystem>
+#include <ostream>
+
+namespace tracewright {
+
+namespace {
+
+std::string utc_day(Instant at) {
+    return date::format(
+        "%F %R UTC", date::floor<std::chrono::minutes>(date::sys_seconds{at.time_since_epoch()}));
+}
+
+CivilDate today(const Streams& streams) {
+    return CivilDate{std::chrono::floor<std::chrono::days>(streams.now.time_since_epoch())};
+}
+
+// c1, c2, ...: the first that is free.
+std::string free_handle(const std::vector<ClientLine>& clients) {
+    for (std::size_t number = clients.size() + 1;; ++number) {
+        const std::string handle = fmt::format("c{}", number);
+        if (std::ranges::none_of(clients,
+                                 [&](const ClientLine& line) { return line.handle == handle; })) {
+            return handle;
+        }
+    }
+}
+
+tl::expected<ClientFacts, std::string> changed_by(const ClientFacts& facts,
+                                                  const std::string& file) {
+    if (file.empty()) {
+        return facts;
+    }
+    const auto bytes = read_whole_file(file);
+    if (!bytes) {
+        return tl::make_unexpected(bytes.error().sentence);
+    }
+    auto changed =
+        client_facts_changed(facts, {reinterpret_cast<const char*>(bytes->data()), bytes->size()});
+    return changed ? changed : tl::make_unexpected(file + ": " + changed.error());
+}
+
+void add_medicines(ClientFacts& facts, const std::vector<std::string>& medicines, CivilDate day) {
+    for (const std::string& written : medicines) {
+        facts.medicines.push_back({written, day, {}});
+        facts.medicines_asked_on = day;
+    }
+}
+
+Exit not_read(const std::string& error, const Streams& streams) {
+    streams.err << "tracewright: " << error << "\n";
+    return Exit::bad_input;
+}
+
+template <typename Word, std::size_t Count>
+bool set_word(const std::string& written, const std::array<Word, Count>& words, Word& value) {
+    for (const Word word : words) {
+        if (written == name_of(word)) {
+            value = word;
+        }
+    }
+    return written.empty() || written == name_of(value);
+}
+
+}  // namespace
+
+Exit add_client(const PracticeOptions& options, const PracticeWords& words,
+                const FileOptions& files, const Streams& streams) {
+    ClientFacts facts;
+    if (!files.zone.empty()) {
+        const auto zone = Zone::named(files.zone);
+        if (!zone) {
+            streams.err << "tracewright: " << zone.error() << "\n";
+            return Exit::wrong_usage;
+        }
+        facts.zones = {{zone->name(), {}}};
+    }
+    auto told = changed_by(facts, words.facts);
+    if (!told) {
+        return not_read(told.error(), streams);
+    }
+    add_medicines(*told, words.medicines, today(streams));
+    const auto practice = opened_practice(options, streams);
+    if (!practice) {
+        return practice.error();
+    }
+    const auto clients = practice->store->clients();
+    if (!clients) {
+        return said(clients.error(), streams);
+    }
+    const std::string handle = words.handle.empty() ? free_handle(*clients) : words.handle;
+    const auto client = practice->store->add_client(handle, words.name, *told, practice->acting);
+    if (!client) {
+        return said(client.error(), streams);
+    }
+    streams.out << handle << " was added.\n";
+    if (!told->medicines_asked_on) {
+        streams.out
+            << "Medicines were not asked about yet: until they are, every low counts as one "
+               "that a medicine may have caused.\n";
+    }
+    return Exit::done;
+}
+
+Exit list_clients(const PracticeOptions& options, const PracticeWords& words,
+                  const Streams& streams) {
+    const auto practice = opened_practice(options, streams);
+    if (!practice) {
+        return practice.error();
+    }
+    const auto clients = practice->store->clients();
+    if (!clients) {
+        return said(clients.error(), streams);
+    }
+    if (words.json) {
+        nlohmann::ordered_json document{{"format", "clients"}, {"version", 1}};
+        document["clients"] = nlohmann::ordered_json::array();
+        for (const ClientLine& line : *clients) {
+            document["clients"].push_back(
+                {{"handle", line.handle},
+                 {"name", line.name},
+                 {"last_reading",
+                  line.last_reading
+                      ? nlohmann::ordered_json(date::format(
+                            "%FT%TZ", date::sys_seconds{line.last_reading->time_since_epoch()}))
+                      : nlohmann::ordered_json()}});
+        }
+        streams.out << document.dump(2) << "\n";
+        return Exit::done;
+    }
+    for (const ClientLine& line : *clients) {
+        streams.out << fmt::format("{:<10} {}, {}\n", line.handle, line.name,
+                                   line.last_reading ? "last reading " + utc_day(*line.last_reading)
+                                                     : std::string("no reading yet"));
+    }
+    if (clients->empty()) {
+        streams.out << "No client yet. Add one: client add NAME\n";
+    }
+    return Exit::done;
+}
+
+Exit show_client(const PracticeOptions& options, const PracticeWords& words,
+                 const Streams& streams) {
+    const auto practice = opened_practice(options, streams);
+    if (!practice) {
+        return practice.error();
+    }
+    SqlitePractice& store = *practice->store;
+    const auto id = store.client_called(words.client);
+    if (!id) {
+        return said(id.error(), streams);
+    }
+    const auto record = store.client(*id);
+    const auto wears = store.wears(*id);
+    const auto imports = store.imports(*id);
+    const auto looked = store.note_look(*id, "client_seen", practice->acting);
+    if (!record || !wears || !imports || !looked) {
+        return said(!record    ? record.error()
+                    : !wears   ? wears.error()
+                    : !imports ? imports.error()
+                               : looked.error(),
+                    streams);
+    }
+    if (words.json) {
+        streams.out << client_document(record->facts, 2) << "\n";
+        return Exit::done;
+    }
+    streams.out << record->handle << ": " << record->name << "\n"
+                << client_document(record->facts, 2) << "\n";
+    for (const StoredWear& stored : *wears) {
+        streams.out << fmt::format("{}: from {}, {} readings, {}\n", stored.wear.label,
+                                   utc_day(stored.wear.start), stored.wear.readings.size(),
+                                   words_for(stored.wear.end));
+    }
+    for (const ImportRecord& import : *imports) {
+        streams.out << fmt::format(
+            "import {} of {}: {}: stored {}, duplicate {}, conflict {}, rejected {}\n", import.id,
+            utc_day(import.at), import.source, import.rows_stored, import.rows_duplicate,
+            import.rows_conflict, import.rows_rejected);
+    }
+    return Exit::done;
+}
+
+Exit change_client(const PracticeOptions& options, const PracticeWords& words,
+                   const Streams& streams) {
+    const auto practice = opened_practice(options, streams);
+    if (!practice) {
+        return practice.error();
+    }
+    SqlitePractice& store = *practice->store;
+    const auto id = store.client_called(words.client);
+    if (!id) {
+        return said(id.error(), streams);
+    }
+    auto record = store.client(*id);
+    if (!record) {
+        return said(record.error(), streams);
+    }
+    auto facts = changed_by(record->facts, words.facts);
+    if (!facts) {
+        return not_read(facts.error(), streams);
+    }
+    add_medicines(*facts, words.medicines, today(streams));
+    record->facts = std::move(*facts);
+    if (!words.name.empty()) {
+        record->name = words.name;
+    }
+    if (!words.handle.empty()) {
+        record->handle = words.handle;
+    }
+    if (const auto changed = store.change_client(*record, practice->acting); !changed) {
+        return said(changed.error(), streams);
+    }
+    streams.out << record->handle << " was changed.\n";
+    return Exit::done;
+}
+
+Exit erase_client(const PracticeOptions& options, const PracticeWords& words,
+                  const Streams& streams) {
+    const auto practice = opened_practice(options, streams);
+    if (!practice) {
+        return practice.error();
+    }
+    SqlitePractice& store = *practice->store;
+    const auto id = store.client_called(words.client);
+    if (!id) {
+        return said(id.error(), streams);
+    }
+    const auto record = store.client(*id);
+    const auto audit = store.audit(*id);
+    if (!record || !audit) {
+        return said(record ? audit.error() : record.error(), streams);
+    }
+    const bool exported = std::ranges::any_of(
+        *audit, [](const AuditLine& line) { return line.deed == "client_exported"; });
+    if (!exported && !words.without_export) {
+        streams.err << "tracewright: found no export of this client yet, expected one first "
+                       "(client export), or --without-export if the client wants none\n";
+        return Exit::cannot_answer;
+    }
+    if (words.confirm != record->handle) {
+        streams.err << "tracewright: erasing can't be undone: say --confirm " << record->handle
+                    << "\n";
+        return Exit::cannot_answer;
+    }
+    if (const auto erased = store.erase_client(*id, practice->acting); !erased) {
+        return said(erased.error(), streams);
+    }
+    streams.out << "One client was erased. Files written before (exports, reviews, backups) are "
+                   "yours to delete; a backup restored with "
+                << erasure_list_path(options.practice) << " erases again.\n";
+    return Exit::done;
+}
+
+Exit export_client(const PracticeOptions& options, const PracticeWords& words,
+                   const Streams& streams) {
+    const auto practice = opened_practice(options, streams);
+    if (!practice) {
+        return practice.error();
+    }
+    const auto id = practice->store->client_called(words.client);
+    if (!id) {
+        return said(id.error(), streams);
+    }
+    const auto holdings = practice->store->holdings(*id, practice->acting);
+    if (!holdings) {
+        return said(holdings.error(), streams);
+    }
+    std::error_code error;
+    std::filesystem::create_directories(words.out, error);
+    for (const ExportedFile& file : client_export(*holdings)) {
+        const std::string path = (std::filesystem::path(words.out) / file.name).string();
+        const auto written = write_whole_file(
+            path, {reinterpret_cast<const std::uint8_t*>(file.bytes.data()), file.bytes.size()});
+        if (!written) {
+            return said(written.error(), streams);
+        }
+        streams.out << path << "\n";
+    }
+    return Exit::done;
+}
+
+Exit list_coaches(const PracticeOptions& options, const Streams& streams) {
+    const auto practice = opened_practice(options, streams);
+    if (!practice) {
+        return practice.error();
+    }
+    const auto coaches = practice->store->coaches();
+    if (!coaches) {
+        return said(coaches.error(), streams);
+    }
+    for (const CoachRecord& record : *coaches) {
+        streams.out << fmt::format("{:<10} {}, {}, licence: {}{}\n", record.coach.handle,
+                                   record.coach.name, name_of(record.coach.role),
+                                   name_of(record.coach.licence),
+                                   record.coach.left ? ", left" : "");
+    }
+    return Exit::done;
+}
+
+namespace {
+
+bool set_role_and_licence(const PracticeWords& words, Coach& coach, const Streams& streams) {
+    constexpr std::array roles{CoachRole::owner, CoachRole::coach, CoachRole::reader};
+    constexpr std::array licences{Licence::none, Licence::dietitian, Licence::nurse,
+                                  Licence::other};
+    if (set_word(words.role, roles, coach.role) &&
+        set_word(words.licence, licences, coach.licence)) {
+        return true;
+    }
+    streams.err << "tracewright: found a role or licence of another name, expected owner, coach or "
+                   "reader; none, dietitian, nurse or other\n";
+    return false;
+}
+
+}  // namespace
+
+Exit add_coach(const PracticeOptions& options, const PracticeWords& words, const Streams& streams) {
+    const auto practice = opened_practice(options, streams);
+    if (!practice) {
+        return practice.error();
+    }
+    Coach coach{words.handle, words.name};
+    if (!set_role_and_licence(words, coach, streams)) {
+        return Exit::wrong_usage;
+    }
+    const auto added = practice->store->add_coach(coach, practice->acting);
+    if (!added) {
+        return said(added.error(), streams);
+    }
+    streams.out << coach.handle << " was added.\n";
+    return Exit::done;
+}
+
+Exit change_coach(const PracticeOptions& options, const PracticeWords& words,
+                  const Streams& streams) {
+    const auto practice = opened_practice(options, streams);
+    if (!practice) {
+        return practice.error();
+    }
+    const auto coaches = practice->store->coaches();
+    if (!coaches) {
+        return said(coaches.error(), streams);
+    }
+    const auto record = std::ranges::find_if(
+        *coaches, [&](const CoachRecord& one) { return one.coach.handle == words.handle; });
+    if (record == coaches->end()) {
+        return said({StoreErrorKind::not_found, "found no such coach in this practice"}, streams);
+    }
+    Coach coach = record->coach;
+    coach.left = coach.left || words.left;
+    coach.name = words.name.empty() ? coach.name : words.name;
+    if (!set_role_and_licence(words, coach, streams)) {
+        return Exit::wrong_usage;
+    }
+    if (const auto changed = practice->store->change_coach(record->id, coach, practice->acting);
+        !changed) {
+        return said(changed.error(), streams);
+    }
+    streams.out << coach.handle << " was changed.\n";
+    return Exit::done;
+}
+
+}  // namespace tracewright

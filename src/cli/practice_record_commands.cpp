@@ -1,0 +1,165 @@
+#include "cli/practice_commands.hpp"
+#include "findings/wording.hpp"
+
+#include <date/date.h>
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <ostream>
+#include <sstream>
+
+namespace tracewright {
+
+namespace {
+
+/// A practice and the client meant. What is wrong is said.
+struct Open {
+    OpenPractice practice;
+    std::int64_t client = 0;
+};
+
+tl::expected<Open, Exit> opened_at(const PracticeOptions& options, const std::string& client,
+                                   const Streams& streams) {
+    auto practice = opened_practice(options, streams);
+    if (!practice) {
+        return tl::make_unexpected(practice.error());
+    }
+    const auto id = practice->store->client_called(client);
+    if (!id) {
+        return tl::make_unexpected(said(id.error(), streams));
+    }
+    return Open{std::move(*practice), *id};
+}
+
+std::string utc(Instant at) {
+    return date::format(
+        "%F %R UTC", date::floor<std::chrono::minutes>(date::sys_seconds{at.time_since_epoch()}));
+}
+
+std::string written(CivilDate day) {
+    return date::format(
+        "%F", date::local_days{date::days{static_cast<int>(day.time_since_epoch().count())}});
+}
+
+std::optional<CivilDate> day_of_text(const std::string& text) {
+    std::istringstream stream(text);
+    stream.imbue(std::locale::classic());
+    date::local_days day;
+    stream >> date::parse("%F", day);
+    if (stream.fail() || stream.peek() != std::istringstream::traits_type::eof()) {
+        return std::nullopt;
+    }
+    return CivilDate{std::chrono::days{day.time_since_epoch().count()}};
+}
+
+Exit list_promises(Open& open, const Streams& streams) {
+    const auto promises = open.practice.store->promises(open.client);
+    if (!promises) {
+        return said(promises.error(), streams);
+    }
+    for (const PromiseRecord& promise : *promises) {
+        streams.out << fmt::format("{}. by {}: {}{}\n", promise.id, written(promise.due),
+                                   promise.text,
+                                   promise.kept_at ? ", kept " + utc(*promise.kept_at) : "");
+    }
+    return Exit::done;
+}
+
+}  // namespace
+
+Exit note(const PracticeOptions& options, const PracticeWords& words, const Streams& streams) {
+    auto open = opened_at(options, words.client, streams);
+    if (!open) {
+        return open.error();
+    }
+    if (words.text.empty()) {
+        const auto notes = open->practice.store->notes(open->client);
+        if (!notes) {
+            return said(notes.error(), streams);
+        }
+        for (const NoteRecord& one : *notes) {
+            streams.out << fmt::format("{}. {}: {}\n", one.id, utc(one.at), one.text);
+        }
+        return Exit::done;
+    }
+    const auto added =
+        open->practice.store->add_note(open->client, words.text, open->practice.acting);
+    if (!added) {
+        return said(added.error(), streams);
+    }
+    streams.out << fmt::format("note {} was added.\n", *added);
+    return Exit::done;
+}
+
+Exit promise(const PracticeOptions& options, const PracticeWords& words, const Streams& streams) {
+    auto open = opened_at(options, words.client, streams);
+    if (!open) {
+        return open.error();
+    }
+    if (words.kept) {
+        const auto kept =
+            open->practice.store->keep_promise(open->client, *words.kept, open->practice.acting);
+        if (!kept) {
+            return said(kept.error(), streams);
+        }
+        streams.out << fmt::format("promise {} was kept.\n", *words.kept);
+        return Exit::done;
+    }
+    if (words.text.empty()) {
+        return list_promises(*open, streams);
+    }
+    const auto due = day_of_text(words.due);
+    if (!due) {
+        streams.err << "tracewright: found no day for the promise, expected --by DATE such as "
+                       "2026-03-02\n";
+        return Exit::wrong_usage;
+    }
+    const auto added =
+        open->practice.store->add_promise(open->client, words.text, *due, open->practice.acting);
+    if (!added) {
+        return said(added.error(), streams);
+    }
+    streams.out << fmt::format("promise {} was made.\n", *added);
+    return Exit::done;
+}
+
+Exit acknowledge(const PracticeOptions& options, const PracticeWords& words,
+                 const Streams& streams) {
+    auto open = opened_at(options, words.client, streams);
+    if (!open) {
+        return open.error();
+    }
+    PracticeStore& store = *open->practice.store;
+    if (words.number) {
+        const auto answered = store.acknowledge(open->client, *words.number, words.by, words.done,
+                                                open->practice.acting);
+        if (!answered) {
+            return said(answered.error(), streams);
+        }
+        streams.out << fmt::format("escalation {} was acknowledged.\n", *words.number);
+        return Exit::done;
+    }
+    const auto escalations = store.escalations(open->client);
+    if (!escalations) {
+        return said(escalations.error(), streams);
+    }
+    for (const EscalationRecord& escalation : *escalations) {
+        const auto document = nlohmann::json::parse(escalation.document, nullptr, false);
+        streams.out << fmt::format("{}. {}\n", escalation.id,
+                                   document.is_object() ? document.value("sentence", "") : "");
+        for (const AcknowledgementRecord& answer : escalation.answers) {
+            streams.out << fmt::format("   acknowledged {} by {}: {}\n", utc(answer.at), answer.by,
+                                       answer.done);
+        }
+        if (escalation.answers.empty()) {
+            streams.out << "   not acknowledged yet\n";
+        }
+    }
+    if (escalations->empty()) {
+        streams.out << "Nothing was escalated. Escalations are found when files are brought in and "
+                       "when a review is made.\n";
+    }
+    return Exit::done;
+}
+
+}  // namespace tracewright

@@ -1,0 +1,49 @@
+#include "cli/review_files.hpp"
+
+#include "cli/json_text.hpp"
+#include "render/review_pages.hpp"
+
+#include <filesystem>
+#include <fstream>
+#include <ostream>
+
+namespace tracewright {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+bool write_file(const fs::path& path, const std::string& bytes, const Streams& streams) {
+    std::ofstream file(path, std::ios::binary | std::ios::trunc);
+    file.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+    file.close();
+    if (!file) {
+        streams.err << path.string()
+                    << ": found no way to write here, expected a folder with room\n";
+        return false;
+    }
+    return true;
+}
+
+}  // namespace
+
+bool write_review(const FirstReview& review, const std::string& out, const Streams& streams) {
+    std::error_code error;
+    fs::create_directories(out, error);
+    const fs::path folder(out);
+    const bool written =
+        write_file(folder / "review.html", review_html(review), streams) &&
+        write_file(folder / "review.pdf", review_pdf(review), streams) &&
+        write_file(folder / "review.json", dumped(json_of_review(review)), streams);
+    if (!written) {
+        return false;
+    }
+    for (const Finding& finding : review.findings) {
+        streams.out << "- " << finding.sentence << "\n";
+    }
+    streams.out << review.last_reading << "\nThe review is in " << (folder / "review.html").string()
+                << " and " << (folder / "review.pdf").string() << "\n";
+    return true;
+}
+
+}  // namespace tracewright
