@@ -1,0 +1,13 @@
+#pragma once
+
+#include "coaching/client_facts.hpp"
+#include "diary/medicine_timeline.hpp"
+#include "time/zone_history.hpp"
+
+namespace tracewright {
+
+/// A client's medicines over time, dates read by the client's clock: a medicine is taken from the
+/// begin of its first day to the end of its last.
+MedicineTimeline client_medicines(const ClientFacts& facts, const ZoneHistory& clock);
+
+}  // namespace tracewright

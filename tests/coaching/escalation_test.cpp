@@ -1,0 +1,235 @@
+#include "coaching/ladder_for_tests.hpp"
+
+#include <gtest/gtest.h>
+
+namespace tracewright {
+namespace {
+
+// Safety rule 2; the length: Battelino et al. 2023, 10.1016/S2213-8587(22)00319-9.
+TEST(VeryLowOnTheLadder, fourteen_minutes_are_none_and_fifteen_are_one) {
+    for (const int minutes : {14, 15}) {
+        Ladder ladder;
+        ladder.takes("none");
+        Ladder::set(ladder.wear(0, 600, 120, 1), 200, static_cast<std::size_t>(minutes), 50);
+        const auto found = ladder.found("very_low");
+        ASSERT_EQ(found.size(), minutes == 15 ? 1U : 0U);
+        if (!found.empty()) {
+            EXPECT_EQ(found[0].rung, Rung::same_day);
+            EXPECT_EQ(found[0].at, at_minute(200));
+            EXPECT_NE(found[0].what.find("15 min below 54 mg/dL, lowest 50 mg/dL"),
+                      std::string::npos)
+                << found[0].what;
+        }
+    }
+}
+
+TEST(VeryLowOnTheLadder, cut_short_by_a_gap_or_the_end_it_leads_whatever_its_length) {
+    Ladder by_end;
+    Ladder::set(by_end.wear(0, 100), 99, 1, 50);
+    ASSERT_EQ(by_end.found("very_low_end_not_seen").size(), 1U);
+    EXPECT_NE(by_end.found("very_low_end_not_seen")[0].what.find("end not seen"),
+              std::string::npos);
+    Ladder by_gap;
+    Wear& wear = by_gap.wear(0, 100);
+    Ladder::set(wear, 49, 1, 50);
+    wear.readings.erase(wear.readings.begin() + 50, wear.readings.begin() + 60);
+    EXPECT_EQ(by_gap.found("very_low_end_not_seen").size(), 1U);
+}
+
+TEST(VeryLowOnTheLadder, LOW_counts_and_its_lowest_is_below_the_limit) {
+    Ladder ladder;
+    Ladder::set(ladder.wear(0, 100), 40, 4, 40, Limit::below);
+    const auto found = ladder.found("very_low");
+    ASSERT_EQ(found.size(), 1U);
+    EXPECT_NE(found[0].what.find("lowest below 40 mg/dL"), std::string::npos) << found[0].what;
+}
+
+TEST(VeryLowOnTheLadder, one_finger_prick_is_enough) {
+    Ladder ladder;
+    ladder.entry(DiaryKind::finger_prick, 10).glucose = Glucose{290, GlucoseUnit::mmol_per_l};
+    ladder.entry(DiaryKind::finger_prick, 20).glucose = Glucose{300, GlucoseUnit::mmol_per_l};
+    EXPECT_EQ(ladder.found("very_low_finger_prick").size(), 1U);
+}
+
+// Safety rule 3: warm-up, stuck values and a second sensor are read like the rest.
+TEST(VeryLowOnTheLadder, every_wear_is_read_raw) {
+    Ladder ladder;
+    Ladder::set(ladder.wear(0, 300), 0, 4, 45);    // in the first minutes of a wear
+    Ladder::set(ladder.wear(500, 50), 20, 6, 48);  // a second sensor at the same time
+    const auto found = ladder.found("very_low");
+    ASSERT_EQ(found.size(), 2U);
+    EXPECT_NE(found[0].what.find("(wear 2)"), std::string::npos);
+    EXPECT_NE(found[1].what.find("(wear 1)"), std::string::npos);
+}
+
+TEST(VeryLowOnTheLadder, names_the_medicine_or_that_the_list_is_open_and_never_a_dose) {
+    Ladder asked;
+    asked.takes("gliclazide 80 mg");
+    Ladder::set(asked.wear(0, 100), 40, 4, 50);
+    EXPECT_NE(asked.found()[0].whom.find("gliclazide"), std::string::npos);
+    EXPECT_EQ(asked.found()[0].whom.find("80"), std::string::npos);
+    Ladder open;
+    Ladder::set(open.wear(0, 100), 40, 4, 50);
+    EXPECT_NE(open.found()[0].whom.find("counts as able to cause lows"), std::string::npos);
+}
+
+TEST(LowsOnTheLadder, two_in_seven_days_on_a_medicine_that_can_cause_them) {
+    const auto with = [](const char* medicine, double days_apart) {
+        Ladder ladder;
+        if (*medicine != '\0') {
+            ladder.takes(medicine);
+        }
+        Wear& wear = ladder.wear(0, 14 * 288);
+        Ladder::set(wear, 100, 4, 65);
+        Ladder::set(wear, 100 + static_cast<std::size_t>(days_apart * 288), 4, 65);
+        return ladder.found("lows_in_7_days").size();
+    };
+    EXPECT_EQ(with("glibenclamide", 6.9), 1U);
+    EXPECT_EQ(with("insulin glargine", 1), 1U);
+    EXPECT_EQ(with("repaglinide", 3), 1U);
+    EXPECT_EQ(with("", 3), 1U);  // not asked counts as risky
+    EXPECT_EQ(with("glibenclamide", 7.1), 0U);
+    EXPECT_EQ(with("metformin", 3), 0U);
+}
+
+TEST(LowsOnTheLadder, two_sensors_that_see_one_low_see_one) {
+    Ladder ladder;
+    ladder.takes("insulin glargine");
+    Ladder::set(ladder.wear(0, 300), 100, 5, 65);
+    Ladder::set(ladder.wear(2, 300), 100, 5, 65);
+    EXPECT_TRUE(ladder.found("lows_in_7_days").empty());
+}
+
+TEST(LowsOnTheLadder, another_persons_help_leads) {
+    Ladder ladder;
+    ladder.entry(DiaryKind::note, 5, "shaky at night, my husband helped me");
+    EXPECT_EQ(ladder.found("needed_help").size(), 1U);
+}
+
+TEST(HighsOnTheLadder, above_300_once_a_day_and_most_of_a_day_above_250) {
+    Ladder ladder;
+    ladder.takes("metformin");
+    Wear& wear = ladder.wear(0, 3 * 288, 150);
+    Ladder::set(wear, 10, 5, 301);
+    Ladder::set(wear, 100, 1, 320);
+    Ladder::set(wear, 288, 160, 260);  // 13 h 20 min of day 2
+    Ladder::set(wear, 576, 140, 260);  // 11 h 40 min of day 3
+    ASSERT_EQ(ladder.found("above_300").size(), 1U);
+    EXPECT_NE(ladder.found("above_300")[0].what.find("320"), std::string::npos);
+    ASSERT_EQ(ladder.found("mostly_above_250").size(), 1U);
+    EXPECT_EQ(ladder.found("mostly_above_250")[0].rung, Rung::this_week);
+    Ladder at_edge;
+    at_edge.wear(0, 100, 300);
+    EXPECT_TRUE(at_edge.found("above_300").empty());
+}
+
+TEST(HighsOnTheLadder, above_240_counts_with_raised_ketones) {
+    Ladder ladder;
+    Ladder::set(ladder.wear(0, 100), 40, 10, 245);
+    EXPECT_TRUE(ladder.found("above_240_with_ketones").empty());
+    ladder.entry(DiaryKind::ketones, 220).number = 0.7;
+    EXPECT_EQ(ladder.found("above_240_with_ketones").size(), 1U);
+}
+
+TEST(DiaryOnTheLadder, ketones_of_three_are_an_emergency) {
+    Ladder ladder;
+    ladder.entry(DiaryKind::ketones, 1).number = 3.0;
+    ladder.entry(DiaryKind::ketones, 2).number = 1.6;
+    ladder.entry(DiaryKind::ketones, 3).number = 0.5;
+    const auto found = ladder.found("ketones");
+    ASSERT_EQ(found.size(), 2U);
+    EXPECT_EQ(found[0].rung, Rung::emergency_now);
+    EXPECT_EQ(found[1].rung, Rung::same_day);
+}
+
+TEST(DiaryOnTheLadder, vomiting_beside_an_sglt2_inhibitor_is_an_emergency_at_any_glucose) {
+    const auto rung = [](const char* medicine) {
+        Ladder ladder;
+        if (*medicine != '\0') {
+            ladder.takes(medicine);
+        }
+        ladder.wear(0, 100, 110);
+        ladder.entry(DiaryKind::symptom, 50, "Vomiting since breakfast");
+        const auto found = ladder.found("symptom_with_sglt2");
+        return found.empty() ? -1 : static_cast<int>(found[0].rung);
+    };
+    EXPECT_EQ(rung("empagliflozin 10"), static_cast<int>(Rung::emergency_now));
+    EXPECT_EQ(rung(""), static_cast<int>(Rung::emergency_now));              // not asked
+    EXPECT_EQ(rung("Quorvilan 10"), static_cast<int>(Rung::emergency_now));  // not recognised
+    EXPECT_EQ(rung("metformin"), -1);
+}
+
+TEST(DiaryOnTheLadder, ill_on_two_days_running_and_losing_fluids_for_more_than_six_hours) {
+    Ladder ladder;
+    ladder.takes("metformin");
+    ladder.entry(DiaryKind::illness, 60, "fever");
+    EXPECT_TRUE(ladder.found("ill_two_days").empty());
+    ladder.entry(DiaryKind::illness, 60 + 24 * 60, "fever, diarrhoea");
+    EXPECT_EQ(ladder.found("ill_two_days").size(), 1U);
+    EXPECT_TRUE(ladder.found("losing_fluids").empty());
+    ladder.entry(DiaryKind::illness, 60 + 31 * 60, "diarrhoea still");
+    EXPECT_EQ(ladder.found("losing_fluids").size(), 1U);
+}
+
+// Safety rule 10, our own rule: 27 mg/dL (1.5 mmol/L).
+TEST(ImprovementOnTheLadder, a_weekly_mean_down_by_27_asks_for_a_letter_on_a_risky_medicine) {
+    const auto found = [](const char* medicine, int fall) {
+        Ladder ladder;
+        ladder.takes(medicine);
+        Wear& wear = ladder.wear(0, 14 * 288, 180);
+        Ladder::set(wear, 7 * 288, 7 * 288, 180 - fall);
+        return ladder.found("weekly_mean_down").size();
+    };
+    EXPECT_EQ(found("gliclazide", 27), 1U);
+    EXPECT_EQ(found("gliclazide", 26), 0U);
+    EXPECT_EQ(found("metformin", 60), 0U);
+}
+
+TEST(ImprovementOnTheLadder, any_low_after_a_change_asks_for_a_letter) {
+    Ladder ladder;
+    ladder.takes("gliclazide");
+    Ladder::set(ladder.wear(0, 300), 200, 4, 65);
+    EXPECT_TRUE(ladder.found("low_after_change").empty());
+    ladder.change_agreed = at_minute(10);
+    EXPECT_EQ(ladder.found("low_after_change").size(), 1U);
+    ladder.change_agreed = at_minute(5000);
+    EXPECT_TRUE(ladder.found("low_after_change").empty());
+}
+
+TEST(Escalations, the_highest_rung_leads_then_the_latest) {
+    Ladder ladder;
+    Ladder::set(ladder.wear(0, 3000), 100, 4, 50);
+    Ladder::set(ladder.wears[0], 2000, 4, 50);
+    ladder.entry(DiaryKind::ketones, 1).number = 3.2;
+    const auto found = ladder.found();
+    ASSERT_GE(found.size(), 3U);
+    EXPECT_EQ(found[0].rung, Rung::emergency_now);
+    EXPECT_EQ(found[1].at, at_minute(10'000));
+}
+
+TEST(Escalations, a_very_low_that_goes_on_in_later_data_is_another_event) {
+    Ladder before;
+    Ladder::set(before.wear(0, 100), 96, 4, 50);
+    Ladder after;
+    Ladder::set(after.wear(0, 200), 96, 9, 50);
+    ASSERT_EQ(before.found("very_low_end_not_seen").size(), 1U);
+    EXPECT_TRUE(after.found("very_low_end_not_seen").empty());
+    EXPECT_EQ(after.found("very_low").size(), 1U);
+}
+
+// Safety rule 6.
+TEST(EscalationSentence, an_old_one_shows_its_own_date_first) {
+    const ZoneHistory clock(*Zone::named("Europe/Berlin"));
+    const Instant at =
+        clock.resolve(WallTime{std::chrono::days{20'607}} + std::chrono::minutes{160}).first;
+    const Escalation low{Rung::same_day, "very_low@1", at, "47 min below 54 mg/dL", {}};
+    EXPECT_EQ(
+        escalation_sentence(low, clock, at + std::chrono::days{16}, at + std::chrono::days{16}),
+        "Wed 3 June 02:40, 16 days ago, first seen today: 47 min below 54 mg/dL.");
+    EXPECT_EQ(
+        escalation_sentence(low, clock, at + std::chrono::hours{2}, at + std::chrono::days{3}),
+        "Wed 3 June 02:40, 3 days ago: 47 min below 54 mg/dL.");
+}
+
+}  // namespace
+}  // namespace tracewright
