@@ -1,7 +1,7 @@
 #include "findings/edge_words.hpp"
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
-#include "measures/time_in_bands.hpp"
+#include "measures/shown_range.hpp"
 
 #include <fmt/format.h>
 
@@ -13,9 +13,8 @@ namespace {
 
 using std::chrono::seconds;
 
-seconds high_on(const ReviewDay& day) {
-    const TimeInBands bands = time_in_bands(day.view);
-    return bands.in(Band::high) + bands.in(Band::very_high);
+TimeByRange time_on(const FirstReview& review, const ReviewDay& day) {
+    return time_by_range(day.view, shown_range(review.input.goals));
 }
 
 std::string seen(const FirstReview& review) {
@@ -23,13 +22,12 @@ std::string seen(const FirstReview& review) {
     if (in_range == nullptr || !in_range->value) {
         return "No reading was seen.";
     }
-    const auto best = std::max_element(review.days.begin(), review.days.end(),
-                                       [](const ReviewDay& a, const ReviewDay& b) {
-                                           return time_in_bands(a.view).in(Band::in_range) <
-                                                  time_in_bands(b.view).in(Band::in_range);
-                                       });
+    const auto best = std::max_element(
+        review.days.begin(), review.days.end(), [&](const ReviewDay& a, const ReviewDay& b) {
+            return time_on(review, a).in_range < time_on(review, b).in_range;
+        });
     return fmt::format("{} had {} in range, the most of any day.", day_words(best->day.date),
-                       hours_and_minutes(time_in_bands(best->view).in(Band::in_range)));
+                       hours_and_minutes(time_on(review, *best).in_range));
 }
 
 std::string to_ask(const FirstReview& review) {
@@ -39,14 +37,16 @@ std::string to_ask(const FirstReview& review) {
         }
     }
     const auto worst = std::max_element(
-        review.days.begin(), review.days.end(),
-        [](const ReviewDay& a, const ReviewDay& b) { return high_on(a) < high_on(b); });
-    if (worst == review.days.end() || high_on(*worst).count() == 0) {
+        review.days.begin(), review.days.end(), [&](const ReviewDay& a, const ReviewDay& b) {
+            return time_on(review, a).above() < time_on(review, b).above();
+        });
+    if (worst == review.days.end() || time_on(review, *worst).above().count() == 0) {
         return "What did these days have in common?";
     }
     return fmt::format("What was {} like? {} were above {}, more than on any other day.",
-                       day_words(worst->day.date), hours_and_minutes(high_on(*worst)),
-                       edge_words(180, review.input.unit));
+                       day_words(worst->day.date),
+                       hours_and_minutes(time_on(review, *worst).above()),
+                       edge_words(shown_range(review.input.goals).high, review.input.unit));
 }
 
 std::string to_note(const FirstReview& review) {

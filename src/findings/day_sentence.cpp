@@ -1,7 +1,7 @@
 #include "findings/edge_words.hpp"
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
-#include "measures/time_in_bands.hpp"
+#include "measures/shown_range.hpp"
 
 #include <fmt/format.h>
 
@@ -40,7 +40,7 @@ std::string day_sentence(const FirstReview& review, const CivilDay& day, const T
         return fmt::format("Only {} of this day were seen.{}", hours_and_minutes(seen),
                            lows_of(review, view));
     }
-    const TimeInBands bands = time_in_bands(view);
+    const TimeByRange time = time_by_range(view, shown_range(review.input.goals));
     const auto highest =
         std::max_element(readings.begin(), readings.end(), [](const Reading& a, const Reading& b) {
             const auto rank = [](const Reading& r) {
@@ -48,12 +48,11 @@ std::string day_sentence(const FirstReview& review, const CivilDay& day, const T
             };
             return rank(a) < rank(b);
         });
-    return fmt::format("{} of {} seen in range; highest {}{} at {}.{}",
-                       hours_and_minutes(bands.in(Band::in_range)), hours_and_minutes(seen),
-                       highest->limit() == Limit::above ? "above " : "",
-                       glucose_words(highest->value().in(review.input.unit), review.input.unit),
-                       clock_time(review.input.zones.wall_time(highest->at)),
-                       lows_of(review, view));
+    return fmt::format(
+        "{} of {} seen in range; highest {}{} at {}.{}", hours_and_minutes(time.in_range),
+        hours_and_minutes(seen), highest->limit() == Limit::above ? "above " : "",
+        glucose_words(highest->value().in(review.input.unit), review.input.unit),
+        clock_time(review.input.zones.wall_time(highest->at)), lows_of(review, view));
 }
 
 }  // namespace tracewright

@@ -1,6 +1,7 @@
 #include "findings/edge_words.hpp"
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
+#include "measures/shown_range.hpp"
 
 #include <fmt/format.h>
 
@@ -43,9 +44,24 @@ Finding hours_in_range_finding(const FirstReview& review) {
     finding.question = "Are there hours in range to gain?";
     const Goals& goals = review.input.goals;
     if (goals.kind == GoalKind::pregnancy) {
-        finding.sentence =
-            "In pregnancy, while planning one, or when unsure, the maternity or diabetes clinic "
-            "leads: no goal is set here.";
+        const TimeByRange time =
+            time_by_range(cut(review.trace.view(), review.trace.window), shown_range(goals));
+        finding.question = "How many hours are between 63 and 140 mg/dL?";
+        if (review.input.unit == GlucoseUnit::mmol_per_l) {
+            finding.question = "How many hours are between 3.5 and 7.8 mmol/L?";
+        }
+        if (time.sensed().count() > 0) {
+            const double percent = 100 * static_cast<double>(time.in_range.count()) /
+                                   static_cast<double>(time.sensed().count());
+            finding.sentence = fmt::format(
+                "{} of the 24 hours between {} and {}, {} of the time "
+                "seen. ",
+                hours_and_minutes(hours_of_day(percent)), edge_words(63, review.input.unit),
+                edge_words(140, review.input.unit), percent_words(percent));
+        }
+        finding.sentence +=
+            "In pregnancy, while planning one, or when unsure: your maternity or diabetes clinic "
+            "leads. No goal, plan or trial is set here.";
         finding.next = {NextStep::contact_prescriber, "Ring the maternity or diabetes clinic."};
         return finding;
     }

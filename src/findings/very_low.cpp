@@ -12,18 +12,18 @@ namespace tracewright {
 namespace {
 
 struct VeryLow {
-    Instant at;
+    Interval stretch;
     std::string what;
+    std::string wear;  // empty for a finger-prick
 };
 
 bool below_very_low(const Glucose& glucose) {
     return band_of(Reading{{}, glucose, std::chrono::seconds{1}}) == Band::very_low;
 }
 
-std::string lowest_words(const Reading& extreme) {
-    return extreme.limit() == Limit::below
-               ? "lowest below " + glucose_words(extreme.value().value(), extreme.unit())
-               : "lowest " + glucose_words(extreme.value().value(), extreme.unit());
+std::string lowest_words(const Reading& extreme, GlucoseUnit unit) {
+    return fmt::format("lowest {}{}", extreme.limit() == Limit::below ? "below " : "",
+                       glucose_words(extreme.value().in(unit), unit));
 }
 
 std::string unseen_words(const Episode& cut_short) {
@@ -35,40 +35,76 @@ std::string unseen_words(const Episode& cut_short) {
            " were seen";
 }
 
-std::vector<VeryLow> very_lows(const FirstReview& review) {
-    std::vector<VeryLow> found;
-    for (const Episode& episode : review.episodes) {
+// Of one wear, raw: also where another sensor is counted at that time (safety rule 3).
+void add_very_lows_of(const FirstReview& review, const Wear& wear, std::vector<VeryLow>& found) {
+    const GlucoseUnit unit = review.input.unit;
+    const TraceView view = cut(wear.view(), review.trace.window);
+    for (const Episode& episode : episodes_of(view)) {
         if (episode.kind == EpisodeKind::very_low) {
-            found.push_back(
-                {episode.from,
-                 fmt::format("{} below {}, {}{}", hours_and_minutes(episode.lasted),
-                             edge_words(54, review.input.unit), lowest_words(episode.extreme),
-                             episode.end_not_seen ? ", end not seen" : "")});
+            found.push_back({{episode.from, episode.to},
+                             fmt::format("{} below {}, {}{}", hours_and_minutes(episode.lasted),
+                                         edge_words(54, unit), lowest_words(episode.extreme, unit),
+                                         episode.end_not_seen ? ", end not seen" : ""),
+                             wear.label});
         }
     }
-    for (const Episode& episode : review.cut_short) {
-        found.push_back(
-            {episode.from, fmt::format("below {}, {}, {}", edge_words(54, review.input.unit),
-                                       lowest_words(episode.extreme), unseen_words(episode))});
+    for (const Episode& episode : cut_short_very_lows(view)) {
+        found.push_back({{episode.from, episode.to},
+                         fmt::format("below {}, {}, {}", edge_words(54, unit),
+                                     lowest_words(episode.extreme, unit), unseen_words(episode)),
+                         wear.label});
     }
-    for (const Reading& reading : readings_within(review.trace.view())) {
+    for (const Reading& reading : readings_within(view)) {
         if (reading.implausible() && below_very_low(reading.value())) {
-            found.push_back(
-                {reading.at, fmt::format("a value of {}, too low to be believed and too "
-                                         "low to be passed over",
-                                         glucose_words(reading.value().value(), reading.unit()))});
+            found.push_back({{reading.at, reading.at + reading.interval()},
+                             fmt::format("a value of {}, too low to be believed and too low to be "
+                                         "passed over",
+                                         glucose_words(reading.value().in(unit), unit)),
+                             wear.label});
+        }
+    }
+}
+
+// Latest first. A stretch that two sensors saw is told once, as the sensor that saw it earlier did.
+std::vector<VeryLow> very_lows(const FirstReview& review) {
+    std::vector<VeryLow> all;
+    for (const Wear& wear : review.input.wears) {
+        if (!wear.empty()) {
+            add_very_lows_of(review, wear, all);
+        }
+    }
+    std::stable_sort(all.begin(), all.end(), [](const VeryLow& a, const VeryLow& b) {
+        return a.stretch.from < b.stretch.from;
+    });
+    std::vector<VeryLow> found;
+    for (VeryLow& low : all) {
+        const bool told = std::any_of(found.begin(), found.end(), [&](const VeryLow& other) {
+            return other.wear != low.wear &&
+                   intersection(other.stretch, low.stretch).length().count() > 0;
+        });
+        if (!told) {
+            found.push_back(std::move(low));
         }
     }
     for (const DiaryEntry& entry : review.input.diary) {
         if (entry.kind == DiaryKind::finger_prick && entry.glucose &&
             below_very_low(*entry.glucose)) {
-            found.push_back({entry.at, "a finger-prick of " + glucose_words(entry.glucose->value(),
-                                                                            entry.glucose->unit)});
+            found.push_back(
+                {{entry.at, entry.at},
+                 "a finger-prick of " +
+                     glucose_words(entry.glucose->in(review.input.unit), review.input.unit),
+                 {}});
         }
     }
-    std::stable_sort(found.begin(), found.end(),
-                     [](const VeryLow& a, const VeryLow& b) { return a.at > b.at; });
+    std::stable_sort(found.begin(), found.end(), [](const VeryLow& a, const VeryLow& b) {
+        return a.stretch.from > b.stretch.from;
+    });
     return found;
+}
+
+// Which of several sensors saw it.
+std::string by_which(const FirstReview& review, const VeryLow& low) {
+    return review.input.wears.size() > 1 && !low.wear.empty() ? " (" + low.wear + ")" : "";
 }
 
 }  // namespace
@@ -83,13 +119,13 @@ std::optional<Finding> very_low_finding(const FirstReview& review) {
     finding.code = "very_low";
     finding.question = "Was glucose very low?";
     finding.answer = Answer::yes;
-    finding.sentence =
-        fmt::format("{}, {}: {}.", day_and_time(review.input.zones.wall_time(latest.at)),
-                    age_words(review.input.as_of - latest.at), latest.what);
+    finding.sentence = fmt::format(
+        "{}, {}: {}{}.", day_and_time(review.input.zones.wall_time(latest.stretch.from)),
+        age_words(review.input.as_of - latest.stretch.from), latest.what, by_which(review, latest));
     if (found.size() > 1) {
         finding.sentence +=
             fmt::format(" {} very low stretches or values in all, the first {}.", found.size(),
-                        day_and_time(review.input.zones.wall_time(found.back().at)));
+                        day_and_time(review.input.zones.wall_time(found.back().stretch.from)));
     }
     finding.evidence = {static_cast<int>(found.size()),
                         "very low stretches or values",

@@ -2,7 +2,7 @@
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
 #include "inference/ar1_grid.hpp"
-#include "measures/time_in_bands.hpp"
+#include "measures/shown_range.hpp"
 
 #include <fmt/format.h>
 
@@ -37,27 +37,24 @@ struct PartShare {
     bool seen = false;
 };
 
-seconds high_time(const TimeInBands& bands) {
-    return bands.in(Band::high) + bands.in(Band::very_high);
-}
-
 double share(seconds part, seconds whole) {
     return static_cast<double>(part.count()) / static_cast<double>(whole.count());
 }
 
 PartShare share_of(const FirstReview& review, const ReviewDay& day, const PartOfDay& part) {
     const Interval window = review.input.zones.clock_window(day.day, part.begin, part.end);
-    const TimeInBands inside = time_in_bands(cut(day.view, window));
-    const TimeInBands whole = time_in_bands(day.view);
+    const ShownRange range = shown_range(review.input.goals);
+    const TimeByRange inside = time_by_range(cut(day.view, window), range);
+    const TimeByRange whole = time_by_range(day.view, range);
     const seconds elsewhere = whole.sensed() - inside.sensed();
     PartShare result;
     result.seen = window.length().count() > 0 && elsewhere.count() > 0 &&
                   share(inside.sensed(), window.length()) >= valid_share &&
                   share(whole.sensed(), day.day.length()) >= valid_share;
     if (result.seen) {
-        result.high_in_part = high_time(inside);
+        result.high_in_part = inside.above();
         result.in_part = share(result.high_in_part, inside.sensed());
-        result.elsewhere = share(high_time(whole) - result.high_in_part, elsewhere);
+        result.elsewhere = share(whole.above() - result.high_in_part, elsewhere);
     }
     return result;
 }
@@ -107,11 +104,10 @@ Finding when_high_finding(const FirstReview& review) {
     Finding finding;
     finding.code = "when_high";
     finding.question = "When in the day does glucose leave the range upwards?";
-    const Measure* high = find(review.measures, "high");
-    const Measure* very_high = find(review.measures, "very_high");
-    const double percent = (high != nullptr ? high->value.value_or(0) : 0) +
-                           (very_high != nullptr ? very_high->value.value_or(0) : 0);
-    const std::string edge = edge_words(180, review.input.unit);
+    const ShownRange range = shown_range(review.input.goals);
+    const TimeByRange time = time_by_range(cut(review.trace.view(), review.trace.window), range);
+    const double percent = time.sensed().count() > 0 ? 100 * share(time.above(), time.sensed()) : 0;
+    const std::string edge = edge_words(range.high, review.input.unit);
     if (review.trace.readings.empty()) {
         finding.sentence = "When in the day can't be told: there is no reading.";
         return finding;

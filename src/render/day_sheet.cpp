@@ -77,7 +77,7 @@ class Sheet {
         : canvas_(canvas),
           review_(review),
           day_(day),
-          axis_(review.input.unit, highest(), top, bottom) {}
+          axis_(review.input.unit, shown_range(review.input.goals), highest(), top, bottom) {}
 
     void draw(const std::vector<Strip>& strips, const DiaryLanes& lanes) {
         hours();
@@ -203,9 +203,11 @@ class Sheet {
 
     void beyond_edges() {
         each_run([&](const std::vector<const Reading*>& run) {
-            area_beyond(run, axis_.edge(180), true, Fill::high);
-            area_beyond(run, axis_.edge(250), true, Fill::very_high);
-            area_beyond(run, axis_.edge(70), false, Fill::low);
+            area_beyond(run, axis_.edge(axis_.range().high), true, Fill::high);
+            if (!axis_.range().in_pregnancy()) {
+                area_beyond(run, axis_.edge(250), true, Fill::very_high);
+            }
+            area_beyond(run, axis_.edge(axis_.range().low), false, Fill::low);
             area_beyond(run, axis_.edge(54), false, Fill::very_low);
         });
     }

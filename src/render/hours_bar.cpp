@@ -1,6 +1,6 @@
 #include "findings/edge_words.hpp"
 #include "findings/wording.hpp"
-#include "measures/time_in_bands.hpp"
+#include "measures/shown_range.hpp"
 #include "render/review_figures.hpp"
 
 #include <fmt/format.h>
@@ -13,10 +13,10 @@ namespace tracewright {
 namespace {
 
 struct BandOfDay {
-    Band band;
     Fill fill;
     const char* name;
-    double percent;
+    std::string range;
+    double percent = 0;
 };
 
 constexpr double bar_top = 24;
@@ -25,44 +25,53 @@ constexpr double key_top = bar_top + bar_height + 28;
 constexpr double key_height = 46;
 constexpr double narrow = 400;  // below, the key stands in two columns
 
+std::string number(int edge, GlucoseUnit unit) {
+    const std::string words = edge_words(edge, unit);
+    return words.substr(0, words.find(' '));
+}
+
+// Sensed time in the bands of pregnancy, which no measure tells.
+std::vector<BandOfDay> bands_in_pregnancy(const FirstReview& review, const ShownRange& range) {
+    const GlucoseUnit unit = review.input.unit;
+    const TimeByRange time = time_by_range(cut(review.trace.view(), review.trace.window), range);
+    const auto percent = [&](std::chrono::seconds part) {
+        return time.sensed().count() > 0 ? 100 * static_cast<double>(part.count()) /
+                                               static_cast<double>(time.sensed().count())
+                                         : 0;
+    };
+    return {
+        {Fill::very_low, "very low", "below " + edge_words(54, unit), percent(time.very_low)},
+        {Fill::low, "low", number(54, unit) + " to below " + edge_words(range.low, unit),
+         percent(time.low)},
+        {Fill::in_range, "between", number(range.low, unit) + " to " + edge_words(range.high, unit),
+         percent(time.in_range)},
+        {Fill::high, "above", "above " + edge_words(range.high, unit), percent(time.high)}};
+}
+
+// The bands are apart: what is very low is not told again as low.
 std::vector<BandOfDay> bands_of(const FirstReview& review) {
-    std::vector<BandOfDay> bands = {{Band::very_low, Fill::very_low, "very low", 0},
-                                    {Band::low, Fill::low, "low", 0},
-                                    {Band::in_range, Fill::in_range, "in range", 0},
-                                    {Band::high, Fill::high, "high", 0},
-                                    {Band::very_high, Fill::very_high, "very high", 0}};
-    for (BandOfDay& band : bands) {
-        const Measure* measure = find(review.measures, name_of(band.band));
-        band.percent = measure != nullptr ? measure->value.value_or(0) : 0;
+    const GlucoseUnit unit = review.input.unit;
+    if (const ShownRange range = shown_range(review.input.goals); range.in_pregnancy()) {
+        return bands_in_pregnancy(review, range);
     }
-    return bands;
+    const auto percent = [&](const char* name) {
+        const Measure* measure = find(review.measures, name);
+        return measure != nullptr ? measure->value.value_or(0) : 0;
+    };
+    return {
+        {Fill::very_low, "very low", "below " + edge_words(54, unit), percent("very_low")},
+        {Fill::low, "low", number(54, unit) + " to below " + edge_words(70, unit), percent("low")},
+        {Fill::in_range, "in range", number(70, unit) + " to " + edge_words(180, unit),
+         percent("in_range")},
+        {Fill::high, "high", "above " + number(180, unit) + " to " + edge_words(250, unit),
+         percent("high")},
+        {Fill::very_high, "very high", "above " + edge_words(250, unit), percent("very_high")}};
 }
 
 std::string time_words(double percent) {
     const auto seconds = std::lround(percent / 100 * 86400);
     return percent > 0 && seconds < 30 ? "under 1 min"
                                        : hours_and_minutes(std::chrono::seconds{seconds});
-}
-
-// The bands are apart: what is very low is not told again as low.
-std::string range_words(Band band, GlucoseUnit unit) {
-    const auto number = [unit](int edge) {
-        const std::string words = edge_words(edge, unit);
-        return words.substr(0, words.find(' '));
-    };
-    switch (band) {
-        case Band::very_low:
-            return "below " + edge_words(54, unit);
-        case Band::low:
-            return number(54) + " to below " + edge_words(70, unit);
-        case Band::in_range:
-            return number(70) + " to " + edge_words(180, unit);
-        case Band::high:
-            return "above " + number(180) + " to " + edge_words(250, unit);
-        case Band::very_high:
-            return "above " + edge_words(250, unit);
-    }
-    return "";
 }
 
 void draw_ticks(Canvas& canvas, double width) {
@@ -113,7 +122,7 @@ std::size_t key_columns(double width) {
     return width < narrow ? 2 : 5;
 }
 
-void draw_key(Canvas& canvas, const std::vector<BandOfDay>& bands, GlucoseUnit unit, double width) {
+void draw_key(Canvas& canvas, const std::vector<BandOfDay>& bands, double width) {
     const std::size_t columns = key_columns(width);
     const double column = width / static_cast<double>(columns);
     for (std::size_t i = 0; i < bands.size(); ++i) {
@@ -128,8 +137,7 @@ void draw_key(Canvas& canvas, const std::vector<BandOfDay>& bands, GlucoseUnit u
         canvas.text({x, top + 25}, time, style);
         canvas.text({x + canvas.text_width(time, style) + 4, top + 25},
                     percent_words(bands[i].percent), {7, false, Anchor::start, Ink::quiet});
-        canvas.text({x, top + 36}, range_words(bands[i].band, unit),
-                    {7.2, false, Anchor::start, Ink::quiet});
+        canvas.text({x, top + 36}, bands[i].range, {7.2, false, Anchor::start, Ink::quiet});
     }
 }
 
@@ -142,8 +150,8 @@ Figure hours_bar(const FirstReview& review, double width) {
     figure.columns = {"band", "range", "of 24 hours", "percent of the time seen"};
     const std::vector<BandOfDay> bands = bands_of(review);
     for (const BandOfDay& band : bands) {
-        figure.rows.push_back({band.name, range_words(band.band, review.input.unit),
-                               time_words(band.percent), percent_words(band.percent)});
+        figure.rows.push_back(
+            {band.name, band.range, time_words(band.percent), percent_words(band.percent)});
         figure.alternative +=
             fmt::format("{}{} {}", figure.alternative.empty() ? "Of 24 hours: " : ", ",
                         time_words(band.percent), band.name);
@@ -151,11 +159,10 @@ Figure hours_bar(const FirstReview& review, double width) {
     figure.alternative += ".";
     const std::size_t key_rows = (bands.size() + key_columns(width) - 1) / key_columns(width);
     figure.height = key_top + key_height * static_cast<double>(key_rows) - 6;
-    const GlucoseUnit unit = review.input.unit;
-    figure.draw = [bands, unit, width](Canvas& canvas) {
+    figure.draw = [bands, width](Canvas& canvas) {
         draw_bar(canvas, bands, width);
         draw_ticks(canvas, width);
-        draw_key(canvas, bands, unit, width);
+        draw_key(canvas, bands, width);
     };
     return figure;
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "findings/wording.hpp"
+#include "measures/shown_range.hpp"
 #include "render/canvas.hpp"
 #include "units/glucose.hpp"
 
@@ -13,8 +14,8 @@ namespace tracewright {
 /// least 300 mg/dL (16.7 mmol/L) so that days can be compared by eye.
 class LevelAxis {
   public:
-    LevelAxis(GlucoseUnit unit, double highest, double top, double bottom)
-        : unit_(unit), top_(top), bottom_(bottom) {
+    LevelAxis(GlucoseUnit unit, const ShownRange& range, double highest, double top, double bottom)
+        : unit_(unit), range_(range), top_(top), bottom_(bottom) {
         const bool mg = unit == GlucoseUnit::mg_per_dl;
         low_ = mg ? 30 : 1.6;
         step_ = mg ? 50 : 3;
@@ -30,6 +31,10 @@ class LevelAxis {
         switch (mg_per_dl) {
             case 54:
                 return mg ? 54 : 3.0;
+            case 63:
+                return mg ? 63 : 3.5;
+            case 140:
+                return mg ? 140 : 7.8;
             case 70:
                 return mg ? 70 : 3.9;
             case 180:
@@ -38,9 +43,10 @@ class LevelAxis {
                 return mg ? 250 : 13.9;
         }
     }
+    const ShownRange& range() const { return range_; }
     void draw(Canvas& canvas, double left, double right) const {
-        edges(canvas, left, right, edge(54), edge(70));
-        edges(canvas, left, right, edge(250), edge(180));
+        edges(canvas, left, right, edge(54), edge(range_.low));
+        edges(canvas, left, right, edge(250), edge(range_.high));
         canvas.text({left - 4, top_ - 4}, name_of(unit_), {7, false, Anchor::end, Ink::quiet});
     }
 
@@ -60,6 +66,7 @@ class LevelAxis {
     }
 
     GlucoseUnit unit_;
+    ShownRange range_;
     double low_ = 0;
     double high_ = 0;
     double step_ = 1;

@@ -184,8 +184,9 @@ Figure usual_day_figure(const FirstReview& review, double plot_height) {
         }
         figure.rows.push_back(std::move(row));
     }
-    figure.draw = [&usual, heights](Canvas& canvas) {
-        const LevelAxis axis(usual.unit, highest_of(usual), top, heights.bottom);
+    const ShownRange range = shown_range(review.input.goals);
+    figure.draw = [&usual, heights, range](Canvas& canvas) {
+        const LevelAxis axis(usual.unit, range, highest_of(usual), top, heights.bottom);
         clock(canvas, heights.bottom);
         ribbon(canvas, usual, axis, 0, 4, Fill::outer_ribbon, usual.outer_dashed);
         ribbon(canvas, usual, axis, 1, 3, Fill::inner_ribbon, false);

@@ -176,3 +176,24 @@ TEST(FirstReview, the_title_does_not_name_a_day_only_the_last_reading_stands_int
     EXPECT_GT(review.trace.window.to, midnight + 14 * 24h);
     EXPECT_EQ(review_title(review), "First review, 2 to 15 March 2026");
 }
+
+// Safety rule 11: pregnant, planning or unsure.
+TEST(FirstReview, in_pregnancy_shows_63_to_140_and_says_who_leads) {
+    for (const GlucoseUnit unit : {GlucoseUnit::mg_per_dl, GlucoseUnit::mmol_per_l}) {
+        ReviewInput input = input_of(waves(14));
+        input.goals = consensus_goals(GoalKind::pregnancy);
+        input.unit = unit;
+        const FirstReview review = first_review(std::move(input));
+        const Finding* in_range = finding_of(review, "in_range");
+        ASSERT_NE(in_range, nullptr);
+        EXPECT_THAT(in_range->sentence, HasSubstr(unit == GlucoseUnit::mg_per_dl
+                                                      ? "between 63 mg/dL and 140 mg/dL"
+                                                      : "between 3.5 mmol/L and 7.8 mmol/L"));
+        EXPECT_THAT(in_range->sentence, HasSubstr("your maternity or diabetes clinic leads"));
+        for (const std::string& text : all_texts(review)) {
+            EXPECT_EQ(text.find("180 mg"), std::string::npos) << text;
+            EXPECT_EQ(text.find("10.0 mmol"), std::string::npos) << text;
+            EXPECT_EQ(text.find("The goal"), std::string::npos) << text;
+        }
+    }
+}

@@ -52,7 +52,7 @@ TEST(VeryLow, one_finger_prick_is_enough) {
     input.diary.push_back(prick);
     const FirstReview review = first_review(std::move(input));
     ASSERT_NE(finding_of(review, "very_low"), nullptr);
-    EXPECT_THAT(review.findings.front().sentence, HasSubstr("a finger-prick of 2.9 mmol/L"));
+    EXPECT_THAT(review.findings.front().sentence, HasSubstr("a finger-prick of 52 mg/dL"));
 }
 
 TEST(VeryLow, a_reading_beyond_the_limit_prints_as_below_it) {
@@ -79,4 +79,48 @@ TEST(VeryLow, is_counted_inside_a_suspect_stretch_too) {
     dip(readings, midnight + 10min, 20min, 50);  // within warm-up
     const FirstReview review = first_review(input_of(readings));
     EXPECT_EQ(review.findings.front().code, "very_low");
+}
+
+namespace {
+
+// Three days of one sensor, and a second one beside it from 12:00 of the first.
+ReviewInput two_sensors(std::vector<Reading> first, std::vector<Reading> second) {
+    ReviewInput input = input_of(std::move(first));
+    for (Wear& wear : wears_of(std::move(second), "second.csv")) {
+        input.wears.push_back(std::move(wear));
+    }
+    input.wears[0].label = "wear 1";
+    input.wears[1].label = "wear 2";
+    return input;
+}
+
+}  // namespace
+
+// Safety rule 3: the sensor that is not counted is read too, and named.
+TEST(VeryLow, on_the_sensor_that_is_not_counted_it_leads_all_the_same) {
+    auto second = waves(2, 15min, midnight + 12h);
+    dip(second, midnight + 26h, 45min, 48);
+    const FirstReview review = first_review(two_sensors(waves(3, 5min), second));
+    ASSERT_EQ(review.findings.front().code, "very_low");
+    EXPECT_THAT(review.findings.front().sentence, HasSubstr("(wear 2)"));
+}
+
+TEST(VeryLow, that_two_sensors_saw_is_told_once) {
+    auto first = waves(3, 5min);
+    auto second = waves(2, 15min, midnight + 12h);
+    dip(first, midnight + 26h, 40min, 50);
+    dip(second, midnight + 26h, 45min, 48);
+    const FirstReview review = first_review(two_sensors(first, second));
+    EXPECT_EQ(finding_of(review, "very_low")->evidence.used, 1);
+}
+
+TEST(VeryLow, is_told_in_the_unit_shown) {
+    auto readings = waves(3, 5min);
+    dip(readings, midnight + 26h, 40min, 50);
+    ReviewInput input = input_of(readings);
+    input.unit = GlucoseUnit::mmol_per_l;
+    const FirstReview review = first_review(std::move(input));
+    const std::string& sentence = finding_of(review, "very_low")->sentence;
+    EXPECT_THAT(sentence, HasSubstr("lowest 2.8 mmol/L"));
+    EXPECT_EQ(sentence.find("mg/dL"), std::string::npos) << sentence;
 }
