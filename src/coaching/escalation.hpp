@@ -1,5 +1,6 @@
 #pragma once
 
+#include "coaching/client_facts.hpp"
 #include "diary/diary_entry.hpp"
 #include "diary/medicine_timeline.hpp"
 #include "time/zone_history.hpp"
@@ -35,6 +36,7 @@ struct LadderInput {
     const ZoneHistory& clock;
     GlucoseUnit unit = GlucoseUnit::mmol_per_l;  ///< to show
     std::optional<Instant> change_agreed;        ///< since when a habit is being changed
+    std::span<const LabResult> labs{};           ///< body weights among them
 };
 
 /// Every event of the ladder in these data, the highest rung first, then the latest first.

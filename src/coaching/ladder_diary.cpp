@@ -1,11 +1,11 @@
 #include "coaching/ladder_rules.hpp"
+#include "diary/written_words.hpp"
 #include "findings/wording.hpp"
+#include "measures/time_in_bands.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
-#include <cctype>
 #include <set>
 
 namespace tracewright {
@@ -17,32 +17,28 @@ constexpr double high_ketones = 1.5;       // mmol/L; from memory
 constexpr std::chrono::hours six_hours{6};
 constexpr std::chrono::hours one_day{24};
 
-constexpr std::array emergencies{
-    "chest pain", "confused",       "unconscious",    "seizure",           "fitting",
-    "passed out", "fast breathing", "deep breathing", "can't keep fluids", "cannot keep fluids"};
+bool is_emergency(const DiaryEntry& entry) {
+    return speaks_of(entry,
+                     {"chest pain", "confused", "unconscious", "seizure", "fitting", "passed out",
+                      "fast breathing", "breathing fast", "deep breathing", "breathing deep",
+                      "can't keep fluids", "cannot keep fluids", "can't keep anything down",
+                      "cannot keep anything down", "keep nothing down"});
+}
+
 // With an SGLT2 inhibitor each of these is an emergency at any glucose.
-constexpr std::array ketoacidosis_signs{"nausea",     "nauseous",   "vomit",
-                                        "threw up",   "belly pain", "stomach pain",
-                                        "tummy pain", "breathless", "short of breath"};
-constexpr std::array losing_fluids{"vomit", "threw up", "diarrhoea", "diarrhea"};
-
-std::string small(const std::string& text) {
-    std::string result = text;
-    std::ranges::transform(result, result.begin(),
-                           [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-    return result;
+bool is_ketoacidosis_sign(const DiaryEntry& entry) {
+    return speaks_of(entry,
+                     {"nausea", "nauseous", "vomit", "threw up", "throwing up", "feeling sick",
+                      "felt sick", "belly pain", "stomach pain", "tummy pain", "abdominal pain",
+                      "belly ache", "stomach ache", "tummy ache", "breathless", "short of breath"});
 }
 
-template <std::size_t Count>
-bool speaks_of(const DiaryEntry& entry, const std::array<const char*, Count>& words) {
-    const std::string text = small(entry.text);
-    return std::ranges::any_of(
-        words, [&](const char* word) { return text.find(word) != std::string::npos; });
+bool is_losing_fluids(const DiaryEntry& entry) {
+    return speaks_of(entry, {"vomit", "threw up", "throwing up", "diarrhoea", "diarrhea"});
 }
 
-bool is_of_the_body(const DiaryEntry& entry) {
-    return entry.kind == DiaryKind::symptom || entry.kind == DiaryKind::illness ||
-           entry.kind == DiaryKind::note || entry.kind == DiaryKind::mood;
+bool is_drowsy(const DiaryEntry& entry) {
+    return speaks_of(entry, {"drowsy", "drowsiness", "hard to wake", "won't wake", "can't wake"});
 }
 
 void add_ketones(const DiaryEntry& entry, std::vector<Escalation>& all) {
@@ -60,12 +56,12 @@ void add_ketones(const DiaryEntry& entry, std::vector<Escalation>& all) {
 }
 
 void add_symptoms(const LadderInput& input, const DiaryEntry& entry, std::vector<Escalation>& all) {
-    if (speaks_of(entry, emergencies)) {
+    if (is_emergency(entry)) {
         all.push_back({Rung::emergency_now, event_key("symptom", entry.at), entry.at,
                        "the diary says '" + entry.text + "'",
                        "If it is so now: emergency number. Else ask today what it was and tell the "
                        "prescriber. Local guidance comes first."});
-    } else if (speaks_of(entry, ketoacidosis_signs) && input.medicines.risks_at(entry.at).sglt2) {
+    } else if (is_ketoacidosis_sign(entry) && input.medicines.risks_at(entry.at).sglt2) {
         const bool answered = input.medicines.risks_at(entry.at).answered;
         all.push_back(
             {Rung::emergency_now, event_key("symptom_with_sglt2", entry.at), entry.at,
@@ -78,11 +74,41 @@ void add_symptoms(const LadderInput& input, const DiaryEntry& entry, std::vector
     }
 }
 
+bool very_high_near(const LadderInput& input, Instant at) {
+    const auto near = [&](Instant other) { return std::chrono::abs(other - at) <= six_hours; };
+    for (const Wear& wear : input.wears) {
+        for (const Reading& reading : wear.readings) {
+            if (near(reading.at) && band_of(reading) == Band::very_high) {
+                return true;
+            }
+        }
+    }
+    return std::ranges::any_of(input.diary, [&](const DiaryEntry& entry) {
+        return entry.kind == DiaryKind::finger_prick && entry.glucose && near(entry.at) &&
+               band_of(Reading{entry.at, *entry.glucose, std::chrono::seconds{1}}) ==
+                   Band::very_high;
+    });
+}
+
+void add_drowsy_and_very_high(const LadderInput& input, const DiaryEntry& entry,
+                              std::vector<Escalation>& all) {
+    if (is_drowsy(entry) && very_high_near(input, entry.at)) {
+        all.push_back({Rung::emergency_now, event_key("drowsy_and_very_high", entry.at), entry.at,
+                       "the diary says '" + entry.text + "' with glucose very high",
+                       "If it is so now: emergency number. Else ask today what it was and tell the "
+                       "prescriber. Local guidance comes first."});
+    }
+}
+
 void add_illness(const LadderInput& input, std::vector<Escalation>& all) {
     std::set<CivilDate> ill;
     for (const DiaryEntry& entry : input.diary) {
         if (entry.kind == DiaryKind::illness) {
-            ill.insert(input.clock.date_at(entry.at));
+            const CivilDate last = input.clock.date_at(entry.until.value_or(entry.at));
+            for (CivilDate day = input.clock.date_at(entry.at); day <= last;
+                 day += std::chrono::days{1}) {
+                ill.insert(day);
+            }
         }
     }
     for (const CivilDate day : ill) {
@@ -100,7 +126,7 @@ void add_illness(const LadderInput& input, std::vector<Escalation>& all) {
 void add_losing_fluids(const LadderInput& input, std::vector<Escalation>& all) {
     const DiaryEntry* first = nullptr;
     for (const DiaryEntry& entry : input.diary) {
-        if (!is_of_the_body(entry) || !speaks_of(entry, losing_fluids)) {
+        if (!tells_how_they_are(entry) || !is_losing_fluids(entry)) {
             continue;
         }
         const bool goes_on = first != nullptr && entry.at - first->at <= one_day;
@@ -125,8 +151,9 @@ std::vector<Escalation> diary_on_the_ladder(const LadderInput& input) {
         if (entry.kind == DiaryKind::ketones) {
             add_ketones(entry, all);
         }
-        if (is_of_the_body(entry)) {
+        if (tells_how_they_are(entry)) {
             add_symptoms(input, entry, all);
+            add_drowsy_and_very_high(input, entry, all);
         }
     }
     add_illness(input, all);

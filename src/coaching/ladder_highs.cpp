@@ -28,6 +28,15 @@ constexpr const char* whom_today =
     "Tell the client and the prescriber today. Drowsy, vomiting, breathing fast or unable to keep "
     "fluids down: emergency now. Local guidance comes first.";
 
+// A higher hundred of the same day is another event: it asks again.
+std::string key_of_a_day_above_300(const Reading& highest, Instant day) {
+    const int hundred =
+        std::max(300, static_cast<int>(highest.value().in(GlucoseUnit::mg_per_dl) / 100) * 100);
+    const std::string kind =
+        highest.limit() == Limit::above ? "above_limit" : fmt::format("above_{}", hundred);
+    return event_key(kind.c_str(), day);
+}
+
 // One event for a day of the client's clock, at its highest reading.
 void add_days_above_300(const LadderInput& input, const Wear& wear, std::vector<Escalation>& all) {
     std::map<CivilDate, const Reading*> highest;
@@ -45,11 +54,24 @@ void add_days_above_300(const LadderInput& input, const Wear& wear, std::vector<
     }
     for (const auto& [date, reading] : highest) {
         all.push_back(
-            {Rung::same_day, event_key("above_300", input.clock.day_of(date).from), reading->at,
+            {Rung::same_day, key_of_a_day_above_300(*reading, input.clock.day_of(date).from),
+             reading->at,
              fmt::format("above {}, highest of the day {}{} ({})", edge_words(300, input.unit),
                          reading->limit() == Limit::above ? "above " : "",
                          glucose_words(reading->value().in(input.unit), input.unit), wear.label),
              whom_today});
+    }
+}
+
+void add_finger_pricks_above_300(const LadderInput& input, std::vector<Escalation>& all) {
+    for (const DiaryEntry& entry : input.diary) {
+        if (entry.kind == DiaryKind::finger_prick && entry.glucose &&
+            above(Reading{entry.at, *entry.glucose, std::chrono::seconds{1}}, above_300)) {
+            all.push_back(
+                {Rung::same_day, event_key("above_300_finger_prick", entry.at), entry.at,
+                 "a finger-prick of " + glucose_words(entry.glucose->in(input.unit), input.unit),
+                 whom_today});
+        }
     }
 }
 
@@ -69,23 +91,31 @@ void add_days_mostly_above_250(const LadderInput& input, const Wear& wear,
     }
 }
 
+bool above_240_near(const LadderInput& input, Instant at) {
+    const auto near = [&](Instant other) { return std::chrono::abs(other - at) <= near_a_ketone; };
+    for (const Wear& wear : input.wears) {
+        for (const Reading& reading : wear.readings) {
+            if (near(reading.at) && above(reading, above_240)) {
+                return true;
+            }
+        }
+    }
+    return std::ranges::any_of(input.diary, [&](const DiaryEntry& entry) {
+        return entry.kind == DiaryKind::finger_prick && entry.glucose && near(entry.at) &&
+               above(Reading{entry.at, *entry.glucose, std::chrono::seconds{1}}, above_240);
+    });
+}
+
 void add_above_240_with_ketones(const LadderInput& input, std::vector<Escalation>& all) {
     for (const DiaryEntry& entry : input.diary) {
         if (entry.kind != DiaryKind::ketones || entry.number.value_or(0) < raised_ketones) {
             continue;
         }
-        for (const Wear& wear : input.wears) {
-            const bool high = std::ranges::any_of(wear.readings, [&](const Reading& reading) {
-                return std::chrono::abs(reading.at - entry.at) <= near_a_ketone &&
-                       above(reading, above_240);
-            });
-            if (high) {
-                all.push_back({Rung::same_day, event_key("above_240_with_ketones", entry.at),
-                               entry.at,
-                               fmt::format("above {} with blood ketones of {:.1f} mmol/L",
-                                           edge_words(240, input.unit), *entry.number),
-                               whom_today});
-            }
+        if (above_240_near(input, entry.at)) {
+            all.push_back({Rung::same_day, event_key("above_240_with_ketones", entry.at), entry.at,
+                           fmt::format("above {} with blood ketones of {:.1f} mmol/L",
+                                       edge_words(240, input.unit), *entry.number),
+                           whom_today});
         }
     }
 }
@@ -100,6 +130,7 @@ std::vector<Escalation> highs_on_the_ladder(const LadderInput& input) {
             add_days_mostly_above_250(input, wear, all);
         }
     }
+    add_finger_pricks_above_300(input, all);
     add_above_240_with_ketones(input, all);
     return all;
 }

@@ -1,4 +1,5 @@
 #include "coaching/ladder_rules.hpp"
+#include "diary/written_words.hpp"
 #include "findings/edge_words.hpp"
 #include "findings/wording.hpp"
 #include "measures/episodes.hpp"
@@ -7,12 +8,15 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 
 namespace tracewright {
 
 namespace {
 
 constexpr std::chrono::hours seven_days{7 * 24};
+// A finger-prick within a low that a sensor sees, or soon after another, is the same low.
+constexpr std::chrono::minutes one_low{60};
 
 bool below_very_low(const Glucose& glucose) {
     return band_of(Reading{{}, glucose, std::chrono::seconds{1}}) == Band::very_low;
@@ -63,20 +67,29 @@ void add_very_lows_of(const LadderInput& input, const Wear& wear, std::vector<Es
     }
 }
 
-// Low episodes of all wears, one for each start, in order.
+bool below_low(const Glucose& glucose) {
+    return band_of(Reading{{}, glucose, std::chrono::seconds{1}}) < Band::in_range;
+}
+
+// Lows of all wears and finger-pricks, one for each start, in order.
 std::vector<Instant> lows_in_order(const LadderInput& input) {
-    std::vector<Episode> lows;
+    std::vector<Interval> lows;
     for (const Wear& wear : input.wears) {
         for (const Episode& episode : episodes_of(wear.view())) {
             if (episode.kind == EpisodeKind::low) {
-                lows.push_back(episode);
+                lows.push_back({episode.from, episode.to});
             }
         }
     }
-    std::ranges::sort(lows, {}, &Episode::from);
+    for (const DiaryEntry& entry : input.diary) {
+        if (entry.kind == DiaryKind::finger_prick && entry.glucose && below_low(*entry.glucose)) {
+            lows.push_back({entry.at, entry.at + one_low});
+        }
+    }
+    std::ranges::sort(lows, {}, &Interval::from);
     std::vector<Instant> starts;
     Instant end_of_last{};
-    for (const Episode& low : lows) {
+    for (const Interval& low : lows) {
         if (starts.empty() || low.from >= end_of_last) {  // two sensors see one low
             starts.push_back(low.from);
         }
@@ -85,33 +98,44 @@ std::vector<Instant> lows_in_order(const LadderInput& input) {
     return starts;
 }
 
-// Weeks that begin with a low, one after the other. Another low in the week is another event: it
-// asks again.
-void add_repeated_lows(const LadderInput& input, std::vector<Escalation>& all) {
-    const auto lows = lows_in_order(input);
-    for (auto first = lows.begin(); first != lows.end();) {
-        const auto end =
-            std::find_if(first, lows.end(), [&](Instant at) { return at - *first >= seven_days; });
-        const Instant last = *std::prev(end);
-        const MedicineRisks risks = input.medicines.risks_at(last);
-        if (end - first >= 2 && (risks.insulin || risks.secretagogue)) {
-            all.push_back({Rung::same_day, event_key("lows_in_7_days", last), last,
-                           fmt::format("the last of {} low stretches (below {}) within 7 days",
-                                       end - first, edge_words(70, input.unit)),
-                           whom_for_a_low(input, last)});
-        }
-        first = end;
-    }
+bool on_what_causes_lows(const LadderInput& input, Instant at) {
+    const MedicineRisks risks = input.medicines.risks_at(at);
+    return risks.insulin || risks.secretagogue;
 }
 
-bool tells_of_help(const std::string& text) {
-    for (const char* words : {"needed help", "helped me", "glucagon", "ambulance", "passed out",
-                              "unconscious", "found me"}) {
-        if (text.find(words) != std::string::npos) {
-            return true;
+// A chain of lows, each within 7 days of the one before, is one event at its latest: another low is
+// another event and asks again, whenever it comes.
+void add_repeated_lows(const LadderInput& input, std::vector<Escalation>& all) {
+    const auto lows = lows_in_order(input);
+    std::optional<Escalation> chain;
+    int count = 1;
+    const auto tell = [&] {
+        if (chain) {
+            all.push_back(std::move(*chain));
+            chain.reset();
+        }
+    };
+    for (std::size_t i = 1; i < lows.size(); ++i) {
+        if (lows[i] - lows[i - 1] > seven_days) {
+            tell();
+            count = 1;
+            continue;
+        }
+        ++count;
+        if (on_what_causes_lows(input, lows[i]) || on_what_causes_lows(input, lows[i - 1])) {
+            chain = Escalation{
+                Rung::same_day, event_key("lows_in_7_days", lows[i]), lows[i],
+                fmt::format("the last of {} lows (below {}), each within 7 days of the one before",
+                            count, edge_words(70, input.unit)),
+                whom_for_a_low(input, lows[i])};
         }
     }
-    return false;
+    tell();
+}
+
+bool tells_of_help(const DiaryEntry& entry) {
+    return speaks_of(entry, {"needed help", "helped me", "had to help", "glucagon", "ambulance",
+                             "passed out", "unconscious", "found me"});
 }
 
 }  // namespace
@@ -131,7 +155,7 @@ std::vector<Escalation> lows_on_the_ladder(const LadderInput& input) {
                  "a finger-prick of " + glucose_words(entry.glucose->in(input.unit), input.unit),
                  whom_for_a_low(input, entry.at)});
         }
-        if (tells_of_help(entry.text)) {
+        if (tells_of_help(entry)) {
             all.push_back({Rung::same_day, event_key("needed_help", entry.at), entry.at,
                            "the diary speaks of help by another person: '" + entry.text + "'",
                            whom_for_a_low(input, entry.at)});

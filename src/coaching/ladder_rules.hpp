@@ -21,8 +21,10 @@ std::vector<Escalation> highs_on_the_ladder(const LadderInput& input);
 /// more than 6 hours.
 std::vector<Escalation> diary_on_the_ladder(const LadderInput& input);
 
-/// Improvement on a risky medicine (safety rule 10): a weekly mean down by 1.5 mmol/L (27 mg/dL) or
-/// more, or any low after a change was agreed.
+/// Improvement on a risky medicine (safety rule 10): the mean of seven days down by 1.5 mmol/L (27
+/// mg/dL) or more against the seven before (each with 70 % seen), any low after a change was
+/// agreed, weight down by 5 % or more; dizziness or such a fall of weight on blood-pressure
+/// tablets.
 std::vector<Escalation> improvement_on_the_ladder(const LadderInput& input);
 
 /// "very_low@1772673300": kind and moment.

@@ -105,6 +105,17 @@ bool Medicine::is_beta_blocker() const {
     return any_part(*this, [](const Medicine& m) { return m.medicine_class == "beta-blocker"; });
 }
 
+bool Medicine::lowers_blood_pressure() const {
+    return any_part(*this, [](const Medicine& m) {
+        for (const char* group : {"C02", "C03", "C07", "C08", "C09"}) {
+            if (m.atc.find(group) != std::string::npos) {
+                return true;
+            }
+        }
+        return false;
+    });
+}
+
 std::span<const Medicine> medicine_table() {
     static const std::vector<Medicine> table = [] {
         std::vector<Medicine> medicines;

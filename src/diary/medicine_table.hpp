@@ -35,6 +35,9 @@ struct Medicine {
     /// Sulfonylureas and glinides, which count together (safety rule 1).
     bool is_secretagogue() const;
     bool is_beta_blocker() const;
+    /// By its code: antihypertensives, diuretics, beta-blockers, calcium-channel blockers, and
+    /// those that act on the renin-angiotensin system (ATC C02, C03, C07, C08, C09).
+    bool lowers_blood_pressure() const;
 };
 
 /// A spelling with the name it stands for.

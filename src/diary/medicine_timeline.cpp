@@ -107,4 +107,15 @@ std::vector<MedicineEvent> MedicineTimeline::events_between(Instant from, Instan
     return events;
 }
 
+bool on_blood_pressure_tablets(const MedicineTimeline& medicines, Interval window) {
+    if (!medicines.risks_in(window).answered) {
+        return true;
+    }
+    return std::ranges::any_of(medicines.uses(), [&](const MedicineUse& use) {
+        const bool taken =
+            (!use.from || *use.from < window.to) && (!use.until || *use.until > window.from);
+        return taken && std::ranges::any_of(use.text.recognised, &Medicine::lowers_blood_pressure);
+    });
+}
+
 }  // namespace tracewright

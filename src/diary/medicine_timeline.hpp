@@ -66,6 +66,10 @@ class MedicineTimeline {
     std::optional<Instant> asked_;
 };
 
+/// Whether a medicine that lowers blood pressure is taken in the window, or the list is not
+/// answered there.
+bool on_blood_pressure_tablets(const MedicineTimeline& medicines, Interval window);
+
 /// The risks of a list of texts, all taken at once; an empty list is 'not asked'.
 MedicineRisks risks_of(const std::vector<MedicineText>& taken);
 

@@ -92,6 +92,51 @@ TEST(LowsOnTheLadder, two_in_seven_days_on_a_medicine_that_can_cause_them) {
     EXPECT_EQ(with("metformin", 3), 0U);
 }
 
+// A naive second way: any low with another in the 7 days before it is told, on its own or by a
+// later one of its chain.
+TEST(LowsOnTheLadder, every_further_low_of_a_chain_asks_again) {
+    const auto latest = [](std::initializer_list<double> days) {
+        Ladder ladder;
+        ladder.takes("gliclazide");
+        Wear& wear = ladder.wear(0, 30 * 288);
+        for (const double day : days) {
+            Ladder::set(wear, static_cast<std::size_t>(day * 288), 4, 65);
+        }
+        std::vector<double> at;
+        for (const Escalation& one : ladder.found("lows_in_7_days")) {
+            at.push_back(static_cast<double>((one.at - at_minute(0)).count()) / 86400);
+        }
+        std::ranges::sort(at);
+        return at;
+    };
+    EXPECT_EQ(latest({1, 7}), (std::vector{7.0}));
+    EXPECT_EQ(latest({1, 7, 8.5}), (std::vector{8.5}));
+    EXPECT_EQ(latest({1, 7, 20, 26}), (std::vector{7.0, 26.0}));
+    EXPECT_EQ(latest({1, 9, 18}), std::vector<double>{});
+}
+
+TEST(LowsOnTheLadder, a_medicine_stopped_since_still_counts_for_the_lows_on_it) {
+    Ladder ladder;
+    ladder.medicines = MedicineTimeline(
+        {{medicine_text("gliclazide"), {}, at_minute(3 * 1440)}, {medicine_text("none"), {}, {}}},
+        at_minute(-1e6));
+    Wear& wear = ladder.wear(0, 14 * 288);
+    Ladder::set(wear, 1 * 288, 4, 65);
+    Ladder::set(wear, 2 * 288, 4, 65);
+    Ladder::set(wear, 4 * 288, 4, 65);
+    EXPECT_EQ(ladder.found("lows_in_7_days").size(), 1U);
+}
+
+TEST(LowsOnTheLadder, a_low_finger_prick_counts_and_one_within_a_low_does_not_count_twice) {
+    Ladder ladder;
+    ladder.takes("gliclazide");
+    Ladder::set(ladder.wear(0, 7 * 288), 288, 6, 65);
+    ladder.prick(1440 + 10, 66);
+    EXPECT_TRUE(ladder.found("lows_in_7_days").empty());
+    ladder.prick(3 * 1440, 68);
+    EXPECT_EQ(ladder.found("lows_in_7_days").size(), 1U);
+}
+
 TEST(LowsOnTheLadder, two_sensors_that_see_one_low_see_one) {
     Ladder ladder;
     ladder.takes("insulin glargine");
@@ -103,7 +148,8 @@ TEST(LowsOnTheLadder, two_sensors_that_see_one_low_see_one) {
 TEST(LowsOnTheLadder, another_persons_help_leads) {
     Ladder ladder;
     ladder.entry(DiaryKind::note, 5, "shaky at night, my husband helped me");
-    EXPECT_EQ(ladder.found("needed_help").size(), 1U);
+    ladder.entry(DiaryKind::note, 9, "Ambulance came");
+    EXPECT_EQ(ladder.found("needed_help").size(), 2U);
 }
 
 TEST(HighsOnTheLadder, above_300_once_a_day_and_most_of_a_day_above_250) {
@@ -121,6 +167,28 @@ TEST(HighsOnTheLadder, above_300_once_a_day_and_most_of_a_day_above_250) {
     Ladder at_edge;
     at_edge.wear(0, 100, 300);
     EXPECT_TRUE(at_edge.found("above_300").empty());
+}
+
+TEST(HighsOnTheLadder, a_higher_hundred_of_the_same_day_asks_again) {
+    Ladder morning;
+    Ladder::set(morning.wear(0, 100, 150), 10, 3, 320);
+    Ladder evening = morning;
+    Ladder::set(evening.wear(600, 100, 150), 10, 3, 410);
+    ASSERT_EQ(morning.found("above_300").size(), 1U);
+    EXPECT_EQ(evening.found("above_400").size(), 1U);
+    EXPECT_EQ(morning.found("above_300")[0].event, evening.found("above_300")[0].event);
+}
+
+TEST(HighsOnTheLadder, finger_pricks_are_read_too) {
+    Ladder ladder;
+    ladder.prick(10, 300);
+    EXPECT_TRUE(ladder.found().empty());
+    ladder.prick(20, 301);
+    EXPECT_EQ(ladder.found("above_300_finger_prick").size(), 1U);
+    Ladder with_ketones;
+    with_ketones.prick(10, 241);
+    with_ketones.entry(DiaryKind::ketones, 30).number = 0.6;
+    EXPECT_EQ(with_ketones.found("above_240_with_ketones").size(), 1U);
 }
 
 TEST(HighsOnTheLadder, above_240_counts_with_raised_ketones) {
@@ -171,6 +239,42 @@ TEST(DiaryOnTheLadder, ill_on_two_days_running_and_losing_fluids_for_more_than_s
     EXPECT_EQ(ladder.found("losing_fluids").size(), 1U);
 }
 
+TEST(DiaryOnTheLadder, an_illness_of_several_days_written_once_counts_each_day) {
+    Ladder ladder;
+    ladder.takes("metformin");
+    ladder.entry(DiaryKind::illness, 60, "flu").until = at_minute(60 + 1440);
+    EXPECT_EQ(ladder.found("ill_two_days").size(), 1U);
+}
+
+TEST(DiaryOnTheLadder, each_emergency_is_met_in_the_words_people_use) {
+    for (const char* words :
+         {"Chest pain when walking", "she was CONFUSED", "Can\xE2\x80\x99t keep fluids down",
+          "breathing fast", "had a seizure", "can't keep anything down"}) {
+        Ladder ladder;
+        ladder.takes("metformin");
+        ladder.entry(DiaryKind::symptom, 60, words);
+        ASSERT_EQ(ladder.found("symptom").size(), 1U) << words;
+        EXPECT_EQ(ladder.found("symptom")[0].rung, Rung::emergency_now);
+    }
+    for (const char* words : {"throwing up", "feeling sick", "tummy ache", "abdominal pain"}) {
+        Ladder ladder;
+        ladder.takes("dapagliflozin");
+        ladder.entry(DiaryKind::note, 60, words);
+        EXPECT_EQ(ladder.found("symptom_with_sglt2").size(), 1U) << words;
+    }
+}
+
+TEST(DiaryOnTheLadder, drowsy_is_an_emergency_beside_very_high_glucose) {
+    Ladder ladder;
+    ladder.takes("metformin");
+    ladder.wear(0, 100, 250);
+    ladder.entry(DiaryKind::symptom, 200, "very drowsy");
+    EXPECT_TRUE(ladder.found("drowsy_and_very_high").empty());
+    Ladder::set(ladder.wears[0], 50, 1, 251);
+    ASSERT_EQ(ladder.found("drowsy_and_very_high").size(), 1U);
+    EXPECT_EQ(ladder.found("drowsy_and_very_high")[0].rung, Rung::emergency_now);
+}
+
 // Safety rule 10, our own rule: 27 mg/dL (1.5 mmol/L).
 TEST(ImprovementOnTheLadder, a_weekly_mean_down_by_27_asks_for_a_letter_on_a_risky_medicine) {
     const auto found = [](const char* medicine, int fall) {
@@ -183,6 +287,62 @@ TEST(ImprovementOnTheLadder, a_weekly_mean_down_by_27_asks_for_a_letter_on_a_ris
     EXPECT_EQ(found("gliclazide", 27), 1U);
     EXPECT_EQ(found("gliclazide", 26), 0U);
     EXPECT_EQ(found("metformin", 60), 0U);
+}
+
+TEST(ImprovementOnTheLadder, the_same_fall_keeps_its_event_when_more_data_come) {
+    const auto events = [](int days) {
+        Ladder ladder;
+        ladder.takes("gliclazide");
+        Wear& wear = ladder.wear(0, days * 288, 180);
+        Ladder::set(wear, 9 * 288, static_cast<std::size_t>((days - 9) * 288), 140);
+        std::vector<std::string> all;
+        for (const Escalation& one : ladder.found("weekly_mean_down")) {
+            all.push_back(one.event);
+        }
+        return all;
+    };
+    EXPECT_TRUE(events(13).empty());
+    ASSERT_EQ(events(14).size(), 1U);  // 40 mg/dL less on five of the seven days: 28.6
+    for (const int days : {15, 16, 17, 20, 25}) {
+        EXPECT_EQ(events(days), events(14)) << days;
+    }
+}
+
+// 5 %: safety rule 10.
+TEST(ImprovementOnTheLadder, weight_down_by_five_percent_asks_for_a_letter) {
+    const auto found = [](const char* medicine, double kg) {
+        Ladder ladder;
+        ladder.takes(medicine);
+        const CivilDate day{std::chrono::days{20'400}};
+        ladder.labs = {{day, "weight", 100, "kg"},
+                       {day + std::chrono::days{60}, "Weight", kg, "kg"}};
+        return ladder.found("weight_down").size();
+    };
+    EXPECT_EQ(found("gliclazide", 95), 1U);
+    EXPECT_EQ(found("gliclazide", 95.1), 0U);
+    EXPECT_EQ(found("metformin", 90), 0U);
+    EXPECT_EQ(found("ramipril", 90), 1U);
+    EXPECT_EQ(found("Quorvilan", 90), 1U);  // not recognised
+}
+
+TEST(ImprovementOnTheLadder, dizziness_on_blood_pressure_tablets_asks_for_a_letter) {
+    const auto found = [](const char* medicine) {
+        Ladder ladder;
+        ladder.takes(medicine);
+        ladder.entry(DiaryKind::symptom, 60, "Dizzy when standing up");
+        return ladder.found("dizzy").size();
+    };
+    EXPECT_EQ(found("ramipril 5"), 1U);
+    EXPECT_EQ(found("HCTZ 25"), 1U);
+    EXPECT_EQ(found("metformin"), 0U);
+}
+
+TEST(ImprovementOnTheLadder, a_low_finger_prick_after_a_change_counts) {
+    Ladder ladder;
+    ladder.takes("gliclazide");
+    ladder.prick(60, 69);
+    ladder.change_agreed = at_minute(10);
+    EXPECT_EQ(ladder.found("low_after_change").size(), 1U);
 }
 
 TEST(ImprovementOnTheLadder, any_low_after_a_change_asks_for_a_letter) {

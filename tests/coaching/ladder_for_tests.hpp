@@ -23,6 +23,7 @@ struct Ladder {
     ZoneHistory clock{Zone::fixed(std::chrono::seconds{0})};
     MedicineTimeline medicines;
     std::optional<Instant> change_agreed;
+    std::vector<LabResult> labs;
 
     /// A wear at `level` mg/dL each five minutes from minute `from` on.
     Wear& wear(double from, int count, int level = 120, int interval_minutes = 5) {
@@ -56,8 +57,14 @@ struct Ladder {
         made.text = text;
         return diary.emplace_back(made);
     }
+    DiaryEntry& prick(double minute, int mg_per_dl) {
+        DiaryEntry& made = entry(DiaryKind::finger_prick, minute);
+        made.glucose = Glucose{mg_per_dl * 100, GlucoseUnit::mg_per_dl};
+        return made;
+    }
     std::vector<Escalation> found() const {
-        return escalations({wears, diary, medicines, clock, GlucoseUnit::mg_per_dl, change_agreed});
+        return escalations(
+            {wears, diary, medicines, clock, GlucoseUnit::mg_per_dl, change_agreed, labs});
     }
     std::vector<Escalation> found(const std::string& kind) const {
         auto all = found();
