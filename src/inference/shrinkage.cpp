@@ -1,0 +1,284 @@
+#include "inference/shrinkage.hpp"
+
+#include <boost/math/distributions/normal.hpp>
+#include <boost/math/tools/minima.hpp>
+#include <boost/random/mersenne_twister.hpp>
+#include <boost/random/normal_distribution.hpp>
+#include <boost/random/uniform_01.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numeric>
+#include <stdexcept>
+
+namespace tracewright {
+
+namespace {
+
+double normal_cdf(double z) {
+    return 0.5 * std::erfc(-z / std::sqrt(2.0));
+}
+
+struct Weighing {
+    double mean;
+    double variance;
+    double log_likelihood;  // of the spread, the common mean integrated out
+};
+
+Weighing weighed(std::span<const GroupMean> groups, double spread_squared) {
+    double sum = 0;
+    double weighted = 0;
+    double log_terms = 0;
+    for (const GroupMean& group : groups) {
+        const double variance = group.standard_error * group.standard_error + spread_squared;
+        sum += 1 / variance;
+        weighted += group.mean / variance;
+        log_terms += std::log(variance);
+    }
+    const double mean = weighted / sum;
+    double misfit = 0;
+    for (const GroupMean& group : groups) {
+        const double off = group.mean - mean;
+        misfit += off * off / (group.standard_error * group.standard_error + spread_squared);
+    }
+    return {mean, 1 / sum, -0.5 * (std::log(sum) + log_terms + misfit)};
+}
+
+MomentShrinkage shrunk_at(std::span<const GroupMean> groups, double spread_squared) {
+    const Weighing w = weighed(groups, spread_squared);
+    MomentShrinkage result{w.mean, std::sqrt(w.variance), spread_squared, 0, {}};
+    const double fixed = weighed(groups, 0).mean;
+    for (const GroupMean& group : groups) {
+        const double own = group.standard_error * group.standard_error;
+        result.heterogeneity += (group.mean - fixed) * (group.mean - fixed) / own;
+        const double kept = spread_squared / (spread_squared + own);
+        result.shrunken.push_back(w.mean + kept * (group.mean - w.mean));
+    }
+    return result;
+}
+
+}  // namespace
+
+Shrinkage::Shrinkage(std::span<const GroupMean> groups, double largest_spread, std::size_t points)
+    : groups_(groups.begin(), groups.end()) {
+    const bool positive = std::all_of(groups.begin(), groups.end(),
+                                      [](const GroupMean& g) { return g.standard_error > 0; });
+    if (groups.empty() || !positive || points < 2 || !(largest_spread > 0)) {
+        throw std::invalid_argument("shrinkage needs groups with standard errors above 0");
+    }
+    std::vector<double> log_weights;
+    for (std::size_t i = 0; i < points; ++i) {
+        const double tau =
+            largest_spread * static_cast<double>(i) / static_cast<double>(points - 1);
+        const Weighing w = weighed(groups_, tau * tau);
+        points_.push_back({tau, 0, w.mean, w.variance});
+        // The ends of the grid stand for half a step.
+        const double half = i == 0 || i + 1 == points ? std::log(0.5) : 0;
+        log_weights.push_back(w.log_likelihood + half);
+    }
+    const double largest = *std::max_element(log_weights.begin(), log_weights.end());
+    double sum = 0;
+    for (std::size_t i = 0; i < points; ++i) {
+        points_[i].weight = std::exp(log_weights[i] - largest);
+        sum += points_[i].weight;
+    }
+    for (Point& point : points_) {
+        point.weight /= sum;
+    }
+}
+
+double Shrinkage::common_mean() const {
+    double sum = 0;
+    for (const Point& point : points_) {
+        sum += point.weight * point.mean;
+    }
+    return sum;
+}
+
+double Shrinkage::common_deviation() const {
+    const double mean = common_mean();
+    double sum = 0;
+    for (const Point& point : points_) {
+        sum += point.weight * (point.variance + (point.mean - mean) * (point.mean - mean));
+    }
+    return std::sqrt(sum);
+}
+
+double Shrinkage::spread_mean() const {
+    double sum = 0;
+    for (const Point& point : points_) {
+        sum += point.weight * point.tau;
+    }
+    return sum;
+}
+
+double Shrinkage::spread_quantile(double p) const {
+    // Each point's weight is spread over the step about it.
+    const double step = points_[1].tau - points_[0].tau;
+    double below = 0;
+    for (const Point& point : points_) {
+        const double from = std::max(0.0, point.tau - step / 2);
+        const double to = std::min(points_.back().tau, point.tau + step / 2);
+        if (below + point.weight >= p) {
+            return from + (to - from) * (p - below) / point.weight;
+        }
+        below += point.weight;
+    }
+    return points_.back().tau;
+}
+
+Shrinkage::Conditional Shrinkage::conditional(const Point& point, std::size_t j) const {
+    const double own = groups_[j].standard_error * groups_[j].standard_error;
+    const double tau2 = point.tau * point.tau;
+    const double pull = own / (own + tau2);
+    return {(1 - pull) * groups_[j].mean + pull * point.mean,
+            own * tau2 / (own + tau2) + pull * pull * point.variance, pull};
+}
+
+double Shrinkage::mean(std::size_t j) const {
+    double sum = 0;
+    for (const Point& point : points_) {
+        sum += point.weight * conditional(point, j).centre;
+    }
+    return sum;
+}
+
+double Shrinkage::deviation(std::size_t j) const {
+    const double centre = mean(j);
+    double sum = 0;
+    for (const Point& point : points_) {
+        const Conditional c = conditional(point, j);
+        sum += point.weight * (c.variance + (c.centre - centre) * (c.centre - centre));
+    }
+    return std::sqrt(sum);
+}
+
+double Shrinkage::cdf(std::size_t j, double x) const {
+    double sum = 0;
+    for (const Point& point : points_) {
+        const Conditional c = conditional(point, j);
+        sum += point.weight * normal_cdf((x - c.centre) / std::sqrt(c.variance));
+    }
+    return sum;
+}
+
+double Shrinkage::quantile(std::size_t j, double p) const {
+    const double centre = mean(j);
+    const double reach = 12 * deviation(j);
+    double low = centre - reach;
+    double high = centre + reach;
+    for (int step = 0; step < 60; ++step) {
+        const double middle = (low + high) / 2;
+        (cdf(j, middle) < p ? low : high) = middle;
+    }
+    return (low + high) / 2;
+}
+
+std::array<double, 2> Shrinkage::interval(std::size_t j, double level) const {
+    return {quantile(j, (1 - level) / 2), quantile(j, (1 + level) / 2)};
+}
+
+double Shrinkage::probability_above(std::size_t a, std::size_t b) const {
+    double sum = 0;
+    for (const Point& point : points_) {
+        const Conditional ca = conditional(point, a);
+        const Conditional cb = conditional(point, b);
+        // Beside their own parts both lean on the one common mean.
+        const double shared = 2 * ca.pull * cb.pull * point.variance;
+        const double variance = ca.variance + cb.variance - shared;
+        const double difference = ca.centre - cb.centre;
+        const double above = variance > 0     ? normal_cdf(difference / std::sqrt(variance))
+                             : difference > 0 ? 1.0
+                             : difference < 0 ? 0.0
+                                              : 0.5;
+        sum += point.weight * above;
+    }
+    return sum;
+}
+
+Shrinkage::Ranks Shrinkage::ranks(double level, int top, std::uint64_t seed, int draws) const {
+    const std::size_t k = groups_.size();
+    boost::random::mt19937_64 engine(seed);
+    boost::random::normal_distribution<double> normal;
+    boost::random::uniform_01<double> uniform;
+    std::vector<std::vector<int>> counts(k, std::vector<int>(k, 0));
+    std::vector<double> theta(k);
+    std::vector<std::size_t> order(k);
+    for (int draw = 0; draw < draws; ++draw) {
+        double u = uniform(engine);
+        std::size_t at = 0;
+        while (at + 1 < points_.size() && u > points_[at].weight) {
+            u -= points_[at].weight;
+            ++at;
+        }
+        const Point& point = points_[at];
+        const double common = point.mean + std::sqrt(point.variance) * normal(engine);
+        for (std::size_t j = 0; j < k; ++j) {
+            const double own = groups_[j].standard_error * groups_[j].standard_error;
+            const double tau2 = point.tau * point.tau;
+            const double pull = own / (own + tau2);
+            theta[j] = (1 - pull) * groups_[j].mean + pull * common +
+                       std::sqrt(own * tau2 / (own + tau2)) * normal(engine);
+        }
+        std::iota(order.begin(), order.end(), std::size_t{0});
+        // Spread 0 makes all equal: then the order is by lot, not by the order of the list.
+        const std::size_t turn = engine() % k;
+        std::rotate(order.begin(), order.begin() + static_cast<std::ptrdiff_t>(turn), order.end());
+        std::stable_sort(order.begin(), order.end(),
+                         [&](std::size_t a, std::size_t b) { return theta[a] > theta[b]; });
+        for (std::size_t rank = 0; rank < k; ++rank) {
+            ++counts[order[rank]][rank];
+        }
+    }
+    Ranks result;
+    const double tail = (1 - level) / 2 * draws;
+    for (const std::vector<int>& count : counts) {
+        std::array<int, 2> between{1, static_cast<int>(k)};
+        int below = 0;
+        int in_top = 0;
+        for (std::size_t rank = 0; rank < k; ++rank) {
+            if (below <= tail && below + count[rank] > tail) {
+                between[0] = static_cast<int>(rank) + 1;
+            }
+            below += count[rank];
+            if (below >= draws - tail && below - count[rank] < draws - tail) {
+                between[1] = static_cast<int>(rank) + 1;
+            }
+            in_top += static_cast<int>(rank) < top ? count[rank] : 0;
+        }
+        result.interval.push_back(between);
+        result.in_top.push_back(static_cast<double>(in_top) / draws);
+    }
+    return result;
+}
+
+MomentShrinkage moment_shrinkage(std::span<const GroupMean> groups) {
+    double w = 0;
+    double w2 = 0;
+    for (const GroupMean& group : groups) {
+        const double weight = 1 / (group.standard_error * group.standard_error);
+        w += weight;
+        w2 += weight * weight;
+    }
+    const double q = shrunk_at(groups, 0).heterogeneity;
+    const double df = static_cast<double>(groups.size()) - 1;
+    return shrunk_at(groups, std::max(0.0, (q - df) / (w - w2 / w)));
+}
+
+MomentShrinkage restricted_likelihood_shrinkage(std::span<const GroupMean> groups) {
+    double mean = 0;
+    for (const GroupMean& group : groups) {
+        mean += group.mean / static_cast<double>(groups.size());
+    }
+    double most = 0;
+    for (const GroupMean& group : groups) {
+        most += (group.mean - mean) * (group.mean - mean) + group.standard_error;
+    }
+    const auto cost = [&](double tau2) { return -weighed(groups, tau2).log_likelihood; };
+    const auto [tau2, value] = boost::math::tools::brent_find_minima(
+        cost, 0.0, most, std::numeric_limits<double>::digits / 2);
+    return shrunk_at(groups, value < cost(0) ? tau2 : 0);
+}
+
+}  // namespace tracewright
