@@ -1,5 +1,7 @@
 #include "practice_folder.hpp"
 
+#include "set_up_papers.hpp"
+
 #include <filesystem>
 #include <fstream>
 
@@ -44,9 +46,19 @@ tl::expected<int, std::string> write_practice(const std::vector<PracticeClient>&
             ++written;
         }
     }
+    const std::string text = practice_manifest(clients, seed);
     const std::string manifest = (fs::path(folder) / "practice.json").string();
-    if (!write_file(manifest, practice_manifest(clients, seed))) {
+    if (!write_file(manifest, text)) {
         return tl::unexpected(manifest + ": can't be written");
+    }
+    std::error_code failure;
+    fs::create_directories(fs::path(folder) / "set-up", failure);
+    for (const auto& [name, bytes] : set_up_papers(text)) {
+        const std::string path = (fs::path(folder) / "set-up" / name).string();
+        if (!write_file(path, bytes)) {
+            return tl::unexpected(path + ": can't be written");
+        }
+        ++written;
     }
     return written + 1;
 }

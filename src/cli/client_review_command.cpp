@@ -1,7 +1,9 @@
+#include "cli/escalation_records.hpp"
 #include "cli/practice_commands.hpp"
 #include "cli/review_files.hpp"
 #include "coaching/client_clock.hpp"
-#include "findings/first_review.hpp"
+#include "coaching/client_review.hpp"
+#include "findings/wear_ends.hpp"
 
 #include <ostream>
 
@@ -32,6 +34,7 @@ Stored<ReviewInput> review_input(PracticeStore& store, std::int64_t client,
         return tl::make_unexpected(diary.error());
     }
     input.diary = std::move(*diary);
+    set_ends_told(input.wears, input.diary);
     input.zones = client_clock(facts);
     input.unit = facts.unit;
     input.goals = goals_that_hold(facts);
@@ -89,7 +92,16 @@ Exit review_client(const PracticeOptions& options, const FileOptions& files, con
     input->suspect.warm_up = std::chrono::minutes{files.warm_up_minutes};
     input->as_of = practice->acting.at;
     input->seed = files.seed;
-    const FirstReview review = first_review(std::move(*input));
+    if (const auto looked = record_escalations(store, *client, record->facts, practice->acting);
+        !looked) {
+        return said(looked.error(), streams);
+    }
+    auto standing = standing_escalations(store, *client, record->facts, *window);
+    if (!standing) {
+        return said(standing.error(), streams);
+    }
+    const FirstReview review =
+        client_review({std::move(*input), record->name, record->facts, std::move(*standing)});
     if (const auto noted = store.note_look(*client, "review_made", practice->acting); !noted) {
         return said(noted.error(), streams);
     }

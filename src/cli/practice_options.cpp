@@ -1,6 +1,7 @@
 #include "cli/practice_options.hpp"
 
 #include "access/recovery_key.hpp"
+#include "cli/file_options.hpp"
 #include "cli/hidden_line.hpp"
 
 #include <fstream>
@@ -45,6 +46,7 @@ void add_practice_options(CLI::App& app, PracticeOptions& options) {
                    "A file whose first line is the recovery key, instead of the passphrase");
     app.add_option("--coach", options.coach,
                    "The handle of the coach who does it (needed where there are several)");
+    app.add_option("--as-of", options.as_of, "What time it is (else the machine's clock)");
 }
 
 tl::expected<std::string, std::string> first_line_of(const std::string& path) {
@@ -100,6 +102,15 @@ tl::expected<OpenPractice, Exit> opened_practice(const PracticeOptions& options,
         streams.err << "tracewright: found no --practice, expected the practice's file\n";
         return tl::make_unexpected(Exit::wrong_usage);
     }
+    Instant now = streams.now;
+    if (!options.as_of.empty()) {
+        const auto told = time_on_command_line(options.as_of, ZoneHistory(Zone::floating()));
+        if (!told) {
+            streams.err << "tracewright: " << told.error() << "\n";
+            return tl::make_unexpected(Exit::wrong_usage);
+        }
+        now = *told;
+    }
     auto store = SqlitePractice::open(options.practice, unlocking_of(options));
     if (!store) {
         return tl::make_unexpected(said(store.error(), streams));
@@ -113,7 +124,7 @@ tl::expected<OpenPractice, Exit> opened_practice(const PracticeOptions& options,
         streams.err << "tracewright: " << coach.error() << "\n";
         return tl::make_unexpected(Exit::wrong_usage);
     }
-    return OpenPractice{std::move(*store), {coach->id, streams.now}, coach->coach};
+    return OpenPractice{std::move(*store), {coach->id, now}, coach->coach};
 }
 
 Exit said(const StoreError& error, const Streams& streams) {

@@ -18,6 +18,7 @@ struct PracticeOptions {
     std::string passphrase_file;
     std::string recovery_key_file;
     std::string coach;
+    std::string as_of;
 };
 
 void add_practice_options(CLI::App& app, PracticeOptions& options);

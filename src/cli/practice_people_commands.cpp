@@ -20,8 +20,8 @@ std::string utc_day(Instant at) {
         "%F %R UTC", date::floor<std::chrono::minutes>(date::sys_seconds{at.time_since_epoch()}));
 }
 
-CivilDate today(const Streams& streams) {
-    return CivilDate{std::chrono::floor<std::chrono::days>(streams.now.time_since_epoch())};
+CivilDate day_of_acting(const Acting& acting) {
+    return CivilDate{std::chrono::floor<std::chrono::days>(acting.at.time_since_epoch())};
 }
 
 // c1, c2, ...: the first that is free.
@@ -88,11 +88,11 @@ Exit add_client(const PracticeOptions& options, const PracticeWords& words,
     if (!told) {
         return not_read(told.error(), streams);
     }
-    add_medicines(*told, words.medicines, today(streams));
     const auto practice = opened_practice(options, streams);
     if (!practice) {
         return practice.error();
     }
+    add_medicines(*told, words.medicines, day_of_acting(practice->acting));
     const auto clients = practice->store->clients();
     if (!clients) {
         return said(clients.error(), streams);
@@ -209,7 +209,7 @@ Exit change_client(const PracticeOptions& options, const PracticeWords& words,
     if (!facts) {
         return not_read(facts.error(), streams);
     }
-    add_medicines(*facts, words.medicines, today(streams));
+    add_medicines(*facts, words.medicines, day_of_acting(practice->acting));
     record->facts = std::move(*facts);
     if (!words.name.empty()) {
         record->name = words.name;

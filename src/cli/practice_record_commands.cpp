@@ -1,9 +1,10 @@
+#include "cli/escalation_records.hpp"
 #include "cli/practice_commands.hpp"
+#include "coaching/client_clock.hpp"
 #include "findings/wording.hpp"
 
 #include <date/date.h>
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include <ostream>
 #include <sstream>
@@ -139,23 +140,22 @@ Exit acknowledge(const PracticeOptions& options, const PracticeWords& words,
         streams.out << fmt::format("escalation {} was acknowledged.\n", *words.number);
         return Exit::done;
     }
-    const auto escalations = store.escalations(open->client);
-    if (!escalations) {
-        return said(escalations.error(), streams);
+    const auto record = store.client(open->client);
+    if (!record) {
+        return said(record.error(), streams);
     }
-    for (const EscalationRecord& escalation : *escalations) {
-        const auto document = nlohmann::json::parse(escalation.document, nullptr, false);
-        streams.out << fmt::format("{}. {}\n", escalation.id,
-                                   document.is_object() ? document.value("sentence", "") : "");
-        for (const AcknowledgementRecord& answer : escalation.answers) {
-            streams.out << fmt::format("   acknowledged {} by {}: {}\n", utc(answer.at), answer.by,
-                                       answer.done);
-        }
-        if (escalation.answers.empty()) {
-            streams.out << "   not acknowledged yet\n";
-        }
+    const auto standing = standing_escalations(store, open->client, record->facts);
+    if (!standing) {
+        return said(standing.error(), streams);
     }
-    if (escalations->empty()) {
+    const ZoneHistory clock = client_clock(record->facts);
+    for (const StandingEscalation& one : *standing) {
+        streams.out << fmt::format(
+            "{}. {}: {}\n   {}\n", one.number, name_of(one.escalation.rung),
+            escalation_sentence(one.escalation, clock, one.first_seen, open->practice.acting.at),
+            one.answer.empty() ? "not acknowledged yet" : "acknowledged " + one.answer);
+    }
+    if (standing->empty()) {
         streams.out << "Nothing was escalated. Escalations are found when files are brought in and "
                        "when a review is made.\n";
     }

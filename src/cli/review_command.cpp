@@ -2,6 +2,7 @@
 
 #include "cli/review_files.hpp"
 #include "findings/first_review.hpp"
+#include "findings/wear_ends.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -19,26 +20,6 @@ struct Gathered {
     Exit exit = Exit::done;
     std::optional<GlucoseUnit> unit;
 };
-
-// Ends of wears that the diary tells: "sensor fell off".
-void ends_from_diary(ReviewInput& input) {
-    for (const DiaryEntry& entry : input.diary) {
-        const bool fell = entry.text.find("fell off") != std::string::npos;
-        const bool failed = entry.text.find("failed") != std::string::npos;
-        if ((entry.kind != DiaryKind::sensor && entry.kind != DiaryKind::note) ||
-            !(fell || failed)) {
-            continue;
-        }
-        for (Wear& wear : input.wears) {
-            const bool near = !wear.empty() &&
-                              entry.at >= wear.readings.back().at - std::chrono::hours{1} &&
-                              entry.at <= wear.readings.back().at + std::chrono::hours{24};
-            if (near && wear.end == WearEnd::not_told) {
-                wear.end = fell ? WearEnd::fell_off : WearEnd::sensor_failed;
-            }
-        }
-    }
-}
 
 void take(Gathered& gathered, const std::string& file, const FileOptions& options,
           const IntakeOptions& intake_with, const Streams& streams) {
@@ -97,7 +78,7 @@ Exit review(const FileOptions& options, const std::vector<std::string>& diaries,
     }
     std::stable_sort(input.diary.begin(), input.diary.end(),
                      [](const DiaryEntry& a, const DiaryEntry& b) { return a.at < b.at; });
-    ends_from_diary(input);
+    set_ends_told(input.wears, input.diary);
     if (input.wears.empty()) {
         streams.err
             << "tracewright: found no glucose reading in these files, expected at least one\n";

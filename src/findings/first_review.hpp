@@ -21,8 +21,9 @@
 
 namespace tracewright {
 
-/// What a review straight from files knows of one client.
+/// What a review reads of one client: straight from files, or with what a practice knows.
 struct ReviewInput {
+    std::string of_whom;  ///< the client's name as papers bear it; empty: from files alone
     std::vector<Wear> wears;
     Diary diary;
     ZoneHistory zones{Zone::floating()};

@@ -7,10 +7,13 @@ namespace tracewright {
 
 std::string review_title(const FirstReview& review) {
     if (review.days.empty() || review.trace.readings.empty()) {
-        return "First review: no readings";
+        return review.input.of_whom.empty() ? "First review: no readings"
+                                            : "Review of " + review.input.of_whom + ": no readings";
     }
     // Not the window's end: a last reading before midnight stands into a day not reviewed.
-    return "First review, " + date_range(review.days.front().day.date, review.days.back().day.date);
+    const std::string of = review.input.of_whom.empty() ? std::string("First review")
+                                                        : "Review of " + review.input.of_whom;
+    return of + ", " + date_range(review.days.front().day.date, review.days.back().day.date);
 }
 
 std::string last_reading_sentence(const FirstReview& review) {

@@ -7,7 +7,8 @@
 namespace tracewright {
 
 bool urgent(const Finding& finding) {
-    return finding.code == "very_low" || finding.code == "very_high";
+    return finding.code == "very_low" || finding.code == "very_high" ||
+           finding.code == "escalation";
 }
 
 std::vector<std::string> not_yet_said(const FirstReview& review) {
