@@ -7,11 +7,15 @@ EXAMPLE := data/invented-wear.csv
 
 build:
 	@scripts/install-packages build
-	@scripts/build release tracewright description
+	@scripts/build release tracewright tracewright_demo_command description
 
 run: build
 	@build/tracewright review $(EXAMPLE) --zone Europe/Berlin --as-of 2026-03-17T09:00 --out out/review
 	@echo
+	@scripts/demo-practice build out/practice
+	@echo "The invented practice is in out/practice, its reviews in out/practice/reviews."
+	@echo
+	@echo "To look at a client: build/tracewright --practice out/practice/practice --passphrase-file out/practice/passphrase client list"
 	@echo "For your own files: build/tracewright review FILE... --diary FILE --zone ZONE --out DIR"
 	@echo "To see first what is in them: build/tracewright look FILE..."
 

@@ -22,6 +22,15 @@ void print_version(std::ostream& out) {
                        measures_json_version, review_json_version);
 }
 
+// --as-of may stand before the command or behind it.
+void share_the_clock(CommandLine& line) {
+    if (line.files.as_of.empty()) {
+        line.files.as_of = line.practice.as_of;
+    } else if (line.practice.as_of.empty()) {
+        line.practice.as_of = line.files.as_of;
+    }
+}
+
 // Nothing if none of the commands on a practice was given.
 std::optional<Exit> dispatch_practice(CommandLine& line, const Streams& streams) {
     const PracticeVerbs& verbs = line.verbs;
@@ -77,10 +86,12 @@ Exit dispatch(CommandLine& line, const Streams& streams) {
     }
     if (line.review->parsed()) {
         if (!line.practice.practice.empty()) {
+            share_the_clock(line);
             return review_client(line.practice, line.files, line.out, streams);
         }
         return review(line.files, line.diaries, line.out, streams);
     }
+    share_the_clock(line);
     if (const auto done = dispatch_practice(line, streams)) {
         return *done;
     }

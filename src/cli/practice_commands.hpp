@@ -71,7 +71,8 @@ Exit promise(const PracticeOptions& options, const PracticeWords& words, const S
 Exit acknowledge(const PracticeOptions& options, const PracticeWords& words,
                  const Streams& streams);
 
-/// The review of the client that `files` names, over its window (else all there is).
+/// The review of the client that `files` names, over its window (else the last wear, with what was
+/// worn beside it).
 Exit review_client(const PracticeOptions& options, const FileOptions& files, const std::string& out,
                    const Streams& streams);
 

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace tracewright {
 
 std::optional<Finding> why_they_came_finding(const ClientFacts& facts) {
@@ -26,15 +28,15 @@ std::string taken_in(const MedicineTimeline& medicines, Interval window, const Z
     for (const MedicineUse& use : medicines.uses()) {
         const bool begun = !use.from || *use.from < window.to;
         const bool over = use.until && *use.until <= window.from;
-        if (!begun || over) {
+        if (!begun || over || use.text.says_none) {
             continue;
         }
         taken += (taken.empty() ? "" : "; ") + use.text.written;
         if (use.from) {
-            taken += " since " + day_words(clock.date_at(*use.from));
+            taken += " since " + full_date(clock.date_at(*use.from));
         }
         if (use.until && *use.until <= window.to) {
-            taken += " until " + day_words(clock.date_at(*use.until - std::chrono::seconds{1}));
+            taken += " until " + full_date(clock.date_at(*use.until - std::chrono::seconds{1}));
         }
     }
     return taken;
@@ -52,6 +54,23 @@ const char* verb_of(MedicineEvent::Kind kind) {
     return "changed";
 }
 
+// A stop and a start of the same medicine within two days is a change of it.
+std::vector<MedicineEvent> changes_in(const MedicineTimeline& medicines, Interval window) {
+    constexpr std::chrono::hours two_days{48};
+    std::vector<MedicineEvent> events;
+    for (const MedicineEvent& event : medicines.events_between(window.from, window.to)) {
+        const auto same = std::ranges::find_if(events, [&](const MedicineEvent& other) {
+            return other.names == event.names && event.at - other.at <= two_days;
+        });
+        if (same != events.end()) {
+            same->kind = MedicineEvent::Kind::change;
+        } else {
+            events.push_back(event);
+        }
+    }
+    return events;
+}
+
 }  // namespace
 
 Finding medicines_finding(const MedicineTimeline& medicines, Interval window,
@@ -62,9 +81,10 @@ Finding medicines_finding(const MedicineTimeline& medicines, Interval window,
     const MedicineRisks risks = medicines.risks_in(window);
     finding.answer = risks.answered ? Answer::yes : Answer::cannot_tell;
     const std::string taken = taken_in(medicines, window, clock);
-    finding.sentence = taken.empty() ? "No medicine is on the list for these days."
-                                     : "On the list for these days: " + taken + ".";
-    for (const MedicineEvent& event : medicines.events_between(window.from, window.to)) {
+    finding.sentence = !taken.empty()   ? "On the list for these days: " + taken + "."
+                       : risks.answered ? "None, by the client's answer."
+                                        : "No medicine is on the list for these days.";
+    for (const MedicineEvent& event : changes_in(medicines, window)) {
         finding.sentence += fmt::format(
             " {} {} on {}: what changed after it can't be credited to "
             "a habit.",

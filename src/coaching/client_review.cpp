@@ -10,9 +10,11 @@ namespace tracewright {
 
 namespace {
 
-bool told_by_first_review(const Escalation& escalation) {
-    return escalation.event.starts_with("very_low") || escalation.event.starts_with("above_300") ||
-           escalation.event.starts_with("mostly_above_250");
+// What the first review of this window finds by itself.
+bool told_by_first_review(const Escalation& escalation, const FirstReview& review) {
+    return review.trace.window.contains(escalation.at) &&
+           (escalation.event.starts_with("very_low") || escalation.event.starts_with("above_300") ||
+            escalation.event.starts_with("mostly_above_250"));
 }
 
 std::string kind_of(const Escalation& escalation) {
@@ -25,13 +27,14 @@ void lead_with_escalations(const ClientReviewInput& input, FirstReview& review) 
     std::vector<Finding> leading;
     std::map<std::string, std::size_t> open;
     for (const StandingEscalation& standing : input.escalations) {
-        if (!told_by_first_review(standing.escalation) && standing.answer.empty()) {
+        if (!told_by_first_review(standing.escalation, review) && standing.answer.empty()) {
             ++open[kind_of(standing.escalation)];
         }
     }
     for (const StandingEscalation& standing : input.escalations) {
         const auto kind = open.find(kind_of(standing.escalation));
-        if (!standing.answer.empty() || kind == open.end()) {
+        if (!standing.answer.empty() || kind == open.end() ||
+            told_by_first_review(standing.escalation, review)) {
             continue;
         }
         Finding finding;
@@ -69,7 +72,7 @@ void tell_answers(const ClientReviewInput& input, FirstReview& review) {
         std::size_t open = 0;
         std::string latest;
         for (const StandingEscalation& standing : input.escalations) {
-            if (!told_by_first_review(standing.escalation) ||
+            if (!told_by_first_review(standing.escalation, review) ||
                 standing.escalation.event.starts_with("very_low") != low) {
                 continue;
             }
@@ -149,6 +152,11 @@ FirstReview client_review(ClientReviewInput input) {
     }
     review.findings.push_back(diary_finding(diary_completeness(review.input.diary, days, clock)));
     review.findings.push_back(agreed_change_finding(input.facts, clock, review.input.as_of));
+    if (medicines.risks_in(review.trace.window).answered) {
+        std::erase_if(review.cannot_say, [](const std::string& sentence) {
+            return sentence.starts_with("Which medicines are taken");
+        });
+    }
     close_review(input.facts, medicines, review);
     return review;
 }

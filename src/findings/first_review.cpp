@@ -27,13 +27,30 @@ void join_wears(FirstReview& review) {
                      [](const Mark& a, const Mark& b) { return a.stretch.from < b.stretch.from; });
 }
 
+// A day or longer between the last reading of one wear and the first of the next: no sensor was
+// worn, and nothing is missing. Shorter is a gap (a sensor that fell off is replaced within a day;
+// ours, no source). A window that was asked for counts whole.
+void find_what_was_not_worn(FirstReview& review) {
+    constexpr hours a_day{24};
+    const auto& trace = review.trace;
+    for (std::size_t i = 1; i < trace.readings.size() && !review.input.window; ++i) {
+        const Interval between{trace.readings[i - 1].at + trace.readings[i - 1].interval(),
+                               trace.readings[i].at};
+        if (trace.wear_of[i] != trace.wear_of[i - 1] && between.length() >= a_day) {
+            review.not_worn.push_back(between);
+        }
+    }
+}
+
 void measure(FirstReview& review) {
     const TraceView view = cut(review.trace.view(), review.trace.window);
     const ZoneHistory& zones = review.input.zones;
     const MeasureOptions options{review.input.unit, true, review.input.seed};
-    review.fitness = fitness_of(
-        view, zones,
-        review.input.window ? "of the window asked for" : "from the first to the last reading");
+    review.fitness = fitness_of(view, zones,
+                                review.input.window       ? "of the window asked for"
+                                : review.not_worn.empty() ? "from the first to the last reading"
+                                                          : "in which a sensor was worn",
+                                review.not_worn);
     review.sufficiency = sufficiency_of(review.fitness);
     review.measures = measures_of(view, zones, options);
     review.parts = {
@@ -55,7 +72,7 @@ void measure(FirstReview& review) {
 }
 
 void describe_days(FirstReview& review) {
-    for (const CivilDay& day : days_of(review.trace.view(), review.input.zones)) {
+    for (const CivilDay& day : days_of(review.trace.view(), review.input.zones, review.not_worn)) {
         review.days.push_back({day, cut(review.trace.view(), day.interval()), {}});
     }
     for (ReviewDay& day : review.days) {
@@ -82,6 +99,7 @@ FirstReview first_review(ReviewInput input) {
     review.input = std::move(input);
     review.cautions = cautions();
     join_wears(review);
+    find_what_was_not_worn(review);
     measure(review);
     describe_days(review);
     find_what_is_to_say(review);

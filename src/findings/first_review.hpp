@@ -54,6 +54,7 @@ struct FirstReview {
 
     ReviewInput input;
     CountedTrace trace;
+    std::vector<Interval> not_worn;  ///< between wears, a day or longer: not counted as missing
     Fitness fitness;
     std::vector<Sufficiency> sufficiency;
     std::vector<Mark> marks;  ///< of all wears, in order of time

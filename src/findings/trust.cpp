@@ -82,6 +82,13 @@ void add_wears(const FirstReview& review, Finding& finding) {
                  "first hour of each is marked as warm-up.",
                  wears.size())});
     }
+    for (const Interval& between : review.not_worn) {
+        finding.caveats.push_back(
+            {CaveatKind::several_wears,
+             fmt::format("From {} to {} no sensor was worn: that time is not counted as missing.",
+                         day_words(review.input.zones.date_at(between.from)),
+                         day_words(review.input.zones.date_at(between.to)))});
+    }
     for (const CountedTrace::Choice& choice : review.trace.choices) {
         finding.caveats.push_back(
             {CaveatKind::two_sensors_at_once,

@@ -18,12 +18,21 @@ double share(seconds part, seconds whole) {
                : 0.0;
 }
 
-seconds longest_gap_of(const TraceView& view) {
+seconds not_worn_within(std::span<const Interval> not_worn, Interval window) {
+    seconds total{0};
+    for (const Interval& stretch : not_worn) {
+        total += intersection(stretch, window).length();
+    }
+    return total;
+}
+
+seconds longest_gap_of(const TraceView& view, std::span<const Interval> not_worn) {
     seconds longest{0};
     Instant seen_to = view.from;
     for (std::size_t i = 0; i < view.readings.size(); ++i) {
         const Reading& reading = view.readings[i];
-        longest = std::max(longest, std::min(reading.at, view.to) - seen_to);
+        const Interval gap{seen_to, std::max(seen_to, std::min(reading.at, view.to))};
+        longest = std::max(longest, gap.length() - not_worn_within(not_worn, gap));
         const Reading* next = i + 1 < view.readings.size() ? &view.readings[i + 1] : nullptr;
         seen_to = std::max(seen_to, reading.at + standing_time(reading, next));
     }
@@ -82,7 +91,8 @@ std::vector<int> Fitness::hours_seen_on_fewer_than(int wanted) const {
     return hours;
 }
 
-std::vector<CivilDay> days_of(const TraceView& view, const ZoneHistory& zones) {
+std::vector<CivilDay> days_of(const TraceView& view, const ZoneHistory& zones,
+                              std::span<const Interval> not_worn) {
     std::vector<CivilDay> days = zones.days(view.window());
     const auto within = readings_within(view);
     if (days.size() > 1 && !within.empty()) {
@@ -93,14 +103,18 @@ std::vector<CivilDay> days_of(const TraceView& view, const ZoneHistory& zones) {
             days.pop_back();
         }
     }
+    std::erase_if(days, [&](const CivilDay& day) {
+        return not_worn_within(not_worn, day.interval()) == day.length();
+    });
     return days;
 }
 
-Fitness fitness_of(const TraceView& view, const ZoneHistory& zones, std::string denominator) {
+Fitness fitness_of(const TraceView& view, const ZoneHistory& zones, std::string denominator,
+                   std::span<const Interval> not_worn) {
     Fitness fitness;
     fitness.denominator = std::move(denominator);
-    fitness.possible = view.window().length();
-    fitness.days = static_cast<int>(days_of(view, zones).size());
+    fitness.possible = view.window().length() - not_worn_within(not_worn, view.window());
+    fitness.days = static_cast<int>(days_of(view, zones, not_worn).size());
     for (const CivilDay& day : zones.days(view.window())) {
         seconds sensed_of_day{0};
         for (int h = 0; h < 24; ++h) {
@@ -110,7 +124,7 @@ Fitness fitness_of(const TraceView& view, const ZoneHistory& zones, std::string 
             const TraceView within = cut(view, hour);
             const seconds seen = sensed(within);
             Fitness::Hour& of_clock = fitness.by_hour[static_cast<std::size_t>(h)];
-            of_clock.possible += hour.length();
+            of_clock.possible += hour.length() - not_worn_within(not_worn, hour);
             of_clock.sensed += seen;
             of_clock.days_with_readings += readings_within(within).empty() ? 0 : 1;
             sensed_of_day += seen;
@@ -118,7 +132,7 @@ Fitness fitness_of(const TraceView& view, const ZoneHistory& zones, std::string 
         fitness.sensed += sensed_of_day;
         fitness.valid_days += share(sensed_of_day, day.length()) >= consensus_share ? 1 : 0;
     }
-    fitness.longest_gap = longest_gap_of(view);
+    fitness.longest_gap = longest_gap_of(view, not_worn);
     return fitness;
 }
 

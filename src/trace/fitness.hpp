@@ -4,6 +4,7 @@
 #include "trace/trace_view.hpp"
 
 #include <array>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -32,11 +33,15 @@ struct Fitness {
 };
 
 /// The civil days of a view's window, without a last one that only the last reading's standing
-/// reaches into.
-std::vector<CivilDay> days_of(const TraceView& view, const ZoneHistory& zones);
+/// reaches into, and without those that lie whole in a stretch without a sensor.
+std::vector<CivilDay> days_of(const TraceView& view, const ZoneHistory& zones,
+                              std::span<const Interval> not_worn = {});
 
-/// `denominator` says what the window is ("from the first to the last reading").
-Fitness fitness_of(const TraceView& view, const ZoneHistory& zones, std::string denominator);
+/// `denominator` says what the window is ("from the first to the last reading"). Stretches in which
+/// no sensor was worn are not missing: they count in nothing, and days that lie whole in them are
+/// no days of the window. They are disjoint and without readings.
+Fitness fitness_of(const TraceView& view, const ZoneHistory& zones, std::string denominator,
+                   std::span<const Interval> not_worn = {});
 
 /// What a kind of measure needs before its value can be called settled.
 enum class Settles { mean_and_bands, tight_range, lows, spread };
