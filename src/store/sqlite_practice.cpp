@@ -140,8 +140,12 @@ Stored<std::unique_ptr<SqlitePractice>> SqlitePractice::create(const std::string
 Stored<std::unique_ptr<SqlitePractice>> SqlitePractice::open(const std::string& path,
                                                              const Unlocking& unlocking) {
     using Opened = Stored<std::unique_ptr<SqlitePractice>>;
-    std::error_code none;
-    if (!fs::is_regular_file(path, none)) {
+    std::error_code error;
+    if (!fs::is_regular_file(path, error)) {
+        if (error == std::errc::permission_denied) {
+            return store_error(StoreErrorKind::read_only,
+                               path + ": found no right to look here, expected the practice");
+        }
         return store_error(StoreErrorKind::not_found,
                            path + ": found no practice here, expected one made by init");
     }

@@ -63,11 +63,13 @@ TEST(PracticeFolder, is_the_same_bytes_for_a_seed_and_others_for_another) {
     std::this_thread::sleep_for(std::chrono::milliseconds(1100));  // a workbook could bear the time
     const auto again = write("again", 1);
     const auto other = write("other", 2);
-    EXPECT_EQ(first.size(), 39U);
+    EXPECT_EQ(first.size(), 53U);
     ASSERT_EQ(first.size(), again.size());
     for (const auto& [name, bytes] : first) {
         EXPECT_EQ(bytes, again.at(name)) << name;
-        EXPECT_NE(bytes, other.at(name)) << name;
+        if (!name.starts_with("set-up")) {  // the facts are the story's, whatever the chance
+            EXPECT_NE(bytes, other.at(name)) << name;
+        }
     }
     // Renewed when a story changes, and only then: on the pinned platform the bytes stay. Workbooks
     // are left out: their packing belongs to another library.

@@ -327,32 +327,5 @@ TEST(Backup, restoring_an_older_one_erases_again_before_it_opens) {
     EXPECT_TRUE(again->client(other));
 }
 
-TEST(Storage, where_nothing_may_be_written_it_says_so_and_nothing_is_lost) {
-    if (::geteuid() == 0) {
-        // The superuser may write anywhere: a file that SQLite opens read-only stands for it.
-        const Folder folder;
-        const std::string path = folder.file("practice");
-        const auto practice = new_practice(path);
-        const auto client = *practice->add_client("c1", "Tansy (invented)", {}, acting());
-        Database reader(path, Database::Mode::read_only);
-        Statement add(reader, "INSERT INTO practice(name, value) VALUES ('x', x'00')");
-        const auto refused = caught([&]() -> Stored<void> {
-            add.with().run();
-            return {};
-        });
-        ASSERT_FALSE(refused);
-        EXPECT_EQ(refused.error().kind, StoreErrorKind::read_only);
-        EXPECT_TRUE(practice->client(client));
-        return;
-    }
-    const Folder folder;
-    const std::string path = folder.file("practice");
-    new_practice(path);
-    fs::permissions(folder.path(), fs::perms::owner_read | fs::perms::owner_exec);
-    const auto opened = SqlitePractice::open(path, unlock_for_tests);
-    ASSERT_FALSE(opened);
-    EXPECT_EQ(opened.error().kind, StoreErrorKind::read_only);
-}
-
 }  // namespace
 }  // namespace tracewright
