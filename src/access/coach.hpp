@@ -1,5 +1,7 @@
 #pragma once
 
+#include "coaching/licence.hpp"
+
 #include <cstdint>
 #include <string>
 
@@ -8,10 +10,6 @@ namespace tracewright {
 /// What a coach may do in the practice: an owner also adds coaches and erases clients; a reader
 /// changes nothing.
 enum class CoachRole : std::uint8_t { owner, coach, reader };
-
-/// What a coach is licensed for outside the practice. Texts for an unlicensed coach speak of the
-/// client's own record and say 'ask your clinic' (safety rule 14).
-enum class Licence : std::uint8_t { none, dietitian, nurse, other };
 
 struct Coach {
     std::string handle;  ///< a short word without the name in it: stands in the audit

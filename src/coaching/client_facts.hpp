@@ -1,5 +1,6 @@
 #pragma once
 
+#include "coaching/prescriber_answer.hpp"
 #include "measures/goals.hpp"
 #include "time/instant.hpp"
 #include "units/glucose.hpp"
@@ -103,6 +104,7 @@ struct ClientFacts {
     std::vector<Contact> contacts;
     std::optional<CivilDate> medicines_asked_on;  ///< empty: never asked, all counts as risky
     std::vector<MedicineLine> medicines;
+    std::vector<PrescriberAnswer> prescriber_answers;
     Cautions cautions;
     Goals goals = consensus_goals(GoalKind::adults);
     std::string goals_agreed_with;

@@ -26,6 +26,8 @@ constexpr std::array<const char*, 3> answers{"not asked", "no", "yes"};
 constexpr std::array<const char*, 5> pregnancies{"not asked", "no", "pregnant", "planning",
                                                  "unsure"};
 constexpr std::array<const char*, 4> contact_kinds{"emergency", "prescriber", "clinic", "other"};
+constexpr std::array<const char*, 5> asked_about{"low carbohydrate", "fasting", "weight loss",
+                                                 "walking", "diabetes type"};
 constexpr std::array<const char*, 2> units{"mg/dL", "mmol/L"};
 constexpr std::array<const char*, 4> goal_kinds{"adults", "older", "own", "pregnancy"};
 
@@ -56,6 +58,14 @@ class Reader {
                 unreadable(path(key), "a text");
             }
             value = found->get<std::string>();
+        }
+    }
+    void truth(const char* key, bool& value) {
+        if (const Json* found = at(key)) {
+            if (!found->is_boolean()) {
+                unreadable(path(key), "true or false");
+            }
+            value = found->get<bool>();
         }
     }
     void number(const char* key, int& value) {
@@ -280,6 +290,14 @@ void put_lists(Json& document, const ClientFacts& facts) {
                                          {"from", text_of(line.from)},
                                          {"until", text_of(line.until)}});
     }
+    document["prescriber_answers"] = Json::array();
+    for (const PrescriberAnswer& answer : facts.prescriber_answers) {
+        document["prescriber_answers"].push_back({{"about", word_of(asked_about, answer.about)},
+                                                  {"agreed", answer.agreed},
+                                                  {"by", answer.by},
+                                                  {"on", text_of(answer.on)},
+                                                  {"valid_until", text_of(answer.valid_until)}});
+    }
     document["labs"] = Json::array();
     for (const LabResult& lab : facts.labs) {
         document["labs"].push_back({{"on", text_of(lab.on)},
@@ -287,6 +305,21 @@ void put_lists(Json& document, const ClientFacts& facts) {
                                     {"value", lab.value},
                                     {"unit", lab.unit}});
     }
+}
+
+// Who, when and about what: an answer that leaves one of them out answers nothing.
+void read_prescriber_answer(Reader& item, ClientFacts& facts) {
+    PrescriberAnswer& answer = facts.prescriber_answers.emplace_back();
+    for (const char* key : {"about", "by", "on"}) {
+        if (item.at(key) == nullptr) {
+            unreadable(item.path(key), "who answered, on which day and about what");
+        }
+    }
+    item.word("about", asked_about, answer.about);
+    item.truth("agreed", answer.agreed);
+    item.text("by", answer.by);
+    item.date("on", answer.on);
+    item.date("valid_until", answer.valid_until);
 }
 
 void read_lists(Reader& reader, ClientFacts& facts) {
@@ -318,6 +351,7 @@ void read_lists(Reader& reader, ClientFacts& facts) {
         item.date("from", line.from);
         item.date("until", line.until);
     });
+    reader.list("prescriber_answers", [&](Reader& item) { read_prescriber_answer(item, facts); });
     reader.list("labs", [&](Reader& item) {
         LabResult& lab = facts.labs.emplace_back();
         item.date("on", lab.on);

@@ -1,0 +1,39 @@
+#pragma once
+
+#include "coaching/care_input.hpp"
+
+#include <optional>
+#include <string>
+
+namespace tracewright {
+
+/// Little carbohydrate or long gaps without food, as the diary has them (safety rule 8). A diary
+/// leaves things out: sentences ask.
+struct RestrictedEating {
+    /// The lowest mean of three days running, where it is below 130 g. Only days with three meals
+    /// or more, all with their grams, are read: less is a diary, not a diet.
+    struct LittleCarbohydrate {
+        CivilDate from;
+        double grams_a_day = 0;
+    };
+    /// More than 12 h between two meals written, the longest; gaps in which a whole civil day has
+    /// no meal are left to the question of how complete the diary is.
+    struct LongGap {
+        Instant from;
+        Instant to;
+        int count = 0;  ///< of such gaps
+    };
+    std::optional<LittleCarbohydrate> little_carbohydrate;
+    std::optional<LongGap> long_gap;
+};
+
+RestrictedEating restricted_eating(std::span<const DiaryEntry> diary, const ZoneHistory& clock);
+
+/// For the coach of a client on an SGLT2 inhibitor (or who may be, or whose type is uncertain),
+/// until the prescriber has answered; empty where nothing of it was seen, or where it is answered.
+std::string restricted_eating_for_coach(const CareInput& input);
+
+/// The handout's line for who may take an SGLT2 inhibitor; empty for the others.
+std::string sick_day_line(const CareInput& input);
+
+}  // namespace tracewright
