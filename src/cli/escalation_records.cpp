@@ -49,7 +49,7 @@ Stored<void> record_escalations(PracticeStore& store, std::int64_t client, const
     }
     const ZoneHistory clock = client_clock(facts);
     const MedicineTimeline medicines = client_medicines(facts, clock);
-    LadderInput ladder{wears, *diary, medicines, clock, facts.unit, {}};
+    LadderInput ladder{wears, *diary, medicines, clock, facts.unit, {}, facts.labs};
     if (facts.agreed_change && facts.agreed_change->agreed_on) {
         ladder.change_agreed = clock.day_of(*facts.agreed_change->agreed_on).from;
     }

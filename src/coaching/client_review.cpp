@@ -12,9 +12,11 @@ namespace {
 
 // What the first review of this window finds by itself.
 bool told_by_first_review(const Escalation& escalation, const FirstReview& review) {
-    return review.trace.window.contains(escalation.at) &&
-           (escalation.event.starts_with("very_low") || escalation.event.starts_with("above_300") ||
-            escalation.event.starts_with("mostly_above_250"));
+    const std::string& event = escalation.event;
+    const bool high = event.starts_with("mostly_above_250") ||
+                      (event.starts_with("above_") && !event.starts_with("above_240_") &&
+                       !event.starts_with("above_300_finger_prick"));
+    return review.trace.window.contains(escalation.at) && (high || event.starts_with("very_low"));
 }
 
 std::string kind_of(const Escalation& escalation) {

@@ -1,8 +1,5 @@
 #include "coaching/gate_rules.hpp"
-#include "coaching/prescriber_answer.hpp"
 #include "coaching/type_signs.hpp"
-
-#include <algorithm>
 
 namespace tracewright {
 
@@ -11,16 +8,6 @@ namespace {
 constexpr const char* ring_the_clinic =
     "If you are ill, vomiting or can't eat, ring your clinic today, even when your glucose looks "
     "normal.";
-
-// The newest answer about the type that holds, unless a sign was seen since.
-bool type_was_checked(const CareInput& input, const std::vector<TypeSignSeen>& signs) {
-    const PrescriberAnswer* answer =
-        answer_that_holds(input.facts.prescriber_answers, AskedAbout::diabetes_type, input.as_of,
-                          input.medicines, input.clock);
-    return answer != nullptr && std::ranges::none_of(signs, [&](const TypeSignSeen& sign) {
-               return sign.at && input.clock.date_at(*sign.at) > answer->on;
-           });
-}
 
 void add_type(const CareInput& input, std::vector<Gate>& gates) {
     const auto signs = type_signs(input);

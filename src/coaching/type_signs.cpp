@@ -236,6 +236,15 @@ std::vector<TypeSignSeen> type_signs(const CareInput& input) {
     return signs;
 }
 
+bool type_was_checked(const CareInput& input, const std::vector<TypeSignSeen>& signs) {
+    const PrescriberAnswer* answer =
+        answer_that_holds(input.facts.prescriber_answers, AskedAbout::diabetes_type, input.as_of,
+                          input.medicines, input.clock);
+    return answer != nullptr && std::ranges::none_of(signs, [&](const TypeSignSeen& sign) {
+               return sign.at && input.clock.date_at(*sign.at) > answer->on;
+           });
+}
+
 std::string type_signs_for_coach(const std::vector<TypeSignSeen>& signs) {
     if (signs.empty()) {
         return {};

@@ -40,6 +40,9 @@ struct TypeSignSeen {
 /// time and days: our own rule; ketones and CV: docs/safety.md.
 std::vector<TypeSignSeen> type_signs(const CareInput& input);
 
+/// Whether the prescriber has answered that the type was checked, and no sign was seen since.
+bool type_was_checked(const CareInput& input, const std::vector<TypeSignSeen>& signs);
+
 /// Whether the words say type 2, or a state before it, and nothing else.
 bool told_type_2(const std::string& told_type);
 
