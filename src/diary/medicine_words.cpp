@@ -29,7 +29,7 @@ std::string in_small_letters(std::string_view text) {
     return result;
 }
 
-// Sorted, for binary search. None of these is, or may stand for, a medicine. Ours, no source.
+// None of these is, or may stand for, a medicine. Ours, no source.
 constexpr std::array plain_words{"a",         "after",     "afternoon",  "ago",
                                  "all",       "am",        "and",        "as",
                                  "at",        "back",      "be",         "because",
@@ -90,6 +90,18 @@ constexpr std::array plain_words{"a",         "after",     "afternoon",  "ago",
                                  "hour",      "h",         "noon",       "mother's",
                                  "father's",  "planned",   "thinking",   "about",
                                  "never",     "had",       "x"};
+
+// The same in German, whose tablets are written 1-0-1.
+constexpr std::array plain_german_words{
+    "abend",   "abends",    "am",         "auf",        "bei",         "beim",    "bis",
+    "das",     "dem",       "den",        "der",        "die",         "dosis",   "dreimal",
+    "ein",     "eine",      "einheit",    "einheiten",  "einmal",      "erhöht",  "essen",
+    "früh",    "frühstück", "halbe",      "ie",         "immer",       "jeden",   "jede",
+    "mal",     "mahlzeit",  "mahlzeiten", "mit",        "mittag",      "mittags", "morgen",
+    "morgens", "nach",      "nachts",     "nacht",      "nur",         "pro",     "schlafen",
+    "seit",    "stück",     "tag",        "tage",       "täglich",     "und",     "viermal",
+    "vom",     "von",       "vor",        "woche",      "wöchentlich", "zu",      "zum",
+    "zur",     "zweimal",   "abendessen", "mittagessen"};
 
 constexpr std::array standing_words{
     "capsule",    "capsules", "cream",      "drops",       "drug", "drugs",     "injection",
@@ -159,7 +171,7 @@ bool is_amount(std::string_view word) {
 }
 
 bool is_plain_word(std::string_view word) {
-    return holds(plain_words, word);
+    return holds(plain_words, word) || holds(plain_german_words, word);
 }
 
 bool stands_for_medicine(std::string_view word) {

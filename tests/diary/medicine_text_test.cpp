@@ -50,6 +50,19 @@ TEST(MedicineText, every_row_of_the_check_table_is_read_as_it_says) {
     EXPECT_EQ(rows, 40);
 }
 
+TEST(MedicineText, german_words_of_time_and_amount_are_no_medicines) {
+    for (const char* written : {"Metformin 1000 mg 1-0-1", "Sitagliptin 100 mg morgens",
+                                "Metformin 850 zweimal t\xC3\xA4glich zum Essen",
+                                "Gliclazid 30 mg vor dem Fr\xC3\xBChst\xC3\xBC"
+                                "ck"}) {
+        const MedicineText text = medicine_text(written);
+        EXPECT_FALSE(text.unrecognised) << written;
+        EXPECT_EQ(text.recognised.size(), 1U) << written;
+    }
+    EXPECT_TRUE(medicine_text("Metformin und Zuckerpille abends").unrecognised);
+    EXPECT_TRUE(medicine_text("Metformin abgesetzt").unrecognised);  // not guessed at: asked
+}
+
 TEST(MedicineText, silence_is_no_answer) {
     EXPECT_TRUE(medicine_text("").unrecognised);
     EXPECT_TRUE(medicine_text("  \n ").unrecognised);
