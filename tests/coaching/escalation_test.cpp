@@ -1,6 +1,9 @@
 #include "coaching/ladder_for_tests.hpp"
 
 #include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
+
+#include <set>
 
 namespace tracewright {
 namespace {
@@ -115,13 +118,52 @@ TEST(LowsOnTheLadder, every_further_low_of_a_chain_asks_again) {
     EXPECT_EQ(latest({1, 9, 18}), std::vector<double>{});
 }
 
+TEST(LowsOnTheLadder, exactly_seven_days_apart_are_within_seven_days) {
+    for (const int apart : {7 * 288, 7 * 288 + 1}) {
+        Ladder ladder;
+        ladder.takes("gliclazide");
+        Wear& wear = ladder.wear(0, 14 * 288);
+        Ladder::set(wear, 100, 4, 65);
+        Ladder::set(wear, static_cast<std::size_t>(100 + apart), 4, 65);
+        EXPECT_EQ(ladder.found("lows_in_7_days").size(), apart == 7 * 288 ? 1U : 0U);
+    }
+}
+
+// Starts of lows at random: an event is due where one follows another within seven days; of each
+// unbroken run of such the latest is told. The second way: from every low back to the one before.
+RC_GTEST_PROP(LowsOnTheLadder, are_told_at_the_end_of_each_chain, ()) {
+    const auto slots = *rc::gen::unique<std::set<int>>(rc::gen::inRange(1, 240));  // quarter days
+    Ladder ladder;
+    ladder.takes("insulin glargine");
+    Wear& wear = ladder.wear(0, 61 * 288, 120);
+    for (const int slot : slots) {
+        Ladder::set(wear, static_cast<std::size_t>(slot) * 72, 4, 60);
+    }
+    std::set<Instant> expected;
+    for (const int slot : slots) {
+        bool one_before = false;
+        bool one_after = false;
+        for (const int other : slots) {
+            one_before |= other < slot && slot - other <= 28;
+            one_after |= other > slot && other - slot <= 28;
+        }
+        if (one_before && !one_after) {
+            expected.insert(at_minute(slot * 360.0));
+        }
+    }
+    std::set<Instant> found;
+    for (const Escalation& one : ladder.found("lows_in_7_days")) {
+        found.insert(one.at);
+    }
+    RC_ASSERT(found == expected);
+}
+
 TEST(LowsOnTheLadder, a_medicine_stopped_since_still_counts_for_the_lows_on_it) {
     Ladder ladder;
     ladder.medicines = MedicineTimeline(
         {{medicine_text("gliclazide"), {}, at_minute(3 * 1440)}, {medicine_text("none"), {}, {}}},
         at_minute(-1e6));
     Wear& wear = ladder.wear(0, 14 * 288);
-    Ladder::set(wear, 1 * 288, 4, 65);
     Ladder::set(wear, 2 * 288, 4, 65);
     Ladder::set(wear, 4 * 288, 4, 65);
     EXPECT_EQ(ladder.found("lows_in_7_days").size(), 1U);
@@ -306,6 +348,18 @@ TEST(ImprovementOnTheLadder, the_same_fall_keeps_its_event_when_more_data_come) 
     for (const int days : {15, 16, 17, 20, 25}) {
         EXPECT_EQ(events(days), events(14)) << days;
     }
+}
+
+TEST(ImprovementOnTheLadder, a_week_of_which_less_than_seventy_percent_was_seen_is_not_compared) {
+    const auto found = [](int days_left_out) {
+        Ladder ladder;
+        ladder.takes("gliclazide");
+        ladder.wear(0, 7 * 288, 200);
+        ladder.wear((7 + days_left_out) * 1440, (7 - days_left_out) * 288, 140);
+        return ladder.found("weekly_mean_down").size();
+    };
+    EXPECT_EQ(found(2), 1U);  // 71 % seen
+    EXPECT_EQ(found(3), 0U);  // 57 %
 }
 
 // 5 %: safety rule 10.

@@ -41,6 +41,13 @@ TEST(Substances, what_can_hide_lows_makes_the_wear_unusable_for_them) {
     EXPECT_THAT(substances_for_coach(stretches)[0], testing::HasSubstr("not usable for lows"));
 }
 
+TEST(Substances, a_dose_of_what_can_hide_lows_is_marked_for_a_day) {
+    Care care;
+    care.entry(DiaryKind::medicine, care_at(-3, 9), "hydroxycarbamide");
+    ASSERT_EQ(stretches_of(care).size(), 1U);
+    EXPECT_EQ(stretches_of(care)[0].stretch, (Interval{care_at(-3, 9), care_at(-2, 9)}));
+}
+
 TEST(Substances, high_dose_vitamin_c_is_asked_about) {
     Care care;
     care.takes("metformin, vit C 2 g a day");

@@ -95,6 +95,8 @@ TEST(TypeSigns, each_condition_is_one_sign_and_its_neighbour_is_none) {
          },
          {}},
         {"diagnosed at 34", [](Care& c) { diagnosed(c, 34, 2000); }, TypeSign::young_at_diagnosis},
+        {"diagnosed at 34 or 35", [](Care& c) { diagnosed(c, 35, 2000); },
+         TypeSign::young_at_diagnosis},
         {"diagnosed at 36", [](Care& c) { diagnosed(c, 36, 2000); }, {}},
         {"autoimmune", [](Care& c) { c.facts.cautions.another_autoimmune_disease = Answered::yes; },
          TypeSign::another_autoimmune_disease},
