@@ -1,6 +1,8 @@
 #include "coaching/pressure_dip_label.hpp"
 
+#include "diary/written_words.hpp"
 #include "findings/wording.hpp"
+#include "measures/time_in_bands.hpp"
 #include "trace/pressure_dip.hpp"
 
 #include <fmt/format.h>
@@ -19,7 +21,9 @@ constexpr int old_age = 75;
 constexpr hours after_alcohol{12};
 constexpr hours after_movement{12};
 constexpr hours long_movement{1};
-constexpr hours near_a_symptom{2};
+constexpr hours before_a_dip{2};
+constexpr hours morning_after{8};        // what was felt at night is written in the morning
+constexpr std::chrono::days lingers{7};  // a medicine stopped within them may still act
 constexpr minutes same_time_of_night{90};
 
 std::chrono::seconds clock_of(const LadderInput& input, Instant at) {
@@ -44,7 +48,8 @@ bool asleep(const LadderInput& input, Instant at) {
 
 // What the client's facts say against the label, whatever the night; empty: nothing.
 std::string against_by_facts(const LadderInput& input, const ClientFacts& facts, Instant at) {
-    if (!answered_none_that_can_cause_lows(input.medicines.risks_at(at))) {
+    if (!answered_none_that_can_cause_lows(
+            input.medicines.risks_in({at - lingers, at + std::chrono::seconds{1}}))) {
         return "no medicine list answered 'none that can cause lows'";
     }
     const Cautions& cautions = facts.cautions;
@@ -66,23 +71,54 @@ std::string against_by_facts(const LadderInput& input, const ClientFacts& facts,
     return {};
 }
 
-// What the hours before say against it; empty: nothing.
+bool tells_of_alcohol(const DiaryEntry& entry) {
+    return entry.kind == DiaryKind::alcohol ||
+           speaks_of(entry, {"alcohol", "wine", "beer", "whisk", "vodka", "cocktail", "champagne",
+                             "cider", "schnapps", "spirits", "liqueur", "bier", "wein"});
+}
+
+bool tells_of_a_symptom(const DiaryEntry& entry) {
+    return entry.kind == DiaryKind::symptom ||
+           (tells_how_they_are(entry) &&
+            speaks_of(entry, {"sweat", "shak", "trembl", "dizz", "confus", "hungry", "palpit",
+                              "heart rac", "headache", "nightmare", "woke"}));
+}
+
+bool is_a_low_finger_prick(const DiaryEntry& entry) {
+    return entry.kind == DiaryKind::finger_prick && entry.glucose &&
+           band_of(Reading{entry.at, *entry.glucose, std::chrono::seconds{1}}) < Band::in_range;
+}
+
+// A length that was not written may have been long.
+bool may_be_long(const DiaryEntry& movement) {
+    if (movement.until) {
+        return *movement.until - movement.at >= long_movement;
+    }
+    const bool in_minutes =
+        movement.number && small_letters(movement.number_unit).starts_with("min");
+    return !in_minutes || *movement.number >= 60;
+}
+
+// What the hours around say against it; empty: nothing.
 std::string against_by_diary(const LadderInput& input, Instant at) {
     bool dinner = false;
     for (const DiaryEntry& entry : input.diary) {
         const auto before = at - entry.at;
-        if (entry.kind == DiaryKind::symptom && std::chrono::abs(before) <= near_a_symptom) {
+        const bool near = before <= before_a_dip && -before <= morning_after;
+        if (near && tells_of_a_symptom(entry)) {
             return "a symptom near it";
+        }
+        if (near && is_a_low_finger_prick(entry)) {
+            return "a low finger-prick near it";
         }
         if (before < hours{0}) {
             continue;
         }
-        if (entry.kind == DiaryKind::alcohol && before <= after_alcohol) {
+        if (before <= after_alcohol && tells_of_alcohol(entry)) {
             return "alcohol before it";
         }
-        if (entry.kind == DiaryKind::movement && before <= after_movement && entry.until &&
-            *entry.until - entry.at >= long_movement) {
-            return "long movement before it";
+        if (entry.kind == DiaryKind::movement && before <= after_movement && may_be_long(entry)) {
+            return "long movement before it, or its length not written";
         }
         if (entry.kind == DiaryKind::meal && before <= hours{14}) {
             const auto clock = clock_of(input, entry.at);

@@ -72,6 +72,21 @@ TEST(PressureDipLabel, is_given_where_nothing_speaks_against_it) {
     EXPECT_TRUE(given.not_labelled.empty());
 }
 
+TEST(PressureDipLabel, a_short_walk_a_finger_prick_in_range_and_an_old_medicine_speak_not_against) {
+    Ladder ladder = plain_night();
+    ladder.entry(DiaryKind::movement, 19 * 60, "walk").until = at_minute(19 * 60 + 30);
+    DiaryEntry& other = ladder.entry(DiaryKind::movement, 17 * 60, "walk");
+    other.number = 20;
+    other.number_unit = "min";
+    ladder.prick(26 * 60 + 15, 112);
+    ladder.entry(DiaryKind::symptom, 36 * 60, "headache at noon");
+    ladder.medicines =
+        MedicineTimeline({{medicine_text("gliclazide"), {}, at_minute(26 * 60 - 8 * 1440)},
+                          {medicine_text("metformin"), {}, {}}},
+                         at_minute(-1e6));
+    EXPECT_EQ(labels(ladder, plain_facts()).may_be_pressure.size(), 1U);
+}
+
 // Safety rule 3: labelled and still escalated.
 TEST(PressureDipLabel, takes_no_escalation_away) {
     EXPECT_EQ(plain_night().found("very_low").size(), 1U);
@@ -97,6 +112,22 @@ TEST(PressureDipLabel, is_never_given_where_one_thing_speaks_against_it) {
         {"no dinner written", [](Ladder& l, ClientFacts&) { l.diary.clear(); }},
         {"a symptom",
          [](Ladder& l, ClientFacts&) { l.entry(DiaryKind::symptom, 27 * 60, "sweaty"); }},
+        {"a symptom written in the morning",
+         [](Ladder& l, ClientFacts&) { l.entry(DiaryKind::note, 31 * 60, "Woke up sweaty"); }},
+        {"a low finger-prick", [](Ladder& l, ClientFacts&) { l.prick(26 * 60 + 15, 62); }},
+        {"wine with dinner",
+         [](Ladder& l, ClientFacts&) {
+             l.entry(DiaryKind::meal, 19 * 60, "pasta, glass of WINE");
+         }},
+        {"movement of no written length",
+         [](Ladder& l, ClientFacts&) { l.entry(DiaryKind::movement, 19 * 60, "football"); }},
+        {"a medicine stopped four days before",
+         [](Ladder& l, ClientFacts&) {
+             l.medicines = MedicineTimeline(
+                 {{medicine_text("glibenclamide"), {}, at_minute(26 * 60 - 4 * 1440)},
+                  {medicine_text("metformin"), {}, {}}},
+                 at_minute(-1e6));
+         }},
         {"kidney disease",
          [](Ladder&, ClientFacts& f) { f.cautions.kidney_disease = Answered::yes; }},
         {"liver disease not asked",
