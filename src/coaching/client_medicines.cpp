@@ -2,6 +2,12 @@
 
 namespace tracewright {
 
+namespace {
+
+constexpr std::chrono::days reaches_back{90};
+
+}  // namespace
+
 MedicineTimeline client_medicines(const ClientFacts& facts, const ZoneHistory& clock) {
     std::vector<MedicineUse> uses;
     for (const MedicineLine& line : facts.medicines) {
@@ -17,13 +23,7 @@ MedicineTimeline client_medicines(const ClientFacts& facts, const ZoneHistory& c
     }
     std::optional<Instant> asked;
     if (facts.medicines_asked_on) {
-        asked = clock.day_of(*facts.medicines_asked_on).from;
-    }
-    // What is told with a date is known for that time too, though it was asked about later.
-    for (const MedicineUse& use : uses) {
-        if (asked && use.from && *use.from < *asked) {
-            asked = use.from;
-        }
+        asked = clock.day_of(*facts.medicines_asked_on).from - reaches_back;
     }
     return MedicineTimeline(std::move(uses), asked);
 }
