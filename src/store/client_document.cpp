@@ -1,5 +1,6 @@
 #include "store/client_document.hpp"
 
+#include "store/document_reader.hpp"
 #include "time/zone.hpp"
 
 #include <date/date.h>
@@ -7,19 +8,12 @@
 #include <nlohmann/json.hpp>
 
 #include <array>
-#include <set>
-#include <sstream>
-#include <stdexcept>
 
 namespace tracewright {
 
 namespace {
 
 using Json = nlohmann::ordered_json;
-
-struct Unreadable : std::runtime_error {
-    using std::runtime_error::runtime_error;
-};
 
 // Words of an enumeration, in the order of its values.
 constexpr std::array<const char*, 3> answers{"not asked", "no", "yes"};
@@ -30,160 +24,6 @@ constexpr std::array<const char*, 5> asked_about{"low carbohydrate", "fasting", 
                                                  "walking", "diabetes type"};
 constexpr std::array<const char*, 2> units{"mg/dL", "mmol/L"};
 constexpr std::array<const char*, 4> goal_kinds{"adults", "older", "own", "pregnancy"};
-
-[[noreturn]] void unreadable(const std::string& key, const std::string& expected) {
-    throw Unreadable(fmt::format("key '{}': found another value, expected {}", key, expected));
-}
-
-// One object of the document, read key by key; what is left over at the end is a key we don't know.
-class Reader {
-  public:
-    Reader(const Json& object, std::string path) : object_(object), path_(std::move(path)) {
-        if (!object.is_object()) {
-            unreadable(path_, "an object");
-        }
-    }
-
-    const Json* at(const char* key) {
-        met_.insert(key);
-        const auto found = object_.find(key);
-        return found == object_.end() || found->is_null() ? nullptr : &*found;
-    }
-    std::string path(const std::string& key) const {
-        return path_.empty() ? key : path_ + "." + key;
-    }
-    void text(const char* key, std::string& value) {
-        if (const Json* found = at(key)) {
-            if (!found->is_string()) {
-                unreadable(path(key), "a text");
-            }
-            value = found->get<std::string>();
-        }
-    }
-    void truth(const char* key, bool& value) {
-        if (const Json* found = at(key)) {
-            if (!found->is_boolean()) {
-                unreadable(path(key), "true or false");
-            }
-            value = found->get<bool>();
-        }
-    }
-    void number(const char* key, int& value) {
-        if (const Json* found = at(key)) {
-            if (!found->is_number_integer()) {
-                unreadable(path(key), "a whole number");
-            }
-            value = found->get<int>();
-        }
-    }
-    void number(const char* key, std::optional<int>& value) {
-        if (at(key) != nullptr) {
-            number(key, value.emplace());
-        }
-    }
-    void number(const char* key, double& value) {
-        if (const Json* found = at(key)) {
-            if (!found->is_number()) {
-                unreadable(path(key), "a number");
-            }
-            value = found->get<double>();
-        }
-    }
-    void number(const char* key, std::optional<double>& value) {
-        if (at(key) != nullptr) {
-            number(key, value.emplace());
-        }
-    }
-    void date(const char* key, CivilDate& value) {
-        std::string written;
-        text(key, written);
-        if (at(key) != nullptr && !parsed("%F", written, value)) {
-            unreadable(path(key), "a date such as 2026-03-02");
-        }
-    }
-    void date(const char* key, std::optional<CivilDate>& value) {
-        if (at(key) != nullptr) {
-            date(key, value.emplace());
-        }
-    }
-    void wall_time(const char* key, std::optional<WallTime>& value) {
-        std::string written;
-        text(key, written);
-        if (at(key) != nullptr && !parsed("%FT%R", written, value.emplace())) {
-            unreadable(path(key), "a wall time such as 2026-03-02T08:15");
-        }
-    }
-    template <typename Enumeration, std::size_t Count>
-    void word(const char* key, const std::array<const char*, Count>& words, Enumeration& value) {
-        std::string written;
-        text(key, written);
-        if (at(key) == nullptr) {
-            return;
-        }
-        for (std::size_t i = 0; i < Count; ++i) {
-            if (written == words[i]) {
-                value = static_cast<Enumeration>(i);
-                return;
-            }
-        }
-        std::string expected = "one of";
-        for (const char* one : words) {
-            expected += fmt::format(" '{}'", one);
-        }
-        unreadable(path(key), expected);
-    }
-    template <typename Read>
-    void list(const char* key, Read read) {
-        const Json* found = at(key);
-        if (found == nullptr) {
-            return;
-        }
-        if (!found->is_array()) {
-            unreadable(path(key), "a list");
-        }
-        for (std::size_t i = 0; i < found->size(); ++i) {
-            Reader item((*found)[i], fmt::format("{}[{}]", path(key), i + 1));
-            read(item);
-            item.finish();
-        }
-    }
-    template <typename Read>
-    void object(const char* key, Read read) {
-        if (const Json* found = at(key)) {
-            Reader inner(*found, path(key));
-            read(inner);
-            inner.finish();
-        }
-    }
-    void finish() const {
-        for (const auto& [key, value] : object_.items()) {
-            if (!met_.contains(key)) {
-                throw Unreadable(fmt::format(
-                    "key '{}': found a key of no meaning here, expected one of the schema's",
-                    path(key)));
-            }
-        }
-    }
-
-  private:
-    const Json& object_;
-    std::string path_;
-    std::set<std::string> met_;
-
-    template <typename Duration>
-    static bool parsed(const char* format, const std::string& written,
-                       std::chrono::time_point<std::chrono::local_t, Duration>& value) {
-        std::istringstream stream(written);
-        stream.imbue(std::locale::classic());
-        date::local_time<Duration> time;
-        stream >> date::parse(format, time);
-        if (stream.fail() || stream.peek() != std::istringstream::traits_type::eof()) {
-            return false;
-        }
-        value = std::chrono::time_point<std::chrono::local_t, Duration>{time.time_since_epoch()};
-        return true;
-    }
-};
 
 Json text_of(const std::optional<CivilDate>& day) {
     return day ? Json(date::format("%F", date::local_days{date::days{
@@ -230,9 +70,9 @@ void put_cautions(Json& document, const Cautions& cautions) {
     document["others"] = cautions.others;
 }
 
-void read_cautions(Reader& reader, Cautions& cautions) {
+void read_cautions(DocumentReader& reader, Cautions& cautions) {
     reader.word("pregnancy", pregnancies, cautions.pregnancy);
-    reader.object("eating_screen", [&](Reader& screen) {
+    reader.object("eating_screen", [&](DocumentReader& screen) {
         screen.date("asked_on", cautions.eating.asked_on);
         screen.text("by", cautions.eating.by);
         screen.word("positive", answers, cautions.eating.positive);
@@ -255,7 +95,7 @@ void put_goals(Json& document, const ClientFacts& facts) {
     document["agreed_on"] = text_of(facts.goals_agreed_on);
 }
 
-void read_goals(Reader& reader, ClientFacts& facts) {
+void read_goals(DocumentReader& reader, ClientFacts& facts) {
     reader.word("kind", goal_kinds, facts.goals.kind);
     facts.goals = consensus_goals(facts.goals.kind);
     reader.number("in_range_above", facts.goals.in_range_above);
@@ -308,7 +148,7 @@ void put_lists(Json& document, const ClientFacts& facts) {
 }
 
 // Who, when and about what: an answer that leaves one of them out answers nothing.
-void read_prescriber_answer(Reader& item, ClientFacts& facts) {
+void read_prescriber_answer(DocumentReader& item, ClientFacts& facts) {
     PrescriberAnswer& answer = facts.prescriber_answers.emplace_back();
     for (const char* key : {"about", "by", "on"}) {
         if (item.at(key) == nullptr) {
@@ -322,8 +162,8 @@ void read_prescriber_answer(Reader& item, ClientFacts& facts) {
     item.date("valid_until", answer.valid_until);
 }
 
-void read_lists(Reader& reader, ClientFacts& facts) {
-    reader.list("zones", [&](Reader& item) {
+void read_lists(DocumentReader& reader, ClientFacts& facts) {
+    reader.list("zones", [&](DocumentReader& item) {
         ZoneSince& since = facts.zones.emplace_back();
         item.text("zone", since.zone);
         if (!Zone::named(since.zone)) {
@@ -338,21 +178,22 @@ void read_lists(Reader& reader, ClientFacts& facts) {
             unreadable(item.path("from"), "null for the home zone, then one time after the other");
         }
     });
-    reader.list("contacts", [&](Reader& item) {
+    reader.list("contacts", [&](DocumentReader& item) {
         Contact& contact = facts.contacts.emplace_back();
         item.word("kind", contact_kinds, contact.kind);
         item.text("name", contact.name);
         item.text("telephone", contact.telephone);
     });
     reader.date("medicines_asked_on", facts.medicines_asked_on);
-    reader.list("medicines", [&](Reader& item) {
+    reader.list("medicines", [&](DocumentReader& item) {
         MedicineLine& line = facts.medicines.emplace_back();
         item.text("written", line.written);
         item.date("from", line.from);
         item.date("until", line.until);
     });
-    reader.list("prescriber_answers", [&](Reader& item) { read_prescriber_answer(item, facts); });
-    reader.list("labs", [&](Reader& item) {
+    reader.list("prescriber_answers",
+                [&](DocumentReader& item) { read_prescriber_answer(item, facts); });
+    reader.list("labs", [&](DocumentReader& item) {
         LabResult& lab = facts.labs.emplace_back();
         item.date("on", lab.on);
         item.text("what", lab.what);
@@ -365,14 +206,14 @@ Json supply_of(const Supply& supply) {
     return {{"bought", supply.bought}, {"used", supply.used}};
 }
 
-void read_supply(Reader& reader, const char* key, Supply& supply) {
-    reader.object(key, [&](Reader& item) {
+void read_supply(DocumentReader& reader, const char* key, Supply& supply) {
+    reader.object(key, [&](DocumentReader& item) {
         item.number("bought", supply.bought);
         item.number("used", supply.used);
     });
 }
 
-void read_consent(Reader& item, Consent& consent) {
+void read_consent(DocumentReader& item, Consent& consent) {
     item.date("given_on", consent.given_on);
     item.text("what_is_kept", consent.what_is_kept);
     item.text("who_sees", consent.who_sees);
@@ -408,7 +249,7 @@ Json document_of(const ClientFacts& facts) {
 
 ClientFacts facts_of(const Json& document) {
     ClientFacts facts;
-    Reader reader(document, "");
+    DocumentReader reader(document, "");
     reader.text("why_they_came", facts.why_they_came);
     reader.number("born_year", facts.born_year);
     reader.text("told_type", facts.told_type);
@@ -416,12 +257,12 @@ ClientFacts facts_of(const Json& document) {
     reader.text("language", facts.language);
     reader.word("unit", units, facts.unit);
     read_lists(reader, facts);
-    reader.object("cautions", [&](Reader& item) { read_cautions(item, facts.cautions); });
-    reader.object("goals", [&](Reader& item) { read_goals(item, facts); });
-    reader.object("consent", [&](Reader& item) { read_consent(item, facts.consent); });
+    reader.object("cautions", [&](DocumentReader& item) { read_cautions(item, facts.cautions); });
+    reader.object("goals", [&](DocumentReader& item) { read_goals(item, facts); });
+    reader.object("consent", [&](DocumentReader& item) { read_consent(item, facts.consent); });
     read_supply(reader, "sessions", facts.sessions);
     read_supply(reader, "sensors", facts.sensors);
-    reader.object("agreed_change", [&](Reader& item) {
+    reader.object("agreed_change", [&](DocumentReader& item) {
         AgreedChange& change = facts.agreed_change.emplace();
         item.text("words", change.words);
         item.date("agreed_on", change.agreed_on);
@@ -443,7 +284,7 @@ tl::expected<Json, std::string> json_object(std::string_view text) {
 tl::expected<ClientFacts, std::string> facts_or_why_not(const Json& document) {
     try {
         return facts_of(document);
-    } catch (const Unreadable& error) {
+    } catch (const UnreadableDocument& error) {
         return tl::make_unexpected(std::string(error.what()));
     }
 }
