@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <map>
@@ -16,13 +17,46 @@ using nlohmann::json;
 
 namespace {
 
+// Words parted by spaces; "several words" between quotes are one.
 std::vector<std::string> words_of(const std::string& line) {
     std::istringstream in(line);
     std::vector<std::string> words;
     for (std::string word; in >> word;) {
+        if (word.front() == '"') {
+            std::string rest;
+            while (word.size() == 1 || word.back() != '"') {
+                if (!(in >> rest)) {
+                    throw std::runtime_error("a quote that is not closed: " + line);
+                }
+                word += " " + rest;
+            }
+            word = word.substr(1, word.size() - 2);
+        }
         words.push_back(word);
     }
     return words;
+}
+
+std::string bytes_of(const fs::path& path) {
+    std::ifstream file(path, std::ios::binary);
+    std::ostringstream text;
+    text << file.rdbuf();
+    return text.str();
+}
+
+// All files under a path, name and bytes.
+std::string all_bytes(const fs::path& under) {
+    std::map<std::string, std::string> files;
+    for (const auto& entry : fs::recursive_directory_iterator(under)) {
+        if (entry.is_regular_file()) {
+            files[fs::relative(entry.path(), under).string()] = bytes_of(entry.path());
+        }
+    }
+    std::string all;
+    for (const auto& [name, bytes] : files) {
+        all += name + "\n" + bytes;
+    }
+    return all;
 }
 
 using Wall = std::chrono::local_seconds;
@@ -116,6 +150,20 @@ class Case {
             write(words.at(1), text);
         } else if (words[0] == "every") {
             write(words.at(1), drawn(words));
+        } else if (words[0] == "practice") {
+            fs::create_directories(folder_ / "practice");
+            std::ofstream(folder_ / "pass") << "an invented passphrase\n";
+            do_it({"init", "Sorrel (invented)"});
+        } else if (words[0] == "do") {
+            do_it({words.begin() + 1, words.end()});
+        } else if (words[0] == "then") {
+            check_last(words, line);
+        } else if (words[0] == "same") {
+            ++checks_;
+            EXPECT_EQ(all_bytes(folder_ / words.at(1)), all_bytes(folder_ / words.at(2))) << at();
+        } else if (words[0] == "nowhere") {
+            ++checks_;
+            EXPECT_EQ(all_bytes(folder_ / "practice").find(words.at(1)), std::string::npos) << at();
         } else if (words[0] == "exit") {
             ++checks_;
             EXPECT_EQ(static_cast<int>(ran(words.at(1)).exit), std::stoi(words.at(2))) << at();
@@ -152,6 +200,40 @@ class Case {
         return runs_.emplace(command, std::move(result)).first->second;
     }
 
+    // A command on the case's practice; names of the case's files and folders are found there.
+    void do_it(std::vector<std::string> args) {
+        for (std::size_t i = 0; i < args.size(); ++i) {
+            const bool place = i > 0 && (args[i - 1] == "--out" || args[i - 1] == "--facts" ||
+                                         args[i - 1] == "backup");
+            if (place || args[i].ends_with(".csv")) {
+                args[i] = (folder_ / args[i]).string();
+            }
+        }
+        args.insert(args.end(), {"--practice", (folder_ / "practice/p").string(),
+                                 "--passphrase-file", (folder_ / "pass").string()});
+        if (std::find(args.begin(), args.end(), options_.at(0)) == args.end()) {
+            args.insert(args.end(), options_.begin(), options_.end());
+        }
+        last_ = run(args);
+    }
+
+    void check_last(const std::vector<std::string>& words, const std::string& line) {
+        ++checks_;
+        if (words.at(1) == "exit") {
+            EXPECT_EQ(static_cast<int>(last_.exit), std::stoi(words.at(2))) << at() << last_.err;
+            return;
+        }
+        const std::string all = last_.out + last_.err;
+        const std::string wanted = line.substr(line.find(words.at(1)) + words.at(1).size() + 1);
+        if (words.at(1) == "first") {
+            EXPECT_TRUE(all.starts_with(wanted)) << at() << wanted << "\nin:\n" << all;
+            return;
+        }
+        EXPECT_EQ(all.find(wanted) != std::string::npos, words.at(1) == "says")
+            << at() << wanted << "\nin:\n"
+            << all;
+    }
+
     void check(const std::vector<std::string>& words, const std::string& line) {
         ++checks_;
         const Ran& result = ran(words.at(0));
@@ -183,6 +265,7 @@ class Case {
     std::vector<std::string> options_;
     std::vector<std::string> files_;
     std::map<std::string, Ran> runs_;
+    Ran last_;
     int line_ = 0;
     int checks_ = 0;
 };
