@@ -42,5 +42,84 @@ TEST(ClientDocument, of_an_earlier_program_has_no_answers) {
     EXPECT_TRUE(read->prescriber_answers.empty());
 }
 
+constexpr const char* full = R"json({
+  "why_they_came": "To sleep", "born_year": 1953, "told_type": "type 2",
+  "diagnosed_on": "2009-05-01", "language": "de", "unit": "mg/dL",
+  "zones": [{"zone": "Europe/Berlin", "from": null},
+            {"zone": "America/New_York", "from": "2026-02-10T12:00"}],
+  "contacts": [{"kind": "prescriber", "name": "Dr Burdock (invented)", "telephone": "1"}],
+  "medicines_asked_on": "2026-02-28",
+  "medicines": [{"written": "gliclazide 80 mg", "from": "2016-06-01", "until": null}],
+  "labs": [{"on": "2026-02-25", "what": "HbA1c", "value": 6.6, "unit": "%"}],
+  "cautions": {"pregnancy": "unsure", "kidney_disease": "yes", "frail": "no",
+               "eating_screen": {"asked_on": "2026-02-28", "by": "Fern", "positive": "yes"},
+               "last_eye_check": "2025-11-02", "others": "drives"},
+  "goals": {"kind": "older", "agreed_with": "daughter", "agreed_on": "2026-02-28"},
+  "consent": {"given_on": "2026-02-28", "what_is_kept": "my record", "who_sees": "coach",
+              "until": "2027-02-28", "withdrawn_on": null},
+  "sessions": {"bought": 6, "used": 3}, "sensors": {"bought": 3, "used": 2},
+  "agreed_change": {"words": "a walk", "agreed_on": "2026-03-01", "check_on": "2026-03-15"}
+})json";
+
+TEST(ClientDocument, what_is_read_is_written_and_read_again) {
+    const auto facts = client_facts_read(full);
+    ASSERT_TRUE(facts) << facts.error();
+    EXPECT_EQ(facts->cautions.pregnancy, Pregnancy::unsure);
+    EXPECT_EQ(facts->cautions.kidney_disease, Answered::yes);
+    EXPECT_EQ(facts->cautions.liver_disease, Answered::not_yet);
+    EXPECT_EQ(facts->goals.in_range_above, 50);
+    EXPECT_EQ(facts->zones[1].from,
+              WallTime{std::chrono::sys_days{std::chrono::year{2026} / 2 / 10}.time_since_epoch()} +
+                  std::chrono::hours{12});
+    const std::string written = client_document(*facts);
+    const auto again = client_facts_read(written);
+    ASSERT_TRUE(again) << again.error();
+    EXPECT_EQ(client_document(*again), written);
+}
+
+TEST(ClientDocument, an_empty_one_is_a_new_client) {
+    const auto facts = client_facts_read("{}");
+    ASSERT_TRUE(facts);
+    EXPECT_EQ(client_document(*facts), client_document(ClientFacts{}));
+}
+
+struct Row {
+    const char* document;
+    const char* key;
+};
+TEST(ClientDocument, what_does_not_read_is_named) {
+    for (const Row& row :
+         {Row{R"({"born_year": "x"})", "born_year"}, Row{R"({"unit": "stone"})", "unit"},
+          Row{R"({"diagnosed_on": "01.02.2020"})", "diagnosed_on"},
+          Row{R"({"medicines": {}})", "medicines"},
+          Row{R"({"medicines": [{"written": 5}]})", "medicines[1].written"},
+          Row{R"({"zones": [{"zone": "Atlantis", "from": null}]})", "zones[1].zone"},
+          Row{R"({"zones": [{"zone": "UTC", "from": null}, {"zone": "UTC", "from": null}]})",
+              "zones[2].from"},
+          Row{R"({"cautions": {"pregnancy": "maybe"}})", "cautions.pregnancy"},
+          Row{R"({"cautions": {"colour": "blue"}})", "cautions.colour"},
+          Row{R"({"favourite": 1})", "favourite"}}) {
+        const auto facts = client_facts_read(row.document);
+        ASSERT_FALSE(facts) << row.document;
+        EXPECT_NE(facts.error().find(std::string("'") + row.key + "'"), std::string::npos)
+            << facts.error();
+    }
+    EXPECT_FALSE(client_facts_read("[]"));
+    EXPECT_FALSE(client_facts_read("{"));
+}
+
+// RFC 7396 (Hoffman & Snell 2014), section 3: null removes, lists are replaced whole.
+TEST(ClientDocument, a_merge_patch_changes_what_it_names_and_forgets_what_is_null) {
+    const auto facts = client_facts_read(full);
+    const auto changed =
+        client_facts_changed(*facts, R"({"born_year": null, "sessions": {"used": 4}, "labs": []})");
+    ASSERT_TRUE(changed) << changed.error();
+    EXPECT_FALSE(changed->born_year);
+    EXPECT_EQ(changed->sessions.used, 4);
+    EXPECT_EQ(changed->sessions.bought, 6);
+    EXPECT_TRUE(changed->labs.empty());
+    EXPECT_EQ(changed->why_they_came, "To sleep");
+}
+
 }  // namespace
 }  // namespace tracewright

@@ -1,0 +1,149 @@
+// The commands on a practice: keys, leaks, and what is said when something is amiss.
+#include "cli/command_for_tests.hpp"
+
+#include <gtest/gtest.h>
+#include <unistd.h>
+#include <nlohmann/json.hpp>
+
+#include <filesystem>
+#include <fstream>
+
+using namespace tracewright;
+using namespace tracewright::testing;
+namespace fs = std::filesystem;
+
+namespace {
+
+/// A practice with one invented client, made once for all tests.
+class PracticeCommand : public ::testing::Test {
+  protected:
+    static void SetUpTestSuite() {
+        folder = fs::temp_directory_path() / ("tracewright-practice-" + std::to_string(::getpid()));
+        fs::create_directories(folder);
+        std::ofstream(place("pass")) << "an invented passphrase\n";
+        std::ofstream wear(place("wear of Tansy.csv"));
+        wear << "time,glucose mg/dL\n";
+        for (int i = 0; i < 500; ++i) {
+            wear << "2026-03-0" << 2 + i / 288 << " " << (i % 288) / 12 / 10 << (i % 288) / 12 % 10
+                 << ":" << i % 12 * 5 / 10 << i % 12 * 5 % 10 << "," << 110 + i % 37 << "\n";
+        }
+        wear.close();
+        made = on({"init", "Sorrel (invented)"});
+        on({"client", "add", "Tansy (invented)", "--zone", "Europe/Berlin"});
+        on({"bring-in", "c1", place("wear of Tansy.csv")});
+        on({"note", "c1", "Tansy told of Ragwort"});
+    }
+    static void TearDownTestSuite() { fs::remove_all(folder); }
+    static std::string place(const std::string& name) { return (folder / name).string(); }
+    static Ran on(std::vector<std::string> args) {
+        args.insert(args.end(), {"--practice", place("p"), "--passphrase-file", place("pass")});
+        return run(args);
+    }
+
+    static inline fs::path folder;
+    static inline Ran made;
+};
+
+std::string recovery_key_in(const std::string& text) {
+    std::istringstream lines(text);
+    for (std::string line; std::getline(lines, line);) {
+        if (line.size() > 60 && line.starts_with("  ")) {
+            return line.substr(2);
+        }
+    }
+    return {};
+}
+
+}  // namespace
+
+TEST_F(PracticeCommand, init_prints_a_recovery_key_that_opens_the_practice) {
+    ASSERT_EQ(made.exit, Exit::done) << made.err;
+    const std::string key = recovery_key_in(made.out);
+    ASSERT_EQ(key.size(), 69U) << made.out;
+    std::ofstream(place("key")) << key << "\n";
+    const Ran listed =
+        run({"client", "list", "--practice", place("p"), "--recovery-key-file", place("key")});
+    EXPECT_EQ(listed.exit, Exit::done) << listed.err;
+    EXPECT_NE(listed.out.find("Tansy (invented)"), std::string::npos);
+    std::ofstream(place("wrong-key")) << "0" << key.substr(1) << "\n";
+    const Ran wrong = run(
+        {"client", "list", "--practice", place("p"), "--recovery-key-file", place("wrong-key")});
+    EXPECT_EQ(wrong.exit, key[0] == '0' ? Exit::done : Exit::cannot_answer);
+}
+
+TEST_F(PracticeCommand, a_wrong_passphrase_opens_nothing_and_a_short_one_makes_nothing) {
+    std::ofstream(place("other")) << "another passphrase\n";
+    const Ran wrong =
+        run({"client", "list", "--practice", place("p"), "--passphrase-file", place("other")});
+    EXPECT_EQ(wrong.exit, Exit::cannot_answer);
+    EXPECT_TRUE(wrong.out.empty());
+    EXPECT_NE(wrong.err.find("[wrong_key]"), std::string::npos) << wrong.err;
+    std::ofstream(place("short")) << "short\n";
+    const Ran refused =
+        run({"init", "S", "--practice", place("q"), "--passphrase-file", place("short")});
+    EXPECT_EQ(refused.exit, Exit::wrong_usage);
+    EXPECT_FALSE(fs::exists(place("q")));
+}
+
+TEST_F(PracticeCommand, a_backup_is_restored_to_the_same_export) {
+    const Ran backed_up = on({"backup", place("b")});
+    ASSERT_EQ(backed_up.exit, Exit::done) << backed_up.err;
+    const Ran restored =
+        run({"restore", place("b"), "--practice", place("r"), "--passphrase-file", place("pass")});
+    ASSERT_EQ(restored.exit, Exit::done) << restored.err;
+    on({"client", "export", "c1", "--out", place("x1")});
+    run({"client", "export", "c1", "--out", place("x2"), "--practice", place("r"),
+         "--passphrase-file", place("pass")});
+    for (const char* name : {"client.json", "readings.csv", "diary.csv"}) {
+        std::ifstream a(place("x1") + "/" + name);
+        std::ifstream b(place("x2") + "/" + name);
+        std::ostringstream text_a, text_b;
+        text_a << a.rdbuf();
+        text_b << b.rdbuf();
+        EXPECT_GT(text_a.str().size(), 50U) << name;
+        EXPECT_EQ(text_a.str(), text_b.str()) << name;
+    }
+}
+
+// Safety: no name, note or value in errors; no path with a name either (architecture rule 12).
+TEST_F(PracticeCommand, errors_bear_nothing_of_a_client) {
+    const std::vector<std::vector<std::string>> failing = {
+        {"client", "add", "Tansy (invented)", "--handle", "tansy"},
+        {"client", "add", "Tansy (invented)", "--handle", "c1"},
+        {"client", "show", "nobody"},
+        {"client", "erase", "c1", "--without-export"},
+        {"undo", "c9"},
+        {"promise", "c1", "--kept", "77"},
+        {"acknowledge", "c1", "5", "--by", "Tansy", "--done", "Ragwort"},
+        {"acknowledge", "c1", "5", "--by", "Tansy"},
+        {"review", "c1", "--from", "2020-01-01", "--to", "2020-02-01", "--out", place("none")},
+        {"coach", "change", "o1", "--left"},
+    };
+    for (const auto& args : failing) {
+        const Ran result = on(args);
+        EXPECT_NE(result.exit, Exit::done) << args[0];
+        for (const char* personal : {"Tansy", "tansy", "Ragwort"}) {
+            EXPECT_EQ(result.err.find(personal), std::string::npos) << result.err;
+        }
+    }
+}
+
+TEST_F(PracticeCommand, the_list_as_json_is_one_versioned_object) {
+    const auto list = nlohmann::json::parse(on({"client", "list", "--json"}).out);
+    EXPECT_EQ(list.at("format"), "clients");
+    EXPECT_EQ(list.at("version"), 1);
+    ASSERT_EQ(list.at("clients").size(), 1U);
+    EXPECT_EQ(list.at("clients")[0].at("handle"), "c1");
+    EXPECT_EQ(list.at("clients")[0].at("last_reading"), "2026-03-03T16:35:00Z");
+}
+
+TEST_F(PracticeCommand, facts_that_do_not_read_name_the_key_and_change_nothing) {
+    std::ofstream(place("facts.json")) << R"({"born_year": "soon"})";
+    const Ran refused = on({"client", "change", "c1", "--facts", place("facts.json")});
+    EXPECT_EQ(refused.exit, Exit::bad_input);
+    EXPECT_NE(refused.err.find("'born_year'"), std::string::npos) << refused.err;
+    std::ofstream(place("facts.json")) << R"({"born_year": 1961, "colour": "blue"})";
+    const Ran unknown = on({"client", "change", "c1", "--facts", place("facts.json")});
+    EXPECT_NE(unknown.err.find("'colour'"), std::string::npos) << unknown.err;
+    EXPECT_NE(on({"client", "show", "c1"}).out.find("\"born_year\": null"), std::string::npos);
+}
