@@ -47,10 +47,11 @@ ImportTable::ImportTable(Database& database, const Seal& seal, TraceTable& trace
           "ON CONFLICT DO NOTHING"),
       add_wear_before_(
           database,
-          "INSERT INTO wear_before(import, wear, existed, start, start_told, interval_s) "
+          "INSERT INTO wear_before(import, wear, existed, start, start_told, interval_s, last_at) "
           "SELECT ?1, ?2, ?3, (SELECT start FROM wear WHERE id = ?2), "
           "(SELECT start_told FROM wear WHERE id = ?2), "
-          "(SELECT interval_s FROM wear WHERE id = ?2) ON CONFLICT DO NOTHING") {}
+          "(SELECT interval_s FROM wear WHERE id = ?2), "
+          "(SELECT last_at FROM wear WHERE id = ?2) ON CONFLICT DO NOTHING") {}
 
 ImportPlan ImportTable::plan(std::int64_t client, BroughtIn file, WhoseFile whose) {
     std::vector<KnownWear> known;
@@ -137,7 +138,9 @@ std::int64_t ImportTable::store(std::int64_t client, const std::string& place,
         .run();
     const std::int64_t import = database_.last_row();
     for (const ImportPlan::PlannedWear& planned : plan.wears) {
-        merge(client, import, wear_for(client, import, place, planned), planned.wear.readings);
+        const std::int64_t wear = wear_for(client, import, place, planned);
+        merge(client, import, wear, planned.wear.readings);
+        trace_.reach(wear, planned.wear.readings.back().at);
     }
     for (const DiaryEntry& entry : plan.entries) {
         diary_.add(client, import, place, entry);
@@ -219,7 +222,8 @@ void ImportTable::undo(std::int64_t client, std::int64_t import) {
     }
     Statement restore(database_,
                       "UPDATE wear SET start = before.start, start_told = before.start_told, "
-                      "interval_s = before.interval_s FROM wear_before AS before "
+                      "interval_s = before.interval_s, last_at = before.last_at "
+                      "FROM wear_before AS before "
                       "WHERE before.import = ? AND before.wear = wear.id AND before.existed = 1");
     restore.with(import).run();
     Statement remove(database_,

@@ -59,6 +59,7 @@ CREATE TABLE wear (
   ended INTEGER NOT NULL,
   planned_end INTEGER,
   interval_s INTEGER NOT NULL,
+  last_at INTEGER,
   changed_by_hand_at INTEGER
 ) STRICT;
 CREATE INDEX wear_of_client ON wear(client, start);
@@ -110,6 +111,7 @@ CREATE TABLE wear_before (
   start INTEGER,
   start_told INTEGER,
   interval_s INTEGER,
+  last_at INTEGER,
   PRIMARY KEY (import, wear)
 ) STRICT, WITHOUT ROWID;
 

@@ -7,7 +7,6 @@
 #include <array>
 #include <memory>
 #include <new>
-#include <numeric>
 #include <stdexcept>
 
 namespace tracewright {
@@ -122,15 +121,16 @@ std::uint32_t day_number(UtcDay day) {
     return static_cast<std::uint32_t>(day.time_since_epoch().count());
 }
 
+// What a whole step of the scale is: 1 mg/dL, 0.1 mmol/L, or the hundredths themselves.
 std::int32_t divisor_of(std::span<const Reading> readings) {
-    std::int64_t divisor = 0;
-    for (const Reading& reading : readings) {
-        divisor = std::gcd(divisor, std::int64_t{reading.hundredths()});
-        if (divisor == 1) {
-            break;
+    for (const std::int32_t divisor : {100, 10}) {
+        if (std::ranges::all_of(readings, [=](const Reading& reading) {
+                return reading.hundredths() % divisor == 0;
+            })) {
+            return divisor;
         }
     }
-    return divisor == 0 || divisor > INT32_MAX ? 1 : static_cast<std::int32_t>(divisor);
+    return 1;
 }
 
 // All planes of the day one behind the other, `count` bytes each, in `planes`.
@@ -209,29 +209,34 @@ tl::expected<std::span<const std::uint8_t>, std::string> unpacked(
     return std::span<const std::uint8_t>(bytes);
 }
 
-// The numbers of a day's columns, planes that were left out read as zeros.
-class Columns {
+// One column's numbers out of its planes; planes that were left out are zeros.
+class Column {
   public:
-    Columns(const Head& head, const std::uint8_t* at) {
-        for (std::size_t plane = 0; plane < planes_in_all; ++plane) {
-            if ((head.planes >> plane & 1U) != 0) {
-                planes_[plane] = at;
-                at += head.count;
-            }
+    Column(const Head& head, const std::uint8_t* planes, std::size_t first, std::size_t width,
+           std::vector<std::uint32_t>& numbers)
+        : present_((head.planes >> first & ((1U << width) - 1U)) != 0), numbers_(numbers) {
+        if (!present_) {
+            return;
         }
-    }
-    std::uint32_t number(std::size_t plane, std::size_t width, std::size_t row) const {
-        std::uint32_t number = 0;
+        numbers_.assign(head.count, 0);
+        const auto before =
+            static_cast<std::size_t>(__builtin_popcount(head.planes & ((1U << first) - 1U)));
+        const std::uint8_t* plane = planes + before * head.count;
         for (std::size_t b = 0; b < width; ++b) {
-            if (planes_[plane + b] != nullptr) {
-                number |= static_cast<std::uint32_t>(planes_[plane + b][row]) << (8 * b);
+            if ((head.planes >> (first + b) & 1U) == 0) {
+                continue;
             }
+            for (std::size_t i = 0; i < head.count; ++i) {
+                numbers_[i] |= static_cast<std::uint32_t>(plane[i]) << (8 * b);
+            }
+            plane += head.count;
         }
-        return number;
     }
+    std::uint32_t operator[](std::size_t row) const { return present_ ? numbers_[row] : 0; }
 
   private:
-    std::array<const std::uint8_t*, planes_in_all> planes_{};
+    bool present_;
+    std::vector<std::uint32_t>& numbers_;
 };
 
 bool possible(std::int64_t second, std::int64_t hundredths, std::uint32_t flags) {
@@ -239,23 +244,28 @@ bool possible(std::int64_t second, std::int64_t hundredths, std::uint32_t flags)
            hundredths <= INT32_MAX && flags <= 15U && (flags >> 1U & 3U) <= 2U;
 }
 
-bool append_readings(const Head& head, const Columns& columns, UtcDay day,
+bool append_readings(const Head& head, const std::uint8_t* planes, UtcDay day,
                      std::vector<Reading>& readings) {
+    thread_local std::array<std::vector<std::uint32_t>, 4> room;
+    const Column steps(head, planes, step_plane, 3, room[0]);
+    const Column values(head, planes, value_plane, 4, room[1]);
+    const Column intervals(head, planes, interval_plane, 2, room[2]);
+    const Column flag_changes(head, planes, flag_plane, 1, room[3]);
     std::int64_t second = head.first_second;
     std::int64_t step = head.first_interval;
     std::uint32_t value = head.first_value;
     std::uint32_t interval = head.first_interval;
     for (std::size_t i = 0; i < head.count; ++i) {
         if (i > 0) {
-            step += unzigzag(columns.number(step_plane, 3, i));
+            step += unzigzag(steps[i]);
             if (step <= 0) {
                 return false;
             }
             second += step;
-            value += static_cast<std::uint32_t>(unzigzag(columns.number(value_plane, 4, i)));
-            interval = (interval + columns.number(interval_plane, 2, i)) & 0xFFFFU;
+            value += static_cast<std::uint32_t>(unzigzag(values[i]));
+            interval = (interval + intervals[i]) & 0xFFFFU;
         }
-        const std::uint32_t flags = head.first_flags ^ columns.number(flag_plane, 1, i);
+        const std::uint32_t flags = head.first_flags ^ flag_changes[i];
         const std::int64_t hundredths =
             std::int64_t{static_cast<std::int32_t>(value)} * std::int64_t{head.divisor};
         if (!possible(second, hundredths, flags)) {
@@ -332,7 +342,7 @@ tl::expected<void, std::string> unpack_trace_block(std::span<const std::uint8_t>
         return broken("holds another number of readings than it says");
     }
     const std::size_t before = readings.size();
-    if (!append_readings(head, Columns(head, bytes->data() + head_bytes), day, readings)) {
+    if (!append_readings(head, bytes->data() + head_bytes, day, readings)) {
         readings.resize(before);
         return broken("holds readings that can't be");
     }

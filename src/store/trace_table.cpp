@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <limits>
+#include <map>
 
 namespace tracewright {
 
@@ -56,10 +57,8 @@ TraceTable::TraceTable(Database& database)
           "INSERT INTO trace_block(client, wear, day, readings, block) VALUES (?, ?, ?, ?, ?) "
           "ON CONFLICT DO UPDATE SET readings = excluded.readings, block = excluded.block"),
       remove_block_(database, "DELETE FROM trace_block WHERE client = ? AND wear = ? AND day = ?"),
-      last_block_(
-          database,
-          "SELECT day, block FROM wear JOIN trace_block ON trace_block.client = wear.client "
-          "AND trace_block.wear = wear.id WHERE wear.client = ? ORDER BY day DESC LIMIT 8") {}
+      reach_(database, "UPDATE wear SET last_at = max(coalesce(last_at, ?2), ?2) WHERE id = ?1"),
+      last_(database, "SELECT max(last_at) FROM wear WHERE client = ?") {}
 
 std::vector<WearRow> TraceTable::wears(std::int64_t client) {
     std::vector<WearRow> rows;
@@ -140,33 +139,43 @@ void TraceTable::remove_block(std::int64_t client, std::int64_t wear, UtcDay day
     remove_block_.with(client, wear, number_of(day)).run();
 }
 
+void TraceTable::reach(std::int64_t wear, Instant at) {
+    reach_.with(wear, seconds(at)).run();
+}
+
 std::optional<Instant> TraceTable::last_reading(std::int64_t client) {
-    std::optional<Instant> last;
-    for (last_block_.with(client); last_block_.step();) {
-        std::vector<Reading> readings;
-        const auto done = unpack_trace_block(last_block_.blob(1),
-                                             day_of_number(last_block_.integer(0)), readings);
-        if (!done) {
-            throw std::runtime_error(done.error());
-        }
-        last = std::max(last.value_or(readings.back().at), readings.back().at);
-    }
+    last_.with(client).step();
+    const auto last = instant(last_.optional_integer(0));
+    last_.with();
     return last;
 }
 
 std::vector<std::string> TraceTable::faults() {
     std::vector<std::string> faults;
-    Statement all(database_, "SELECT client, wear, day, readings, block FROM trace_block");
+    std::map<std::int64_t, Instant> last;
+    Statement all(
+        database_,
+        "SELECT client, wear, day, readings, block FROM trace_block ORDER BY client, wear, "
+        "day");
     while (all.step()) {
         std::vector<Reading> readings;
-        const UtcDay day = day_of_number(all.integer(2));
-        const auto done = unpack_trace_block(all.blob(4), day, readings);
+        const auto done = unpack_trace_block(all.blob(4), day_of_number(all.integer(2)), readings);
         const auto where = fmt::format("client {}, wear {}, day {}: ", all.integer(0),
                                        all.integer(1), all.integer(2));
         if (!done) {
             faults.push_back(where + done.error());
         } else if (readings.size() != static_cast<std::size_t>(all.integer(3))) {
             faults.push_back(where + "found another number of readings than the row says");
+        } else {
+            last[all.integer(1)] = readings.back().at;
+        }
+    }
+    Statement wears(database_, "SELECT id, last_at FROM wear");
+    while (faults.empty() && wears.step()) {
+        const auto found = last.find(wears.integer(0));
+        if (found == last.end() || instant(wears.integer(1)) != found->second) {
+            faults.push_back(fmt::format("wear {}: found another last reading than the wear says",
+                                         wears.integer(0)));
         }
     }
     return faults;

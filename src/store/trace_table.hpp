@@ -44,6 +44,8 @@ class TraceTable {
                    std::span<const std::uint8_t> block);
     void remove_block(std::int64_t client, std::int64_t wear, UtcDay day);
 
+    /// Tells a wear of a reading at that moment, which may be its last.
+    void reach(std::int64_t wear, Instant at);
     /// The moment of the client's last reading.
     std::optional<Instant> last_reading(std::int64_t client);
     /// A sentence for every block that does not read, or reads otherwise than its row says.
@@ -59,7 +61,8 @@ class TraceTable {
     Statement block_;
     Statement put_block_;
     Statement remove_block_;
-    Statement last_block_;
+    Statement reach_;
+    Statement last_;
 };
 
 }  // namespace tracewright
