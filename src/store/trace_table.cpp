@@ -51,6 +51,9 @@ TraceTable::TraceTable(Database& database)
       blocks_(database,
               "SELECT day, block FROM trace_block WHERE client = ? AND wear = ? AND day BETWEEN ? "
               "AND ? ORDER BY day"),
+      count_(database,
+             "SELECT coalesce(sum(readings), 0) FROM trace_block WHERE client = ? AND wear = ? "
+             "AND day BETWEEN ? AND ?"),
       block_(database, "SELECT block FROM trace_block WHERE client = ? AND wear = ? AND day = ?"),
       put_block_(
           database,
@@ -106,6 +109,9 @@ std::vector<Reading> TraceTable::readings(std::int64_t client, std::int64_t wear
         first = number_of(utc_day_of(window->from));
         last = number_of(utc_day_of(window->to));
     }
+    count_.with(client, wear, first, last).step();
+    readings.reserve(static_cast<std::size_t>(count_.integer(0)));
+    count_.with();
     for (blocks_.with(client, wear, first, last); blocks_.step();) {
         const auto done =
             unpack_trace_block(blocks_.blob(1), day_of_number(blocks_.integer(0)), readings);

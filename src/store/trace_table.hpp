@@ -58,6 +58,7 @@ class TraceTable {
     Statement change_wear_;
     Statement remove_wear_;
     Statement blocks_;
+    Statement count_;
     Statement block_;
     Statement put_block_;
     Statement remove_block_;
