@@ -17,12 +17,13 @@ using nlohmann::json;
 
 namespace {
 
-// Words parted by spaces; "several words" between quotes are one.
+// Words parted by spaces; "several words" between quotes are one where a command is told.
 std::vector<std::string> words_of(const std::string& line) {
+    const bool quotes = line.starts_with("do ") || line.starts_with("nowhere ");
     std::istringstream in(line);
     std::vector<std::string> words;
     for (std::string word; in >> word;) {
-        if (word.front() == '"') {
+        if (quotes && word.front() == '"') {
             std::string rest;
             while (word.size() == 1 || word.back() != '"') {
                 if (!(in >> rest)) {
