@@ -89,6 +89,11 @@ void find_what_is_to_say(FirstReview& review) {
     for (auto* finding : {trust_finding, lows_finding, hours_in_range_finding, average_finding,
                           spread_finding, when_high_finding}) {
         review.findings.push_back(finding(review));
+        if (finding == trust_finding) {
+            if (auto two = two_sensors_finding(review)) {
+                review.findings.push_back(std::move(*two));
+            }
+        }
     }
 }
 

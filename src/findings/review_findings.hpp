@@ -22,6 +22,9 @@ std::optional<Finding> very_high_finding(const FirstReview& review);
 /// Can this wear be trusted: days, share sensed, hours hardly seen, suspect stretches, sensors.
 Finding trust_finding(const FirstReview& review);
 
+/// How far two sensors worn at once read apart. Empty where there was one at a time.
+std::optional<Finding> two_sensors_finding(const FirstReview& review);
+
 /// Low stretches, all and without the suspect ones; what was not seen.
 Finding lows_finding(const FirstReview& review);
 

@@ -1,5 +1,6 @@
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
+#include "measures/shown_range.hpp"
 
 #include <fmt/format.h>
 
@@ -101,6 +102,37 @@ void add_wears(const FirstReview& review, Finding& finding) {
     }
 }
 
+// Both answers: with the days of travel and without them.
+std::string travel_words(const FirstReview& review) {
+    const ShownRange range = shown_range(review.input.goals);
+    const auto travel = review.input.zones.travel_days(review.trace.window);
+    const auto travelled = [&](const ReviewDay& day) {
+        return std::find(travel.begin(), travel.end(), day.day.date) != travel.end();
+    };
+    TimeByRange all;
+    TimeByRange without;
+    for (const ReviewDay& day : review.days) {
+        const TimeByRange time = time_by_range(day.view, range);
+        all += time;
+        if (!travelled(day)) {
+            without += time;
+        }
+    }
+    const auto words = [](const TimeByRange& time) {
+        return time.sensed().count() > 0
+                   ? hours_and_minutes(std::chrono::seconds{86'400 * time.in_range.count() /
+                                                            time.sensed().count()}) +
+                         " of the 24 hours in range"
+                   : std::string("nothing was seen");
+    };
+    std::string days;
+    for (const CivilDate date : travel) {
+        days += (days.empty() ? "" : ", ") + day_words(date);
+    }
+    return fmt::format("With the {} of travel ({}): {}; without: {}.",
+                       travel.size() == 1 ? "day" : "days", days, words(all), words(without));
+}
+
 void add_clock(const FirstReview& review, Finding& finding) {
     const auto zones = review.input.zones.zones_in(review.trace.window);
     if (zones.size() == 1 && zones.front().is_floating()) {
@@ -115,10 +147,8 @@ void add_clock(const FirstReview& review, Finding& finding) {
             names += (names.empty() ? "" : " and ") + zone.name();
         }
         finding.caveats.push_back(
-            {CaveatKind::zones_changed,
-             fmt::format(
-                 "{} time zones are in this window ({}): the day of travel can be left out.",
-                 zones.size(), names)});
+            {CaveatKind::zones_changed, fmt::format("{} time zones are in this window ({}). {}",
+                                                    zones.size(), names, travel_words(review))});
     }
 }
 

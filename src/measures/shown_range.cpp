@@ -8,6 +8,15 @@ ShownRange shown_range(const Goals& goals) {
     return goals.kind == GoalKind::pregnancy ? ShownRange{63, 140} : ShownRange{};
 }
 
+TimeByRange& TimeByRange::operator+=(const TimeByRange& other) {
+    very_low += other.very_low;
+    low += other.low;
+    in_range += other.in_range;
+    high += other.high;
+    very_high += other.very_high;
+    return *this;
+}
+
 TimeByRange time_by_range(const TraceView& view, const ShownRange& range) {
     TimeByRange time;
     for_each_standing(view, [&](const Reading& reading, std::chrono::seconds stood) {

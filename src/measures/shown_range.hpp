@@ -31,6 +31,7 @@ struct TimeByRange {
 
     std::chrono::seconds sensed() const { return very_low + low + in_range + high + very_high; }
     std::chrono::seconds above() const { return high + very_high; }
+    TimeByRange& operator+=(const TimeByRange& other);
 };
 
 TimeByRange time_by_range(const TraceView& view, const ShownRange& range);
