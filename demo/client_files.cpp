@@ -118,7 +118,7 @@ class TableMaker {
         return dialect_.decimal_comma && !dialect_.workbook ? with_comma(number) : number;
     }
     std::string level(const SensorReading& reading, const SensorKind& kind) const {
-        return mark(glucose_words(reading.mg_per_dl, kind.unit));
+        return mark(pricked_words(reading.mg_per_dl, kind.unit));
     }
     Cells time_cells(WallTime wall, std::chrono::seconds offset) const {
         const Parts parts(wall);

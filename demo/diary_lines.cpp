@@ -118,7 +118,7 @@ class Writer {
         const double off = draws_.normal(1, 0.07);
         if (minute >= 0 && minute < static_cast<std::ptrdiff_t>(wear_.course.size())) {
             const double level = wear_.course[static_cast<std::size_t>(minute)] * off;
-            add({.at = rounded(day.wake), .finger_prick = glucose_words(level, story_.unit)});
+            add({.at = rounded(day.wake), .finger_prick = pricked_words(level, story_.unit)});
         }
     }
 };

@@ -25,7 +25,7 @@ std::string number_words(double value, int most_decimals) {
     return value < 0 && scaled != 0 ? "-" + text : text;
 }
 
-std::string glucose_words(double mg_per_dl, GlucoseUnit unit) {
+std::string pricked_words(double mg_per_dl, GlucoseUnit unit) {
     if (unit == GlucoseUnit::mg_per_dl) {
         return std::to_string(std::llround(mg_per_dl));
     }

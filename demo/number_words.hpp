@@ -11,7 +11,7 @@ namespace tracewright {
 std::string number_words(double value, int most_decimals);
 
 /// mg/dL whole or mmol/L with one decimal, from a level in mg/dL.
-std::string glucose_words(double mg_per_dl, GlucoseUnit unit);
+std::string pricked_words(double mg_per_dl, GlucoseUnit unit);
 
 /// A whole number with leading zeros.
 std::string padded(long long value, int digits);

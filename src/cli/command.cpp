@@ -92,6 +92,10 @@ Exit dispatch(CommandLine& line, const Streams& streams) {
         return review(line.files, line.diaries, line.out, streams);
     }
     share_the_clock(line);
+    if (line.ask->parsed()) {
+        line.ask_options.json = line.json;
+        return ask(line.files, line.diaries, line.ask_options, streams);
+    }
     if (const auto done = dispatch_practice(line, streams)) {
         return *done;
     }

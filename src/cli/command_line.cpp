@@ -49,6 +49,7 @@ CommandLine::CommandLine()
         ->check(CLI::IsMember({"adults", "older", "pregnancy"}))
         ->capture_default_str();
     review->add_option("--out", out, "The folder to write to")->capture_default_str();
+    describe_question_commands(*this);
     describe_practice_commands(*this);
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "cli/ask_command.hpp"
 #include "cli/file_options.hpp"
 #include "cli/measures_command.hpp"
 #include "cli/practice_commands.hpp"
@@ -45,12 +46,14 @@ struct CommandLine {
     CLI::App* look = nullptr;
     CLI::App* measures = nullptr;
     CLI::App* review = nullptr;
+    CLI::App* ask = nullptr;
     PracticeVerbs verbs;
 
     FileOptions files;
     PracticeOptions practice;
     PracticeWords words;
     MeasuresOptions measures_options;
+    AskOptions ask_options;
     bool json = false;
     bool csv = false;
     bool no_intervals = false;
@@ -59,6 +62,9 @@ struct CommandLine {
     bool version = false;
     std::string describe;  ///< "man" or "bash": print the man page or the completion
 };
+
+/// Adds the commands that ask what glucose goes with.
+void describe_question_commands(CommandLine& line);
 
 /// Adds the commands on a practice to the description.
 void describe_practice_commands(CommandLine& line);

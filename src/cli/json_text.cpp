@@ -38,6 +38,20 @@ const char* code_of(CaveatKind kind) {
             return "single_readings";
         case CaveatKind::medicines_not_known:
             return "medicines_not_known";
+        case CaveatKind::medicine_changed:
+            return "medicine_changed";
+        case CaveatKind::travels_together:
+            return "travels_together";
+        case CaveatKind::diary_incomplete:
+            return "diary_incomplete";
+        case CaveatKind::illness_left_out:
+            return "illness_left_out";
+        case CaveatKind::strong_day_to_day:
+            return "strong_day_to_day";
+        case CaveatKind::unlike_others:
+            return "unlike_others";
+        case CaveatKind::absence_read_as_none:
+            return "absence_read_as_none";
     }
     return "";
 }

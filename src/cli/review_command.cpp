@@ -1,110 +1,22 @@
 #include "cli/review_command.hpp"
 
+#include "cli/files_of_client.hpp"
 #include "cli/review_files.hpp"
 #include "findings/first_review.hpp"
-#include "findings/wear_ends.hpp"
-
-#include <algorithm>
-#include <cmath>
-#include <filesystem>
-#include <ostream>
 
 namespace tracewright {
 
-namespace {
-
-namespace fs = std::filesystem;
-
-struct Gathered {
-    ReviewInput input;
-    Exit exit = Exit::done;
-    std::optional<GlucoseUnit> unit;
-};
-
-void take(Gathered& gathered, const std::string& file, const FileOptions& options,
-          const IntakeOptions& intake_with, const Streams& streams) {
-    Intake intake = bring_in(file, intake_with);
-    if (intake.error) {
-        streams.err << intake.error->sentence() << "\n";
-        const bool asks = intake.error->kind == FileErrorKind::needs_answer;
-        gathered.exit = asks && gathered.exit == Exit::done ? Exit::cannot_answer
-                        : asks                              ? gathered.exit
-                                                            : Exit::bad_input;
-        return;
-    }
-    streams.out << file << ": rows read " << intake.ledger.read() << ", stored "
-                << intake.ledger.with(Fate::stored) << ", duplicate "
-                << intake.ledger.with(Fate::duplicate) << ", conflict "
-                << intake.ledger.with(Fate::conflict) << ", rejected "
-                << intake.ledger.with(Fate::rejected) << "\n";
-    if (!intake.readings.empty() && !gathered.unit) {
-        gathered.unit = intake.unit;
-    }
-    const auto new_wear = std::chrono::seconds{std::lround(options.new_wear_after_hours * 3600)};
-    for (Wear& wear :
-         wears_of(std::move(intake.readings), fs::path(file).filename().string(), new_wear)) {
-        gathered.input.wears.push_back(std::move(wear));
-    }
-    gathered.input.diary.insert(gathered.input.diary.end(), intake.diary.begin(),
-                                intake.diary.end());
-}
-
-}  // namespace
-
 Exit review(const FileOptions& options, const std::vector<std::string>& diaries,
             const std::string& out, const Streams& streams) {
-    const auto intake_with = intake_options(options, streams.now);
-    if (!intake_with) {
-        streams.err << "tracewright: " << intake_with.error() << "\n";
-        return Exit::wrong_usage;
+    auto files = files_of_client(options, diaries, streams, streams.out);
+    if (!files) {
+        return files.error();
     }
-    const auto window = window_of(options, intake_with->zones);
-    if (!window) {
-        streams.err << "tracewright: " << window.error() << "\n";
-        return Exit::wrong_usage;
-    }
-    Gathered gathered;
-    for (const std::string& file : files_named(options.files)) {
-        take(gathered, file, options, *intake_with, streams);
-    }
-    for (const std::string& file : files_named(diaries)) {
-        take(gathered, file, options, *intake_with, streams);
-    }
-    ReviewInput& input = gathered.input;
-    std::stable_sort(input.wears.begin(), input.wears.end(),
-                     [](const Wear& a, const Wear& b) { return a.start < b.start; });
-    for (std::size_t i = 0; i < input.wears.size(); ++i) {
-        input.wears[i].label = "wear " + std::to_string(i + 1);
-    }
-    std::stable_sort(input.diary.begin(), input.diary.end(),
-                     [](const DiaryEntry& a, const DiaryEntry& b) { return a.at < b.at; });
-    set_ends_told(input.wears, input.diary);
-    if (input.wears.empty()) {
-        streams.err
-            << "tracewright: found no glucose reading in these files, expected at least one\n";
-        return gathered.exit == Exit::done ? Exit::cannot_answer : gathered.exit;
-    }
-    input.zones = intake_with->zones;
-    input.unit = unit_shown(options, gathered.unit.value_or(GlucoseUnit::mg_per_dl));
-    input.window = *window;
-    input.goals = goals_of(options);
-    input.suspect.warm_up = std::chrono::minutes{options.warm_up_minutes};
-    input.as_of = *intake_with->as_of;
-    input.seed = options.seed;
-    if (options.prefer_wear > 0) {
-        if (static_cast<std::size_t>(options.prefer_wear) > input.wears.size()) {
-            streams.err << "tracewright: found --prefer-wear " << options.prefer_wear
-                        << ", expected one of " << input.wears.size() << " wears\n";
-            return Exit::wrong_usage;
-        }
-        input.prefer_wear = static_cast<std::size_t>(options.prefer_wear - 1);
-    }
-    const FirstReview review = first_review(std::move(input));
-
+    const FirstReview review = first_review(std::move(files->input));
     if (!write_review(review, out, streams)) {
         return Exit::bad_input;
     }
-    return gathered.exit;
+    return files->exit;
 }
 
 }  // namespace tracewright

@@ -17,10 +17,10 @@ TEST(NumberWords, keep_what_matters_and_nothing_behind) {
 
 // 18.016 mg/dL for each mmol/L: LOINC's molar mass, rounded as in use.
 TEST(NumberWords, tell_glucose_as_sensors_print_it) {
-    EXPECT_EQ(glucose_words(97.4, GlucoseUnit::mg_per_dl), "97");
-    EXPECT_EQ(glucose_words(180, GlucoseUnit::mmol_per_l), "10.0");
-    EXPECT_EQ(glucose_words(70, GlucoseUnit::mmol_per_l), "3.9");
-    EXPECT_EQ(glucose_words(54, GlucoseUnit::mmol_per_l), "3.0");
+    EXPECT_EQ(pricked_words(97.4, GlucoseUnit::mg_per_dl), "97");
+    EXPECT_EQ(pricked_words(180, GlucoseUnit::mmol_per_l), "10.0");
+    EXPECT_EQ(pricked_words(70, GlucoseUnit::mmol_per_l), "3.9");
+    EXPECT_EQ(pricked_words(54, GlucoseUnit::mmol_per_l), "3.0");
 }
 
 TEST(NumberWords, pad_and_turn_the_point) {

@@ -1,0 +1,181 @@
+#include "findings/cause_values.hpp"
+
+#include <algorithm>
+#include <array>
+#include <chrono>
+
+namespace tracewright {
+
+namespace {
+
+using namespace std::chrono_literals;
+
+double hours(std::chrono::seconds time) {
+    return static_cast<double>(time.count()) / 3600;
+}
+
+// Nights look back to the evening before; days and meals to themselves, but for dinner of a
+// breakfast.
+bool looks_back(Outcome outcome) {
+    return facts_of(outcome).of == OutcomeOf::night || outcome == Outcome::breakfast_rise;
+}
+
+const EatingOccasion* dinner_of(Outcome outcome, const DiaryOfDay& today,
+                                std::span<const EatingOccasion> occasions,
+                                const ZoneHistory& zones) {
+    const CivilDay day =
+        looks_back(outcome) ? zones.day_of(today.day.date - std::chrono::days{1}) : today.day;
+    const Instant from = zones.clock_window(day, 16h, 24h).from;
+    const EatingOccasion* found = nullptr;
+    for (const EatingOccasion& occasion : occasions) {
+        const bool then = from <= occasion.at && occasion.at < from + 12h;
+        // The largest that is known; of unknown ones the latest.
+        if (then && occasion.slot == MealSlot::dinner &&
+            (found == nullptr ||
+             occasion.carbohydrate_g.value_or(0) >= found->carbohydrate_g.value_or(0))) {
+            found = &occasion;
+        }
+    }
+    if (found != nullptr && found->time_uncertain) {
+        return nullptr;
+    }
+    return found;
+}
+
+std::optional<double> last_meal_to_bed(const DiaryOfDay& today,
+                                       std::span<const EatingOccasion> occasions) {
+    if (today.sleep == nullptr) {
+        return std::nullopt;
+    }
+    const Instant bed = today.sleep->at;
+    std::optional<Instant> last;
+    for (const EatingOccasion& occasion : occasions) {
+        if (occasion.last <= bed && bed - occasion.last < 10h && !occasion.time_uncertain) {
+            last = occasion.last;
+        }
+    }
+    return last ? std::optional(hours(bed - *last)) : std::nullopt;
+}
+
+const std::vector<const DiaryEntry*>& entries_of(Outcome outcome, const DiaryOfDay& today) {
+    return facts_of(outcome).of == OutcomeOf::night ? today.before : today.within;
+}
+
+bool any_of_kind(const std::vector<const DiaryEntry*>& entries, DiaryKind kind) {
+    return std::any_of(entries.begin(), entries.end(),
+                       [&](const DiaryEntry* entry) { return entry->kind == kind; });
+}
+
+double minutes_moved(Outcome outcome, const DiaryOfDay& today, const Diary& all,
+                     const ZoneHistory& zones) {
+    const CivilDay day = facts_of(outcome).of == OutcomeOf::night
+                             ? zones.day_of(today.day.date - std::chrono::days{1})
+                             : today.day;
+    double minutes = 0;
+    for (const DiaryEntry& entry : all) {
+        if (entry.kind == DiaryKind::movement && entry.until && day.interval().contains(entry.at)) {
+            minutes += hours(*entry.until - entry.at) * 60;
+        }
+    }
+    return minutes;
+}
+
+// Empty without a mood entry.
+std::optional<double> tense(const std::vector<const DiaryEntry*>& entries) {
+    static constexpr std::array words = {"tense", "stress", "worr", "anxious"};
+    std::optional<double> found;
+    for (const DiaryEntry* entry : entries) {
+        if (entry->kind != DiaryKind::mood) {
+            continue;
+        }
+        const bool says = std::any_of(words.begin(), words.end(), [&](const char* word) {
+            return entry->text.find(word) != std::string::npos;
+        });
+        found = std::max(found.value_or(0), says ? 1.0 : 0.0);
+    }
+    return found;
+}
+
+std::optional<double> bedtime(const DiaryOfDay& today, const ZoneHistory& zones) {
+    if (today.sleep == nullptr || today.sleep->time_uncertain) {
+        return std::nullopt;
+    }
+    // Hours after the midnight between the two days; before it below 0.
+    return hours(zones.wall_time(today.sleep->at) - WallTime{today.day.date});
+}
+
+std::optional<double> carbohydrate_of_day(const DiaryOfDay& today) {
+    double sum = 0;
+    bool any = false;
+    for (const DiaryEntry* entry : today.within) {
+        if (entry->kind == DiaryKind::meal) {
+            if (!entry->carbohydrate_g) {
+                return std::nullopt;
+            }
+            any = true;
+            sum += entry->carbohydrate_g->value;
+        }
+    }
+    return any ? std::optional(sum) : std::nullopt;
+}
+
+bool walked_after(const EatingOccasion& occasion, const Diary& all) {
+    return std::any_of(all.begin(), all.end(), [&](const DiaryEntry& entry) {
+        return entry.kind == DiaryKind::movement && entry.at >= occasion.at &&
+               entry.at <= occasion.at + 90min;
+    });
+}
+
+}  // namespace
+
+std::optional<double> cause_value(Cause cause, Outcome outcome, const DiaryOfDay& today,
+                                  const EatingOccasion* occasion, const Diary& all,
+                                  std::span<const EatingOccasion> occasions,
+                                  const ZoneHistory& zones) {
+    const EatingOccasion* dinner = dinner_of(outcome, today, occasions, zones);
+    switch (cause) {
+        case Cause::sleep:
+            return today.sleep == nullptr
+                       ? std::nullopt
+                       : std::optional(today.sleep->number_unit == "h" && today.sleep->number
+                                           ? *today.sleep->number
+                                           : hours(*today.sleep->until - today.sleep->at));
+        case Cause::bedtime:
+            return bedtime(today, zones);
+        case Cause::dinner_time:
+            return dinner == nullptr
+                       ? std::nullopt
+                       : std::optional(hours(zones.wall_time(dinner->at) -
+                                             WallTime{std::chrono::floor<std::chrono::days>(
+                                                 zones.wall_time(dinner->at) - 4h)}));
+        case Cause::last_meal_to_bed:
+            return last_meal_to_bed(today, occasions);
+        case Cause::dinner_carbohydrate:
+            return dinner == nullptr ? std::nullopt : dinner->carbohydrate_g;
+        case Cause::dinner_energy:
+            return dinner == nullptr ? std::nullopt : dinner->energy_kcal;
+        case Cause::meal_carbohydrate:
+            return occasion == nullptr ? std::nullopt : occasion->carbohydrate_g;
+        case Cause::day_carbohydrate:
+            return carbohydrate_of_day(today);
+        case Cause::movement:
+            return minutes_moved(outcome, today, all, zones);
+        case Cause::walk_after:
+            return occasion == nullptr ? std::nullopt
+                                       : std::optional(walked_after(*occasion, all) ? 1.0 : 0.0);
+        case Cause::alcohol:
+            return any_of_kind(entries_of(outcome, today), DiaryKind::alcohol) ? 1.0 : 0.0;
+        case Cause::stress:
+            return tense(entries_of(outcome, today));
+        case Cause::weekend: {
+            const std::chrono::weekday weekday{
+                std::chrono::sys_days{today.day.date.time_since_epoch()}};
+            return weekday == std::chrono::Saturday || weekday == std::chrono::Sunday ? 1.0 : 0.0;
+        }
+        case Cause::travel:
+            return zones.travel_days(today.day.interval()).empty() ? 0.0 : 1.0;
+    }
+    return std::nullopt;
+}
+
+}  // namespace tracewright

@@ -1,0 +1,515 @@
+#include "findings/question_findings.hpp"
+
+#include "findings/question_sentences.hpp"
+#include "inference/several_questions.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <map>
+#include <set>
+
+namespace tracewright {
+
+namespace {
+
+// Of two causes, from which on a reader is told. Ours: below it the interval widens by an eighth at
+// most.
+constexpr double travels_together_from = 0.45;
+
+CountedTrace trace_of(const ReviewInput& input) {
+    if (!input.window) {
+        return counted_trace(input.wears, input.prefer_wear);
+    }
+    std::vector<Wear> wears = input.wears;
+    for (Wear& wear : wears) {
+        std::erase_if(wear.readings,
+                      [&](const Reading& reading) { return !input.window->contains(reading.at); });
+    }
+    return counted_trace(wears, input.prefer_wear);
+}
+
+// What becomes of the rows before the regression.
+struct Gathered {
+    DriverRows rows;
+    std::vector<CivilDate> dates;
+    std::vector<bool> suspect;
+    std::vector<std::string> adjusted_for;
+    int ill = 0;
+    int with_outcome = 0;
+    std::map<Cause, int> noted;  // of the rows with an outcome
+    std::map<Cause, std::array<std::vector<double>, 2>> outcome_by_noted;
+};
+
+// An adjuster is used where nine of ten complete rows have it and it is no cause asked for.
+std::vector<std::string> adjusters_of(std::span<const QuestionRow> rows,
+                                      std::span<const Cause> causes) {
+    std::map<std::string, int> known;
+    int total = 0;
+    for (const QuestionRow& row : rows) {
+        if (row.outcome) {
+            ++total;
+            for (const auto& [name, value] : row.adjusters) {
+                ++known[name];
+            }
+        }
+    }
+    std::vector<std::string> names;
+    const bool carbohydrate_asked =
+        std::find(causes.begin(), causes.end(), Cause::meal_carbohydrate) != causes.end();
+    for (const auto& [name, count] : known) {
+        if (10 * count >= 9 * total && !(name == "carbohydrate" && carbohydrate_asked)) {
+            names.push_back(name);
+        }
+    }
+    return names;
+}
+
+std::string why_not_usable(const QuestionRow& row, std::span<const Cause> causes,
+                           const std::vector<std::string>& adjusters) {
+    if (!row.outcome) {
+        return row.none_because;
+    }
+    if (row.ill) {
+        return "illness noted";
+    }
+    for (const Cause cause : causes) {
+        if (!row.causes.contains(cause)) {
+            return std::string(facts_of(cause).words) + " not noted";
+        }
+    }
+    for (const std::string& name : adjusters) {
+        if (!row.adjusters.contains(name)) {
+            return name + " not noted";
+        }
+    }
+    return {};
+}
+
+Gathered gather(std::span<const QuestionRow> rows, std::span<const Cause> causes,
+                std::vector<LeftOut>& left_out) {
+    Gathered gathered;
+    gathered.adjusted_for = adjusters_of(rows, causes);
+    gathered.rows.drivers = causes.size();
+    gathered.rows.adjusters = gathered.adjusted_for.size();
+    for (const QuestionRow& row : rows) {
+        if (row.outcome) {
+            ++gathered.with_outcome;
+            for (const Cause cause : causes) {
+                const bool noted = row.causes.contains(cause);
+                gathered.noted[cause] += noted ? 1 : 0;
+                gathered.outcome_by_noted[cause][noted ? 1 : 0].push_back(*row.outcome);
+            }
+        }
+        const std::string why = why_not_usable(row, causes, gathered.adjusted_for);
+        if (!why.empty()) {
+            left_out.push_back({row.date, why});
+            gathered.ill += why == "illness noted" ? 1 : 0;
+            continue;
+        }
+        gathered.rows.y.push_back(*row.outcome);
+        for (const Cause cause : causes) {
+            gathered.rows.x.push_back(row.causes.at(cause));
+        }
+        for (const std::string& name : gathered.adjusted_for) {
+            gathered.rows.adjuster.push_back(row.adjusters.at(name));
+        }
+        gathered.rows.wear.push_back(row.wear);
+        gathered.rows.day.push_back(static_cast<int>(row.date.time_since_epoch().count()));
+        gathered.dates.push_back(row.date);
+        gathered.suspect.push_back(row.suspect);
+    }
+    return gathered;
+}
+
+std::vector<DriverSetting> settings_of(std::span<const Cause> causes) {
+    std::vector<DriverSetting> settings;
+    for (const Cause cause : causes) {
+        settings.push_back({facts_of(cause).change_size, facts_of(cause).yes_no});
+    }
+    return settings;
+}
+
+DriverRows without_suspect(const Gathered& gathered) {
+    DriverRows rows = gathered.rows;
+    rows.y.clear();
+    rows.x.clear();
+    rows.adjuster.clear();
+    rows.wear.clear();
+    rows.day.clear();
+    const DriverRows& all = gathered.rows;
+    for (std::size_t i = 0; i < all.rows(); ++i) {
+        if (gathered.suspect[i]) {
+            continue;
+        }
+        rows.y.push_back(all.y[i]);
+        rows.wear.push_back(all.wear[i]);
+        rows.day.push_back(all.day[i]);
+        for (std::size_t j = 0; j < all.drivers; ++j) {
+            rows.x.push_back(all.x[i * all.drivers + j]);
+        }
+        for (std::size_t j = 0; j < all.adjusters; ++j) {
+            rows.adjuster.push_back(all.adjuster[i * all.adjusters + j]);
+        }
+    }
+    return rows;
+}
+
+std::string reasons_counted(std::span<const LeftOut> left_out) {
+    std::map<std::string, int> counts;
+    for (const LeftOut& one : left_out) {
+        ++counts[one.why];
+    }
+    std::vector<std::pair<int, std::string>> order;
+    for (const auto& [why, count] : counts) {
+        order.emplace_back(-count, why);
+    }
+    std::sort(order.begin(), order.end());
+    std::string text;
+    for (const auto& [count, why] : order) {
+        text += (text.empty() ? "" : "; ") + fmt::format("{} {}", -count, why);
+    }
+    return text;
+}
+
+// What was written as medicine during each wear.
+std::vector<std::set<std::string>> medicines_by_wear(const ReviewInput& input) {
+    std::vector<std::set<std::string>> by_wear;
+    for (const Wear& wear : input.wears) {
+        std::set<std::string> written;
+        for (const DiaryEntry& entry : input.diary) {
+            if (!wear.empty() && entry.kind == DiaryKind::medicine &&
+                wear.sensed_span().contains(entry.at)) {
+                written.insert(food_key(entry.text));
+            }
+        }
+        by_wear.push_back(std::move(written));
+    }
+    return by_wear;
+}
+
+bool medicine_changed(const ReviewInput& input, const DriverRows& rows) {
+    const auto by_wear = medicines_by_wear(input);
+    const std::set<std::size_t> used(rows.wear.begin(), rows.wear.end());
+    const std::set<std::string>* first = nullptr;
+    for (const std::size_t wear : used) {
+        if (first != nullptr && by_wear[wear] != *first) {
+            return true;
+        }
+        first = &by_wear[wear];
+    }
+    return false;
+}
+
+class Teller {
+  public:
+    Teller(const ReviewInput& input, const QuestionAnswers& answers, const Gathered& gathered,
+           const DriverFit& fit, std::span<const Cause> causes)
+        : input_(input), answers_(answers), gathered_(gathered), fit_(fit), causes_(causes) {
+        const DriverRows trusted = without_suspect(gathered);
+        if (trusted.rows() < gathered.rows.rows()) {
+            trusted_ = driver_fit(trusted, settings_of(causes), answers.worth);
+        }
+    }
+
+    QuestionFinding tell(std::size_t driver) const {
+        QuestionFinding told;
+        told.cause = causes_[driver];
+        told.result = fit_.drivers[driver];
+        told.others = others_say(told.cause, answers_.outcome);
+        const bool open = told.result.gate == DriverGate::open;
+        Finding& finding = told.finding;
+        finding.code =
+            std::string(facts_of(answers_.outcome).code) + "." + facts_of(told.cause).code;
+        finding.question = question_sentence(answers_.outcome, told.cause);
+        if (open && poorly_noted(told.cause)) {
+            told.result.answer = Answer::cannot_tell;
+        }
+        finding.answer = told.result.answer;
+        if (open) {
+            finding.estimate = estimate(told.result, told.cause);
+            if (told.others.prior && told.result.deviation > 0) {
+                told.both = joined(*told.others.prior, {told.result.effect, told.result.deviation});
+            }
+        }
+        finding.sentence = answer_sentence(answers_, fit_with(told, driver), driver, causes_,
+                                           gathered_.dates, input_.unit);
+        finding.client_sentence = client_sentence(answers_.outcome, told.cause, told.result);
+        finding.next = next_step(answers_.outcome, told.cause, told.result);
+        finding.evidence = evidence(driver);
+        finding.caveats = caveats(told, driver);
+        return told;
+    }
+
+  private:
+    const ReviewInput& input_;
+    const QuestionAnswers& answers_;
+    const Gathered& gathered_;
+    const DriverFit& fit_;
+    std::span<const Cause> causes_;
+    std::optional<DriverFit> trusted_;
+
+    double noted_share(Cause cause) const {
+        return gathered_.with_outcome == 0
+                   ? 1
+                   : static_cast<double>(gathered_.noted.at(cause)) / gathered_.with_outcome;
+    }
+    bool poorly_noted(Cause cause) const { return noted_share(cause) < 0.7; }
+
+    DriverFit fit_with(const QuestionFinding& told, std::size_t driver) const {
+        DriverFit fit = fit_;
+        fit.drivers[driver] = told.result;
+        return fit;
+    }
+
+    Estimate estimate(const DriverResult& result, Cause cause) const {
+        Estimate told;
+        const bool glucose = facts_of(answers_.outcome).unit == OutcomeUnit::glucose;
+        const auto shown = [&](double value) {
+            return glucose ? converted(value, GlucoseUnit::mg_per_dl, input_.unit) : value;
+        };
+        told.value = shown(result.effect);
+        told.unit = glucose ? name_of(input_.unit) : "h";
+        told.interval95 = {{shown(result.interval95[0]), shown(result.interval95[1])}};
+        told.per = facts_of(cause).change;
+        return told;
+    }
+
+    Evidence evidence(std::size_t driver) const {
+        Evidence evidence;
+        evidence.used = answers_.rows;
+        evidence.used_what = rows_called(answers_.outcome, 2);
+        evidence.left_out = static_cast<int>(answers_.left_out.size());
+        evidence.left_out_why = reasons_counted(answers_.left_out);
+        evidence.method = fmt::format(
+            "regression with AR(1) errors on a grid, restarted at each wear; prior of the "
+            "correlation normal 0.2, 0.25; {} asked together (Holm); worth acting on {:.2g} {}",
+            causes_.size(), shown_worth(),
+            facts_of(answers_.outcome).unit == OutcomeUnit::hours ? "h" : name_of(input_.unit));
+        evidence.seed = input_.seed;
+        evidence.adjusted_for = {"wear"};
+        for (const std::string& name : gathered_.adjusted_for) {
+            evidence.adjusted_for.push_back(name);
+        }
+        for (std::size_t other = 0; other < causes_.size(); ++other) {
+            if (other != driver) {
+                evidence.adjusted_for.emplace_back(facts_of(causes_[other]).words);
+            }
+        }
+        return evidence;
+    }
+
+    double shown_worth() const {
+        return facts_of(answers_.outcome).unit == OutcomeUnit::hours
+                   ? answers_.worth
+                   : converted(answers_.worth, GlucoseUnit::mg_per_dl, input_.unit);
+    }
+
+    std::vector<Caveat> caveats(const QuestionFinding& told, std::size_t driver) const {
+        std::vector<Caveat> list;
+        const auto add = [&](CaveatKind kind, std::string sentence) {
+            list.push_back({kind, std::move(sentence)});
+        };
+        const std::string rows = rows_called(answers_.outcome, 2);
+        if (poorly_noted(told.cause)) {
+            add(CaveatKind::diary_incomplete,
+                fmt::format("{} was noted on {:.0f} % of the {} that could be read; at least 70 % "
+                            "are needed.",
+                            facts_of(told.cause).words, 100 * noted_share(told.cause), rows));
+        }
+        if (const std::string differs = unlike_without_note(told.cause); !differs.empty()) {
+            add(CaveatKind::diary_incomplete, differs);
+        }
+        const std::set<std::size_t> wears(gathered_.rows.wear.begin(), gathered_.rows.wear.end());
+        if (wears.size() > 1) {
+            add(CaveatKind::several_wears,
+                fmt::format("{} wears are joined; each has its own level.", wears.size()));
+        }
+        if (medicine_changed(input_, gathered_.rows)) {
+            add(CaveatKind::medicine_changed,
+                "What was written as medicine differs between the wears: habits can't take the "
+                "credit for a difference between them.");
+        }
+        const bool of_the_pair = fit_.pair[0] == driver || fit_.pair[1] == driver;
+        if (told.result.gate == DriverGate::open && of_the_pair &&
+            std::abs(fit_.pair_correlation) >= travels_together_from) {
+            const std::size_t other = fit_.pair[0] == driver ? fit_.pair[1] : fit_.pair[0];
+            const std::string parting = dates_that_part(fit_, gathered_.dates);
+            add(CaveatKind::travels_together,
+                fmt::format("It travelled together with {} (correlation {:.2f}); that widens the "
+                            "interval {:.1f} times.{}",
+                            facts_of(causes_[other]).words, fit_.pair_correlation,
+                            std::sqrt(told.result.vif),
+                            parting.empty() ? "" : " They part on " + parting + "."));
+        }
+        if (fit_.correlation > 0.6) {
+            add(CaveatKind::strong_day_to_day,
+                "Neighbouring values are very alike: intervals may be too narrow.");
+        }
+        if (gathered_.ill > 0) {
+            add(CaveatKind::illness_left_out,
+                fmt::format("{} {} with illness noted are left out.", gathered_.ill, rows));
+        }
+        suspect_caveat(list, told, driver);
+        if (told.cause == Cause::movement || told.cause == Cause::walk_after ||
+            told.cause == Cause::alcohol) {
+            add(CaveatKind::absence_read_as_none,
+                "No entry is read as none: what was not written down weakens a difference.");
+        }
+        if (told.others.prior && told.result.deviation > 0 &&
+            told.result.gate == DriverGate::open &&
+            disagree(*told.others.prior, {told.result.effect, told.result.deviation})) {
+            add(CaveatKind::unlike_others,
+                "This client's records and what was published in others disagree.");
+        }
+        if (input_.zones.zone_at(input_.as_of).is_floating()) {
+            add(CaveatKind::zone_not_told, "No time zone was told: clock changes are not known.");
+        }
+        return list;
+    }
+
+    void suspect_caveat(std::vector<Caveat>& list, const QuestionFinding& told,
+                        std::size_t driver) const {
+        if (!trusted_) {
+            return;
+        }
+        const auto count = std::count(gathered_.suspect.begin(), gathered_.suspect.end(), true);
+        const DriverResult& other = trusted_->drivers[driver];
+        std::string then = "without them there are too few to tell";
+        if (other.gate == DriverGate::open && told.result.gate == DriverGate::open) {
+            then = fmt::format("without them: {} ({})",
+                               difference_words(other.effect, answers_.outcome, input_.unit),
+                               interval_words(other.interval95, answers_.outcome, input_.unit));
+        }
+        list.push_back({CaveatKind::sensor_suspect,
+                        fmt::format("{} of the {} hold a suspect stretch of the sensor; {}.", count,
+                                    rows_called(answers_.outcome, 2), then)});
+    }
+
+    std::string unlike_without_note(Cause cause) const {
+        const auto found = gathered_.outcome_by_noted.find(cause);
+        if (found == gathered_.outcome_by_noted.end()) {
+            return {};
+        }
+        const auto& [without, with] = found->second;
+        if (without.size() < 3 || with.size() < 3) {
+            return {};
+        }
+        const auto mean_and_error = [](const std::vector<double>& values) {
+            double mean = 0;
+            for (const double v : values) {
+                mean += v / static_cast<double>(values.size());
+            }
+            double squares = 0;
+            for (const double v : values) {
+                squares += (v - mean) * (v - mean);
+            }
+            const auto n = static_cast<double>(values.size());
+            return std::pair(mean, squares / (n - 1) / n);
+        };
+        const auto [mean_without, error_without] = mean_and_error(without);
+        const auto [mean_with, error_with] = mean_and_error(with);
+        const double difference = mean_without - mean_with;
+        if (std::abs(difference) <= 2 * std::sqrt(error_without + error_with)) {
+            return {};
+        }
+        return fmt::format(
+            "Where {} was not noted, {} was {}: what is missing is not missing at "
+            "random.",
+            facts_of(cause).words, facts_of(answers_.outcome).words,
+            difference_words(difference, answers_.outcome, input_.unit));
+    }
+};
+
+}  // namespace
+
+QuestionAnswers answer_questions(const ReviewInput& input, Outcome outcome,
+                                 std::span<const Cause> causes, const QuestionSettings& settings) {
+    QuestionAnswers answers;
+    answers.outcome = outcome;
+    answers.worth = settings.worth.value_or(facts_of(outcome).worth_acting_on);
+    const CountedTrace trace = trace_of(input);
+    const auto rows = question_rows(input, trace, outcome, causes);
+    const Gathered gathered = gather(rows, causes, answers.left_out);
+    answers.rows = static_cast<int>(gathered.rows.rows());
+    answers.fit = driver_fit(gathered.rows, settings_of(causes), answers.worth);
+    const Teller teller(input, answers, gathered, *answers.fit, causes);
+    std::vector<QuestionFinding> findings;
+    for (std::size_t driver = 0; driver < causes.size(); ++driver) {
+        findings.push_back(teller.tell(driver));
+    }
+    answers.findings = std::move(findings);
+    return answers;
+}
+
+QuestionAnswers scan_causes(const ReviewInput& input, Outcome outcome,
+                            const QuestionSettings& settings) {
+    QuestionAnswers answers;
+    answers.outcome = outcome;
+    answers.scan = true;
+    answers.worth = settings.worth.value_or(facts_of(outcome).worth_acting_on);
+    const CountedTrace trace = trace_of(input);
+    std::vector<Cause> causes;
+    for (const CauseFacts& facts : all_causes()) {
+        if (can_be_asked(outcome, facts.cause) && facts.cause != Cause::weekend) {
+            causes.push_back(facts.cause);
+        }
+    }
+    causes.push_back(Cause::weekend);
+    std::vector<QuestionRow> rows = question_rows(input, trace, outcome, causes);
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const bool neighbour = i > 0 && rows[i - 1].outcome && rows[i - 1].wear == rows[i].wear;
+        if (neighbour) {
+            rows[i].adjusters["the value before"] = *rows[i - 1].outcome;
+        }
+    }
+    std::vector<double> p;
+    for (const Cause cause : causes) {
+        std::vector<QuestionRow> own = rows;
+        for (QuestionRow& row : own) {
+            if (cause != Cause::weekend) {
+                row.adjusters["weekend"] = row.causes.at(Cause::weekend);
+            }
+        }
+        const std::array<Cause, 1> one{cause};
+        QuestionAnswers alone;
+        alone.outcome = outcome;
+        alone.worth = answers.worth;
+        const Gathered gathered = gather(own, one, alone.left_out);
+        alone.rows = static_cast<int>(gathered.rows.rows());
+        const DriverFit fit = driver_fit(gathered.rows, settings_of(one), answers.worth);
+        if (fit.drivers[0].gate != DriverGate::open) {
+            continue;  // nothing to scan: not varied, or hardly noted
+        }
+        QuestionFinding told = Teller(input, alone, gathered, fit, one).tell(0);
+        answers.rows = std::max(answers.rows, alone.rows);
+        p.push_back(told.result.p);
+        answers.findings.push_back(std::move(told));
+    }
+    const std::vector<double> adjusted = benjamini_hochberg_adjusted(p);
+    for (std::size_t i = 0; i < answers.findings.size(); ++i) {
+        QuestionFinding& told = answers.findings[i];
+        told.scan_p = adjusted[i];
+        told.finding.answer = Answer::cannot_tell;
+        const bool trial = adjusted[i] <= 0.10;
+        told.finding.sentence = fmt::format(
+            "{}: {} ({}), looked at on its own among {}{}.", facts_of(told.cause).words,
+            difference_words(told.result.effect, outcome, input.unit),
+            interval_words(told.result.interval95, outcome, input.unit), p.size(),
+            trial ? "; worth a trial, not an answer" : "; nothing that stands out from chance");
+        told.finding.client_sentence.clear();
+        told.finding.next =
+            trial ? Next{NextStep::run_trial, fmt::format("Worth a trial: {} varied by lot.",
+                                                          facts_of(told.cause).words)}
+                  : Next{};
+        told.finding.evidence.method += "; a scan, each on its own (Benjamini-Hochberg, 0.10)";
+    }
+    std::stable_sort(
+        answers.findings.begin(), answers.findings.end(),
+        [](const QuestionFinding& a, const QuestionFinding& b) { return a.scan_p < b.scan_p; });
+    return answers;
+}
+
+}  // namespace tracewright

@@ -1,0 +1,108 @@
+#include "findings/question_rows.hpp"
+
+#include "findings/cause_values.hpp"
+
+#include <algorithm>
+
+namespace tracewright {
+
+namespace {
+
+// The wear that was counted at a moment, or the last one before.
+std::size_t wear_at(const CountedTrace& trace, Instant at) {
+    const auto after = std::upper_bound(
+        trace.readings.begin(), trace.readings.end(), at,
+        [](Instant moment, const Reading& reading) { return moment < reading.at; });
+    const auto index = std::distance(trace.readings.begin(), after);
+    return index == 0 ? trace.wear_of.front() : trace.wear_of[static_cast<std::size_t>(index - 1)];
+}
+
+OutcomeValue outcome_of(Outcome outcome, const DiaryOfDay& today, const ReviewInput& input,
+                        std::span<const EatingOccasion> occasions, const TraceView& trace) {
+    switch (outcome) {
+        case Outcome::fasting:
+            return fasting_glucose(today, input.diary, trace);
+        case Outcome::overnight:
+            return overnight_glucose(today, trace, input.zones);
+        case Outcome::dawn_rise:
+            return dawn_rise(today, trace, input.zones);
+        case Outcome::breakfast_rise:
+        case Outcome::lunch_rise:
+        case Outcome::dinner_rise:
+            return meal_rise(*facts_of(outcome).slot, today.day, occasions, trace, input.zones);
+        default:
+            return day_value(outcome, today.day, trace, input.zones);
+    }
+}
+
+bool ill(const DiaryOfDay& today) {
+    const auto tells = [](const DiaryEntry* entry) { return entry->kind == DiaryKind::illness; };
+    return std::any_of(today.before.begin(), today.before.end(), tells) ||
+           std::any_of(today.within.begin(), today.within.end(), tells);
+}
+
+// Whether the sensor was on at any time of the day or the six hours before it.
+bool touched(const TraceView& trace, const CivilDay& day) {
+    const auto first = std::lower_bound(
+        trace.readings.begin(), trace.readings.end(), day.from - std::chrono::hours{6},
+        [](const Reading& reading, Instant at) { return reading.at < at; });
+    return first != trace.readings.end() && first->at < day.to;
+}
+
+const EatingOccasion* occasion_at(std::span<const EatingOccasion> occasions, Instant at) {
+    for (const EatingOccasion& occasion : occasions) {
+        if (occasion.at == at) {
+            return &occasion;
+        }
+    }
+    return nullptr;
+}
+
+}  // namespace
+
+std::vector<QuestionRow> question_rows(const ReviewInput& input, const CountedTrace& trace,
+                                       Outcome outcome, std::span<const Cause> causes) {
+    std::vector<QuestionRow> rows;
+    if (trace.readings.empty()) {
+        return rows;
+    }
+    const std::vector<EatingOccasion> occasions = eating_occasions(input.diary, input.zones);
+    const TraceView view = trace.view();
+    std::vector<Mark> marks;
+    for (const Wear& wear : input.wears) {
+        for (Mark& mark : suspect_stretches(wear, input.suspect)) {
+            marks.push_back(std::move(mark));
+        }
+    }
+    for (const CivilDay& day : input.zones.days(trace.window)) {
+        if (!touched(view, day)) {
+            continue;  // between two wears
+        }
+        const DiaryOfDay today = diary_of_day(input.diary, day, input.zones);
+        OutcomeValue value = outcome_of(outcome, today, input, occasions, view);
+        QuestionRow row;
+        row.date = day.date;
+        row.outcome = value.value;
+        row.none_because = std::move(value.none_because);
+        row.adjusters = std::move(value.adjusters);
+        row.wear = wear_at(trace, row.outcome ? value.made_of.from : day.from);
+        row.ill = ill(today);
+        row.suspect = row.outcome && std::any_of(marks.begin(), marks.end(), [&](const Mark& mark) {
+                          const Interval shared = intersection(mark.stretch, value.made_of);
+                          return shared.from < shared.to;
+                      });
+        const EatingOccasion* occasion = row.outcome && facts_of(outcome).of == OutcomeOf::meal
+                                             ? occasion_at(occasions, value.made_of.from)
+                                             : nullptr;
+        for (const Cause cause : causes) {
+            if (const auto known = cause_value(cause, outcome, today, occasion, input.diary,
+                                               occasions, input.zones)) {
+                row.causes[cause] = *known;
+            }
+        }
+        rows.push_back(std::move(row));
+    }
+    return rows;
+}
+
+}  // namespace tracewright

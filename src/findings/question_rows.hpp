@@ -1,0 +1,30 @@
+#pragma once
+
+#include "findings/first_review.hpp"
+#include "findings/question_words.hpp"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tracewright {
+
+/// One night, day or meal of a question.
+struct QuestionRow {
+    CivilDate date;                  ///< of the morning for a night
+    std::size_t wear = 0;            ///< index into the input's wears
+    std::optional<double> outcome;   ///< mg/dL or hours
+    std::string none_because;        ///< why there is no outcome
+    std::map<Cause, double> causes;  ///< those that are known
+    std::map<std::string, double> adjusters;
+    bool suspect = false;  ///< a suspect stretch lies in what the outcome is made of
+    bool ill = false;      ///< illness is noted on the day or the day before
+};
+
+/// All nights, days or meals that the input's wears touch, in order of time, with the outcome and
+/// the causes asked for.
+std::vector<QuestionRow> question_rows(const ReviewInput& input, const CountedTrace& trace,
+                                       Outcome outcome, std::span<const Cause> causes);
+
+}  // namespace tracewright

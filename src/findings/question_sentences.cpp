@@ -1,0 +1,250 @@
+#include "findings/question_sentences.hpp"
+
+#include "findings/wording.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace tracewright {
+
+namespace {
+
+std::string capital(std::string text) {
+    if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
+        text[0] = static_cast<char>(text[0] - 'a' + 'A');
+    }
+    return text;
+}
+
+std::string size_words(double size, Outcome outcome, GlucoseUnit unit) {
+    if (facts_of(outcome).unit == OutcomeUnit::hours) {
+        return fmt::format("{:.1f} h", size);
+    }
+    return glucose_words(converted(size, GlucoseUnit::mg_per_dl, unit), unit);
+}
+
+bool rounds_to_nothing(double difference, Outcome outcome, GlucoseUnit unit) {
+    if (facts_of(outcome).unit == OutcomeUnit::hours) {
+        return std::abs(difference) < 0.05;
+    }
+    return rounded_for_display(std::abs(converted(difference, GlucoseUnit::mg_per_dl, unit)),
+                               unit) == 0;
+}
+
+std::string others_named(std::span<const Cause> causes, std::size_t but) {
+    std::string names;
+    for (std::size_t i = 0; i < causes.size(); ++i) {
+        if (i != but) {
+            names += (names.empty() ? "" : " and ") + std::string(facts_of(causes[i]).words);
+        }
+    }
+    return names;
+}
+
+std::string too_few(const QuestionAnswers& answers, Cause cause) {
+    const int more = std::max(1, 10 - answers.rows);
+    const char* note = facts_of(cause).to_note;
+    return fmt::format(
+        "{} usable {}; at least 10 are needed, and 6 more than what is estimated. {} "
+        "more {}{}{}{} would do.",
+        answers.rows, rows_called(answers.outcome, answers.rows), more,
+        rows_called(answers.outcome, more), *note != 0 ? " with " : "", note,
+        *note != 0 ? " noted" : "");
+}
+
+std::string no_contrast(const DriverResult& result, Outcome outcome, Cause cause, int rows) {
+    const CauseFacts& facts = facts_of(cause);
+    if (facts.yes_no) {
+        return fmt::format("{}: {} of {} {}. At least 4 with and 4 without are needed to compare.",
+                           capital(facts.words), result.yes, rows, rows_called(outcome, rows));
+    }
+    return fmt::format("{} hardly varied (SD {:.1f} {}): these {} can't show what goes with it.",
+                       capital(facts.words), result.spread, facts.unit, rows_called(outcome, rows));
+}
+
+}  // namespace
+
+std::string dates_that_part(const DriverFit& fit, const std::vector<CivilDate>& dates) {
+    std::vector<CivilDate> parting;
+    for (const std::size_t row : fit.parts_them) {
+        if (parting.size() < 5 && row < dates.size()) {
+            parting.push_back(dates[row]);
+        }
+    }
+    std::sort(parting.begin(), parting.end());
+    std::string names;
+    for (const CivilDate date : parting) {
+        names += (names.empty() ? "" : ", ") + day_words(date);
+    }
+    return names;
+}
+
+namespace {
+
+std::string inseparable(const QuestionAnswers& answers, const DriverFit& fit,
+                        std::span<const Cause> causes, const std::vector<CivilDate>& dates,
+                        GlucoseUnit unit) {
+    const char* a = facts_of(causes[fit.pair[0]]).words;
+    const char* b = facts_of(causes[fit.pair[1]]).words;
+    std::string text = fmt::format("{} and {} travelled together (correlation {:.2f}).", capital(a),
+                                   b, fit.pair_correlation);
+    if (fit.joint) {
+        text += fmt::format(
+            " Moved together from one usual end to the other they go with {} "
+            "({}); which of the two can't be told.",
+            difference_words(*fit.joint, answers.outcome, unit),
+            interval_words(fit.joint95, answers.outcome, unit));
+    }
+    const std::string dates_text = dates_that_part(fit, dates);
+    if (!dates_text.empty()) {
+        text += " They part on " + dates_text + ".";
+    }
+    return text;
+}
+
+}  // namespace
+
+std::string rows_called(Outcome outcome, int count) {
+    const OutcomeFacts& facts = facts_of(outcome);
+    const char* one = facts.of == OutcomeOf::night ? "night"
+                      : facts.of == OutcomeOf::day ? "day"
+                                                   : name_of(*facts.slot);
+    const bool lunch = facts.slot == MealSlot::lunch;
+    return count == 1 ? one : std::string(one) + (lunch ? "es" : "s");
+}
+
+std::string question_sentence(Outcome outcome, Cause cause) {
+    return fmt::format("Is {} different with {}?", facts_of(outcome).words, facts_of(cause).change);
+}
+
+std::string difference_words(double difference, Outcome outcome, GlucoseUnit unit) {
+    if (rounds_to_nothing(difference, outcome, unit)) {
+        return "no different";
+    }
+    const bool hours = facts_of(outcome).unit == OutcomeUnit::hours;
+    const char* direction =
+        difference > 0 ? (hours ? "more" : "higher") : (hours ? "less" : "lower");
+    return size_words(std::abs(difference), outcome, unit) + " " + direction;
+}
+
+std::string interval_words(const std::array<double, 2>& interval, Outcome outcome,
+                           GlucoseUnit unit) {
+    const bool one_side = interval[0] * interval[1] > 0 &&
+                          !rounds_to_nothing(interval[0], outcome, unit) &&
+                          !rounds_to_nothing(interval[1], outcome, unit);
+    if (one_side) {
+        const auto [near, far] = std::minmax(std::abs(interval[0]), std::abs(interval[1]));
+        const double sign = interval[0] > 0 ? 1 : -1;
+        std::string number = size_words(near, outcome, unit);
+        number.resize(number.find(' '));
+        return fmt::format("95 % interval {} to {}", number,
+                           difference_words(sign * far, outcome, unit));
+    }
+    return fmt::format("95 % interval from {} to {}", difference_words(interval[0], outcome, unit),
+                       difference_words(interval[1], outcome, unit));
+}
+
+std::string answer_sentence(const QuestionAnswers& answers, const DriverFit& fit,
+                            std::size_t driver, std::span<const Cause> causes,
+                            const std::vector<CivilDate>& dates, GlucoseUnit unit) {
+    const Outcome outcome = answers.outcome;
+    const Cause cause = causes[driver];
+    const DriverResult& result = fit.drivers[driver];
+    switch (result.gate) {
+        case DriverGate::too_few:
+            return too_few(answers, cause);
+        case DriverGate::too_many_drivers:
+            return fmt::format(
+                "{} causes asked of {} {}: at most one for six can be told. Ask "
+                "fewer at once, or collect more.",
+                causes.size(), answers.rows, rows_called(outcome, answers.rows));
+        case DriverGate::flat_outcome:
+            return fmt::format("{} did not vary over these {} {}: nothing can go with it.",
+                               capital(facts_of(outcome).words), answers.rows,
+                               rows_called(outcome, answers.rows));
+        case DriverGate::no_contrast:
+            return no_contrast(result, outcome, cause, answers.rows);
+        case DriverGate::inseparable:
+            return inseparable(answers, fit, causes, dates, unit);
+        case DriverGate::open:
+            break;
+    }
+    const std::string others = others_named(causes, driver);
+    const std::string found = fmt::format(
+        "With {}, {} is {} ({}), over {} {}{}.", facts_of(cause).change, facts_of(outcome).words,
+        difference_words(result.effect, outcome, unit),
+        interval_words(result.interval95, outcome, unit), answers.rows,
+        rows_called(outcome, answers.rows), others.empty() ? "" : ", " + others + " accounted for");
+    if (result.answer == Answer::yes) {
+        return found + " The two go together.";
+    }
+    if (result.answer == Answer::no_difference_worth_acting_on) {
+        return found + " That is no difference worth acting on.";
+    }
+    if (result.p_adjusted <= 0.05) {
+        return found +
+               " A difference is there; whether it is large enough to act on, these data "
+               "can't tell.";
+    }
+    return found + " These data can't tell.";
+}
+
+std::string client_sentence(Outcome outcome, Cause cause, const DriverResult& result) {
+    if (result.gate == DriverGate::open && result.answer == Answer::yes) {
+        return fmt::format(
+            "In your own records, {} goes with {} {}. That they go together does not "
+            "show which comes from which.",
+            facts_of(cause).change, result.effect > 0 ? "higher" : "lower",
+            facts_of(outcome).words);
+    }
+    if (result.answer == Answer::no_difference_worth_acting_on) {
+        return fmt::format(
+            "In your own records, {} goes with no difference in {} that is worth a "
+            "change.",
+            facts_of(cause).change, facts_of(outcome).words);
+    }
+    return fmt::format("Your records can't tell yet whether {} goes with {}.",
+                       facts_of(cause).change, facts_of(outcome).words);
+}
+
+Next next_step(Outcome outcome, Cause cause, const DriverResult& result) {
+    const CauseFacts& facts = facts_of(cause);
+    switch (result.gate) {
+        case DriverGate::too_few:
+        case DriverGate::too_many_drivers:
+            return {NextStep::collect_more,
+                    fmt::format("Collect more {}{}{}.", rows_called(outcome, 2),
+                                *facts.to_note != 0 ? ", noting " : "", facts.to_note)};
+        case DriverGate::flat_outcome:
+            return {NextStep::nothing, ""};
+        case DriverGate::no_contrast:
+        case DriverGate::inseparable:
+            return {
+                NextStep::run_trial,
+                fmt::format("A trial: vary {} by lot while the rest stays as it is.", facts.words)};
+        case DriverGate::open:
+            break;
+    }
+    if (result.answer == Answer::no_difference_worth_acting_on) {
+        return {NextStep::nothing, ""};
+    }
+    if (result.answer == Answer::yes) {
+        return {NextStep::run_trial,
+                fmt::format("What goes together need not come from one another: a trial, {} varied "
+                            "by lot, would show it.",
+                            facts.words)};
+    }
+    if (result.more_rows) {
+        return {NextStep::collect_more,
+                fmt::format("About {} more {} like these would tell, if the estimate holds.",
+                            *result.more_rows, rows_called(outcome, *result.more_rows))};
+    }
+    return {NextStep::run_trial,
+            fmt::format("More {} of the same kind would not tell within four months: a trial with "
+                        "{} varied by lot would.",
+                        rows_called(outcome, 2), facts.words)};
+}
+
+}  // namespace tracewright

@@ -1,0 +1,33 @@
+#pragma once
+
+#include "findings/question_findings.hpp"
+
+#include <string>
+#include <vector>
+
+namespace tracewright {
+
+/// "nights", "days" or the slot's plural: what the rows of an outcome are called.
+std::string rows_called(Outcome outcome, int count);
+
+/// "Is fasting glucose different with two hours less sleep?"
+std::string question_sentence(Outcome outcome, Cause cause);
+
+/// "12 mg/dL higher", "0.7 mmol/L lower", "1.5 h more"; "no different" where it rounds to 0.
+std::string difference_words(double difference, Outcome outcome, GlucoseUnit unit);
+/// "from 4 mg/dL lower to 19 mg/dL higher".
+std::string interval_words(const std::array<double, 2>& interval, Outcome outcome,
+                           GlucoseUnit unit);
+
+/// Up to five dates, "Tue 3 March, ...", on which the two most alike causes part; empty without
+/// any.
+std::string dates_that_part(const DriverFit& fit, const std::vector<CivilDate>& dates);
+
+/// What is said to the coach of one driver; `dates` of the fit's rows in order.
+std::string answer_sentence(const QuestionAnswers& answers, const DriverFit& fit,
+                            std::size_t driver, std::span<const Cause> causes,
+                            const std::vector<CivilDate>& dates, GlucoseUnit unit);
+std::string client_sentence(Outcome outcome, Cause cause, const DriverResult& result);
+Next next_step(Outcome outcome, Cause cause, const DriverResult& result);
+
+}  // namespace tracewright

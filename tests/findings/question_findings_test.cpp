@@ -1,0 +1,191 @@
+#include "findings/question_findings.hpp"
+
+#include "findings/outcome_values.hpp"
+#include "findings/question_sentences.hpp"
+#include "responses/days_for_tests.hpp"
+
+#include <gtest/gtest.h>
+#include <boost/random/mersenne_twister.hpp>
+#include <boost/random/normal_distribution.hpp>
+
+#include <array>
+#include <cmath>
+#include <regex>
+
+using namespace tracewright;
+using namespace tracewright::testing;
+
+namespace {
+
+/// Four weeks: dinner early or late by turns of a seeded coin, fasting `per_hour` higher for each
+/// hour later; sleep varies by itself.
+ReviewInput four_weeks(double per_hour, std::uint64_t seed = 1, bool together = false) {
+    boost::random::mt19937_64 engine(seed);
+    boost::random::normal_distribution<double> normal;
+    ReviewInput input;
+    std::vector<double> level(30, 130);
+    for (int day = 0; day < 28; ++day) {
+        const double late = normal(engine);
+        const double other = normal(engine);
+        const double tired = together ? late + 0.1 * other : other;
+        const auto minutes = [](double hours) {
+            return std::chrono::minutes{std::lround(hours * 60)};
+        };
+        input.diary.push_back(meal(moment(day, 12, 30), "soup", 40));
+        input.diary.push_back(meal(moment(day, 19) + minutes(1.2 * late), "stew", 60));
+        input.diary.push_back(slept(moment(day, 23) + minutes(tired), moment(day + 1, 6, 30)));
+        input.diary.push_back(meal(moment(day + 1, 7), "porridge", 45));
+        level[static_cast<std::size_t>(day) + 1] = 130 + per_hour * 1.2 * late + 8 * normal(engine);
+    }
+    std::stable_sort(input.diary.begin(), input.diary.end(),
+                     [](const DiaryEntry& a, const DiaryEntry& b) { return a.at < b.at; });
+    input.wears = {drawn_wear(moment(0, 0), moment(29, 0), 5min, [&](Instant at) {
+        const auto day = static_cast<std::size_t>((at - day_zero()) / std::chrono::days{1});
+        return level[day];
+    })};
+    input.as_of = moment(29, 12);
+    return input;
+}
+
+constexpr std::array asked = {Cause::sleep, Cause::dinner_time};
+
+}  // namespace
+
+TEST(QuestionFindings, a_planted_dinner_effect_is_answered_yes_with_all_that_belongs_to_it) {
+    const QuestionAnswers answers = answer_questions(four_weeks(6), Outcome::fasting, asked);
+    ASSERT_EQ(answers.findings.size(), 2U);
+    const Finding& dinner = answers.findings[1].finding;
+    EXPECT_EQ(dinner.code, "fasting.dinner-time");
+    EXPECT_EQ(dinner.answer, Answer::yes);
+    EXPECT_NEAR(dinner.estimate->value, 18, 7);
+    EXPECT_EQ(dinner.estimate->unit, "mg/dL");
+    EXPECT_GE(dinner.evidence.used, 25);
+    EXPECT_EQ(dinner.evidence.used + dinner.evidence.left_out, 29);
+    EXPECT_EQ(dinner.evidence.used_what, "nights");
+    EXPECT_EQ(dinner.evidence.adjusted_for, (std::vector<std::string>{"wear", "hours slept"}));
+    EXPECT_EQ(dinner.next.step, NextStep::run_trial);
+    EXPECT_NE(dinner.sentence.find("With dinner three hours later, fasting glucose is"),
+              std::string::npos)
+        << dinner.sentence;
+    EXPECT_NE(answers.findings[0].finding.answer, Answer::yes);
+}
+
+TEST(QuestionFindings, travelling_together_is_said_with_the_nights_that_part_them) {
+    const QuestionAnswers answers =
+        answer_questions(four_weeks(6, 2, true), Outcome::fasting, asked);
+    const std::string& sentence = answers.findings[0].finding.sentence;
+    EXPECT_EQ(answers.findings[0].finding.answer, Answer::cannot_tell);
+    EXPECT_NE(sentence.find("travelled together"), std::string::npos) << sentence;
+    EXPECT_NE(sentence.find("which of the two can't be told"), std::string::npos);
+    EXPECT_EQ(answers.findings[0].finding.next.step, NextStep::run_trial);
+}
+
+TEST(QuestionFindings, every_night_is_used_or_left_out_with_a_reason) {
+    ReviewInput input = four_weeks(6);
+    std::erase_if(input.diary, [](const DiaryEntry& entry) {
+        return entry.kind == DiaryKind::sleep && entry.at < moment(5, 12);
+    });
+    DiaryEntry fever = entry(DiaryKind::illness, moment(20, 10), "fever");
+    input.diary.push_back(fever);
+    const QuestionAnswers answers = answer_questions(input, Outcome::fasting, asked);
+    EXPECT_EQ(answers.rows + static_cast<int>(answers.left_out.size()), 29);
+    int ill = 0;
+    for (const LeftOut& one : answers.left_out) {
+        EXPECT_FALSE(one.why.empty());
+        ill += one.why == "illness noted" ? 1 : 0;
+    }
+    EXPECT_GE(ill, 1);
+}
+
+TEST(QuestionFindings, a_diary_with_gaps_cannot_answer_and_says_so) {
+    ReviewInput input = four_weeks(6);
+    int number = 0;
+    std::erase_if(input.diary, [&](const DiaryEntry& entry) {
+        return entry.kind == DiaryKind::sleep && number++ % 5 < 2;
+    });
+    const QuestionAnswers answers = answer_questions(input, Outcome::fasting, asked);
+    const Finding& sleep = answers.findings[0].finding;
+    EXPECT_EQ(sleep.answer, Answer::cannot_tell);
+    EXPECT_TRUE(std::any_of(sleep.caveats.begin(), sleep.caveats.end(), [](const Caveat& caveat) {
+        return caveat.kind == CaveatKind::diary_incomplete;
+    }));
+}
+
+TEST(QuestionFindings, nothing_at_all_is_cannot_tell) {
+    const QuestionAnswers answers = answer_questions(ReviewInput{}, Outcome::fasting, asked);
+    EXPECT_EQ(answers.rows, 0);
+    EXPECT_EQ(answers.findings[0].finding.answer, Answer::cannot_tell);
+    EXPECT_NE(answers.findings[0].finding.sentence.find("at least 10 are needed"),
+              std::string::npos);
+}
+
+TEST(QuestionFindings, a_scan_never_answers_and_at_most_offers_a_trial) {
+    const QuestionAnswers answers = scan_causes(four_weeks(8), Outcome::fasting);
+    ASSERT_FALSE(answers.findings.empty());
+    for (const QuestionFinding& told : answers.findings) {
+        EXPECT_EQ(told.finding.answer, Answer::cannot_tell);
+    }
+    EXPECT_EQ(answers.findings[0].cause == Cause::dinner_time ||
+                  answers.findings[0].cause == Cause::last_meal_to_bed,
+              true);
+    EXPECT_NE(answers.findings[0].finding.sentence.find("worth a trial"), std::string::npos);
+}
+
+// Fasting is the one definition of the project: at its edges.
+TEST(QuestionFindings, fasting_needs_six_hours_and_four_readings) {
+    const auto fasting_with = [](int last_food_minutes_before_the_hour, std::chrono::minutes step) {
+        ReviewInput input;
+        input.wears = {
+            drawn_wear(moment(0, 0), moment(1, 12), step, [](Instant) { return 117.0; })};
+        input.diary = {meal(moment(1, 5) - std::chrono::minutes{last_food_minutes_before_the_hour},
+                            "late food", 30),
+                       slept(moment(0, 23), moment(1, 6))};
+        input.as_of = moment(2, 0);
+        const CountedTrace trace = counted_trace(input.wears);
+        for (const QuestionRow& row : question_rows(input, trace, Outcome::fasting, {})) {
+            if (row.date == CivilDate{(day_zero() + std::chrono::days{1}).time_since_epoch() /
+                                      std::chrono::days{1} * std::chrono::days{1}}) {
+                return row.outcome;
+            }
+        }
+        return std::optional<double>{};
+    };
+    EXPECT_EQ(fasting_with(360, 15min), 117);
+    EXPECT_FALSE(fasting_with(359, 15min));
+    EXPECT_FALSE(fasting_with(360, 20min));
+}
+
+// No causal word from observation, no judging word, in any sentence of any kind.
+TEST(QuestionFindings, no_sentence_says_because_or_judges) {
+    const std::regex forbidden(
+        "because|due to|caused|causes|leads to|makes you|good food|bad food|unhealthy|no lows|"
+        "\\bsafe\\b|\\bfine\\b|cured",
+        std::regex::icase);
+    for (const OutcomeFacts& outcome : all_outcomes()) {
+        for (const double effect : {0.0, 9.0}) {
+            const ReviewInput input = four_weeks(effect, 5, effect > 0);
+            std::vector<Cause> causes;
+            for (const CauseFacts& cause : all_causes()) {
+                if (can_be_asked(outcome.outcome, cause.cause) && causes.size() < 3) {
+                    causes.push_back(cause.cause);
+                }
+            }
+            for (const QuestionFinding& told :
+                 answer_questions(input, outcome.outcome, causes).findings) {
+                std::string all = told.finding.question + told.finding.sentence +
+                                  told.finding.client_sentence + told.finding.next.sentence;
+                for (const Caveat& caveat : told.finding.caveats) {
+                    all += caveat.sentence;
+                }
+                EXPECT_FALSE(std::regex_search(all, forbidden)) << all;
+            }
+        }
+    }
+}
+
+// dawn-1, dawn-2 of the check table. Source: Monnier et al. 2013, 10.2337/dc12-2127.
+TEST(OutcomeValues, twenty_or_more_is_a_dawn_rise) {
+    EXPECT_TRUE(is_dawn_rise(138 - 110));
+    EXPECT_TRUE(is_dawn_rise(130 - 110));
+    EXPECT_FALSE(is_dawn_rise(129.9 - 110));
+}
