@@ -1,5 +1,6 @@
 // The commands on a practice: keys, leaks, and what is said when something is amiss.
 #include "cli/command_for_tests.hpp"
+#include "cli/json_schema.hpp"
 
 #include <gtest/gtest.h>
 #include <unistd.h>
@@ -43,6 +44,18 @@ class PracticeCommand : public ::testing::Test {
     static inline fs::path folder;
     static inline Ran made;
 };
+
+nlohmann::json schema_of(const std::string& name) {
+    std::ifstream file(TRACEWRIGHT_SOURCE_DIR "/docs/formats/" + name);
+    return nlohmann::json::parse(file);
+}
+
+void expect_fits(const nlohmann::json& document, const std::string& schema) {
+    const auto told = schema_of(schema);
+    for (const std::string& misfit : misfits(document, told, told)) {
+        ADD_FAILURE() << schema << ": " << misfit;
+    }
+}
 
 std::string recovery_key_in(const std::string& text) {
     std::istringstream lines(text);
@@ -130,6 +143,7 @@ TEST_F(PracticeCommand, errors_bear_nothing_of_a_client) {
 
 TEST_F(PracticeCommand, the_list_as_json_is_one_versioned_object) {
     const auto list = nlohmann::json::parse(on({"client", "list", "--json"}).out);
+    expect_fits(list, "clients.schema.json");
     EXPECT_EQ(list.at("format"), "clients");
     EXPECT_EQ(list.at("version"), 1);
     ASSERT_EQ(list.at("clients").size(), 1U);
@@ -146,4 +160,14 @@ TEST_F(PracticeCommand, facts_that_do_not_read_name_the_key_and_change_nothing) 
     const Ran unknown = on({"client", "change", "c1", "--facts", place("facts.json")});
     EXPECT_NE(unknown.err.find("'colour'"), std::string::npos) << unknown.err;
     EXPECT_NE(on({"client", "show", "c1"}).out.find("\"born_year\": null"), std::string::npos);
+}
+
+TEST_F(PracticeCommand, the_export_fits_its_schemas) {
+    on({"promise", "c1", "a recipe", "--by", "2026-03-20"});
+    ASSERT_EQ(on({"client", "export", "c1", "--out", place("fits")}).exit, Exit::done);
+    std::ifstream file(place("fits") + "/client.json");
+    const auto document = nlohmann::json::parse(file);
+    expect_fits(document, "client.schema.json");
+    expect_fits(document.at("facts"), "client-facts.schema.json");
+    EXPECT_EQ(document.at("promises")[0].at("text"), "a recipe");
 }
