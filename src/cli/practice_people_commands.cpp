@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <optional>
 #include <ostream>
 
 namespace tracewright {
@@ -49,9 +50,11 @@ tl::expected<ClientFacts, std::string> changed_by(const ClientFacts& facts,
     return changed ? changed : tl::make_unexpected(file + ": " + changed.error());
 }
 
-void add_medicines(ClientFacts& facts, const std::vector<std::string>& medicines, CivilDate day) {
+// `from` is empty where nobody said since when.
+void add_medicines(ClientFacts& facts, const std::vector<std::string>& medicines,
+                   std::optional<CivilDate> from, CivilDate day) {
     for (const std::string& written : medicines) {
-        facts.medicines.push_back({written, day, {}});
+        facts.medicines.push_back({written, from, {}});
         facts.medicines_asked_on = day;
     }
 }
@@ -92,7 +95,7 @@ Exit add_client(const PracticeOptions& options, const PracticeWords& words,
     if (!practice) {
         return practice.error();
     }
-    add_medicines(*told, words.medicines, day_of_acting(practice->acting));
+    add_medicines(*told, words.medicines, {}, day_of_acting(practice->acting));
     const auto clients = practice->store->clients();
     if (!clients) {
         return said(clients.error(), streams);
@@ -209,7 +212,8 @@ Exit change_client(const PracticeOptions& options, const PracticeWords& words,
     if (!facts) {
         return not_read(facts.error(), streams);
     }
-    add_medicines(*facts, words.medicines, day_of_acting(practice->acting));
+    const CivilDate today = day_of_acting(practice->acting);
+    add_medicines(*facts, words.medicines, today, today);
     record->facts = std::move(*facts);
     if (!words.name.empty()) {
         record->name = words.name;

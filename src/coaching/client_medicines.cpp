@@ -15,6 +15,7 @@ MedicineTimeline client_medicines(const ClientFacts& facts, const ZoneHistory& c
         use.text = medicine_text(line.written);
         if (line.from) {
             use.from = clock.day_of(*line.from).from;
+            use.told_at_start = line.from == facts.medicines_asked_on;
         }
         if (line.until) {
             use.until = clock.day_of(*line.until).to;

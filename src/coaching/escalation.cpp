@@ -32,7 +32,7 @@ std::string lows_by_medicine(const LadderInput& input, Instant at) {
     }
     std::string names;
     for (const MedicineUse& use : input.medicines.uses()) {
-        const bool taken = (!use.from || *use.from <= at) && (!use.until || at < *use.until);
+        const bool taken = use.may_be_taken_in({at, at + std::chrono::seconds{1}});
         for (const Medicine* medicine : use.text.recognised) {
             if (taken && medicine->causes_lows == CausesLows::yes) {
                 names += (names.empty() ? "" : ", ") + medicine->name;

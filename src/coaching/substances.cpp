@@ -36,7 +36,9 @@ std::vector<SubstanceStretch> substance_stretches(const CareInput& input, Interv
     std::vector<SubstanceStretch> all;
     for (const MedicineUse& use : input.medicines.uses()) {
         const Interval taken =
-            intersection({use.from.value_or(window.from), use.until.value_or(window.to)}, window);
+            intersection({use.told_at_start ? window.from : use.from.value_or(window.from),
+                          use.until.value_or(window.to)},
+                         window);
         for (const Medicine* medicine : use.text.recognised) {
             add(all, *medicine, taken);
         }

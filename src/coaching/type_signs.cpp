@@ -144,9 +144,8 @@ std::optional<double> a1c_percent(const LabResult& lab) {
 bool on_tablets(const CareInput& input, CivilDate day) {
     const Interval that_day = input.clock.day_of(day).interval();
     return std::ranges::any_of(input.medicines.uses(), [&](const MedicineUse& use) {
-        const bool taken =
-            (!use.from || *use.from < that_day.to) && (!use.until || *use.until > that_day.from);
-        return taken && std::ranges::any_of(use.text.recognised, &Medicine::glucose_lowering);
+        return use.may_be_taken_in(that_day) &&
+               std::ranges::any_of(use.text.recognised, &Medicine::glucose_lowering);
     });
 }
 

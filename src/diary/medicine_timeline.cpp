@@ -27,6 +27,11 @@ void add(MedicineRisks& risks, const Medicine& part) {
 
 }  // namespace
 
+bool MedicineUse::may_be_taken_in(Interval window) const {
+    const bool begun = told_at_start || !from || *from < window.to;
+    return begun && (!until || *until > window.from);
+}
+
 bool answered_none_that_can_cause_lows(const MedicineRisks& risks) {
     return risks.answered && !risks.can_cause_lows;
 }
@@ -63,10 +68,8 @@ MedicineRisks MedicineTimeline::risks_in(Interval window) const {
     std::vector<MedicineText> taken;
     bool ended = false;
     for (const MedicineUse& use : uses_) {
-        const bool begun = !use.from || *use.from < window.to;
-        const bool over = use.until && *use.until <= window.from;
-        ended |= over;
-        if (begun && !over) {
+        ended |= use.until && *use.until <= window.from;
+        if (use.may_be_taken_in(window)) {
             taken.push_back(use.text);
         }
     }
@@ -112,9 +115,8 @@ bool on_blood_pressure_tablets(const MedicineTimeline& medicines, Interval windo
         return true;
     }
     return std::ranges::any_of(medicines.uses(), [&](const MedicineUse& use) {
-        const bool taken =
-            (!use.from || *use.from < window.to) && (!use.until || *use.until > window.from);
-        return taken && std::ranges::any_of(use.text.recognised, &Medicine::lowers_blood_pressure);
+        return use.may_be_taken_in(window) &&
+               std::ranges::any_of(use.text.recognised, &Medicine::lowers_blood_pressure);
     });
 }
 

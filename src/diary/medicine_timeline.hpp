@@ -14,6 +14,11 @@ struct MedicineUse {
     MedicineText text;
     std::optional<Instant> from;   ///< empty: since before anything known
     std::optional<Instant> until;  ///< empty: still taken
+    /// The start is the day on which it was told: it may have been taken before.
+    bool told_at_start = false;
+
+    /// Whether it was, or may have been, taken at some time of the window.
+    bool may_be_taken_in(Interval window) const;
 };
 
 /// What a list of medicines amounts to, the unknown counted as risky (safety rule 1).
@@ -51,7 +56,8 @@ class MedicineTimeline {
     const std::vector<MedicineUse>& uses() const { return uses_; }
 
     /// Of the uses that touch [from, to]. Before `asked`, and never asked, all counts as risky. A
-    /// use without a start counts from ever; a 'stopped' text without an end counts as still taken.
+    /// use without a start, or with one that is only the day of telling, counts from ever; a
+    /// 'stopped' text without an end counts as still taken.
     MedicineRisks risks_in(Interval window) const;
     MedicineRisks risks_at(Instant at) const {
         return risks_in({at, at + std::chrono::seconds{1}});

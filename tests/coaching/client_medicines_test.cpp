@@ -24,6 +24,20 @@ TEST(ClientMedicines, are_taken_from_the_begin_of_the_first_day_to_the_end_of_th
     EXPECT_FALSE(medicines.risks_at(to).can_cause_lows);
 }
 
+// Told and begun on one day: who brings readings of the fortnight before may have taken it then.
+TEST(ClientMedicines, one_that_begins_on_the_day_of_asking_counts_for_the_days_before) {
+    const ZoneHistory clock(Zone::fixed(std::chrono::seconds{0}));
+    ClientFacts facts;
+    facts.medicines_asked_on = day(0);
+    facts.medicines = {{"gliclazide", day(0), {}}};
+    const MedicineTimeline medicines = client_medicines(facts, clock);
+    EXPECT_TRUE(medicines.risks_at(clock.day_of(day(-10)).from).secretagogue);
+    EXPECT_EQ(
+        medicines.events_between(clock.day_of(day(-1)).from, clock.day_of(day(1)).from).size(), 1U);
+    facts.medicines[0].from = day(-5);
+    EXPECT_FALSE(client_medicines(facts, clock).risks_at(clock.day_of(day(-10)).from).secretagogue);
+}
+
 // 90 days: our own rule.
 TEST(ClientMedicines, the_answer_reaches_back_ninety_days_and_no_start_date_carries_it_further) {
     const ZoneHistory clock(Zone::fixed(std::chrono::seconds{0}));
