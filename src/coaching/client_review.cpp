@@ -93,12 +93,12 @@ void tell_answers(const ClientReviewInput& input, FirstReview& review) {
 // What files alone can't know, the client's list may.
 void tell_medicines_of_lows(const LadderInput& ladder, FirstReview& review) {
     for (Finding& finding : review.findings) {
-        if (finding.code != "very_low") {
-            continue;
-        }
-        std::erase_if(finding.caveats, [](const Caveat& caveat) {
+        const auto taken_back = std::erase_if(finding.caveats, [](const Caveat& caveat) {
             return caveat.kind == CaveatKind::medicines_not_known;
         });
+        if (taken_back == 0) {
+            continue;
+        }
         const MedicineRisks risks = ladder.medicines.risks_in(review.trace.window);
         finding.caveats.push_back(
             {CaveatKind::medicines_not_known,
