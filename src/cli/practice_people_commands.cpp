@@ -1,4 +1,6 @@
 #include "cli/practice_commands.hpp"
+#include "coaching/client_clock.hpp"
+#include "coaching/gates.hpp"
 #include "store/client_document.hpp"
 #include "store/client_export.hpp"
 #include "store/whole_file.hpp"
@@ -64,6 +66,17 @@ Exit not_read(const std::string& error, const Streams& streams) {
     return Exit::bad_input;
 }
 
+// Safety rule 11. Who only may be is asked about later.
+bool surely_under_18(const ClientFacts& facts, Instant at) {
+    const ZoneHistory clock = client_clock(facts);
+    const MedicineTimeline medicines;
+    const auto gates =
+        gates_before_offer(Proposed::other, {}, {facts, {}, {}, medicines, clock, at});
+    return std::ranges::any_of(gates, [](const Gate& gate) {
+        return gate.kind == GateKind::may_be_under_18 && !gate.open_question;
+    });
+}
+
 template <typename Word, std::size_t Count>
 bool set_word(const std::string& written, const std::array<Word, Count>& words, Word& value) {
     for (const Word word : words) {
@@ -96,6 +109,11 @@ Exit add_client(const PracticeOptions& options, const PracticeWords& words,
         return practice.error();
     }
     add_medicines(*told, words.medicines, {}, day_of_acting(practice->acting));
+    if (surely_under_18(*told, practice->acting.at)) {
+        return not_read(
+            "found a year of birth under 18, expected a grown-up: under 18 is not taken on",
+            streams);
+    }
     const auto clients = practice->store->clients();
     if (!clients) {
         return said(clients.error(), streams);

@@ -2,6 +2,7 @@
 #include "cli/command_for_tests.hpp"
 
 #include <gtest/gtest.h>
+#include <unistd.h>
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
@@ -120,7 +121,8 @@ std::string drawn(const std::vector<std::string>& w) {
 class Case {
   public:
     explicit Case(const fs::path& path)
-        : folder_(fs::temp_directory_path() / ("tracewright-day-" + path.stem().string())) {
+        : folder_(fs::temp_directory_path() /
+                  ("tracewright-day-" + std::to_string(::getpid()) + "-" + path.stem().string())) {
         fs::remove_all(folder_);
         fs::create_directories(folder_);
         std::ifstream file(path);

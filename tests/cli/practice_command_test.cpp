@@ -69,6 +69,16 @@ std::string recovery_key_in(const std::string& text) {
 
 }  // namespace
 
+// Safety rule 11.
+TEST_F(PracticeCommand, under_18_is_not_taken_on) {
+    std::ofstream(place("young.json")) << R"({"born_year": 2015})";
+    const Ran refused = on({"client", "add", "Bramble (invented)", "--facts", place("young.json"),
+                            "--as-of", "2026-03-05T12:00Z"});
+    EXPECT_NE(refused.exit, Exit::done);
+    EXPECT_NE(refused.err.find("under 18 is not taken on"), std::string::npos);
+    EXPECT_EQ(on({"client", "list"}).out.find("Bramble"), std::string::npos);
+}
+
 TEST_F(PracticeCommand, init_prints_a_recovery_key_that_opens_the_practice) {
     ASSERT_EQ(made.exit, Exit::done) << made.err;
     const std::string key = recovery_key_in(made.out);
