@@ -188,15 +188,11 @@ Exit bring_in_files(const PracticeOptions& options, const PracticeWords& words,
 
 Exit undo_import(const PracticeOptions& options, const PracticeWords& words,
                  const Streams& streams) {
-    const auto practice = opened_practice(options, streams);
-    if (!practice) {
-        return practice.error();
+    const auto open = opened_client(options, words.client, streams);
+    if (!open) {
+        return open.error();
     }
-    const auto client = practice->store->client_called(words.client);
-    if (!client) {
-        return said(client.error(), streams);
-    }
-    const auto undone = practice->store->undo(*client, practice->acting);
+    const auto undone = open->store().undo(open->client, open->practice.acting);
     if (!undone) {
         return said(undone.error(), streams);
     }

@@ -127,6 +127,19 @@ tl::expected<OpenPractice, Exit> opened_practice(const PracticeOptions& options,
     return OpenPractice{std::move(*store), {coach->id, now}, coach->coach};
 }
 
+tl::expected<OpenClient, Exit> opened_client(const PracticeOptions& options,
+                                             const std::string& client, const Streams& streams) {
+    auto practice = opened_practice(options, streams);
+    if (!practice) {
+        return tl::make_unexpected(practice.error());
+    }
+    const auto id = practice->store->client_called(client);
+    if (!id) {
+        return tl::make_unexpected(said(id.error(), streams));
+    }
+    return OpenClient{std::move(*practice), *id};
+}
+
 Exit said(const StoreError& error, const Streams& streams) {
     streams.err << "tracewright: " << error.sentence << " [" << code_of(error.kind) << "]\n";
     switch (error.kind) {

@@ -35,6 +35,18 @@ struct OpenPractice {
 tl::expected<OpenPractice, Exit> opened_practice(const PracticeOptions& options,
                                                  const Streams& streams);
 
+/// A practice that was opened, and one client of it, by handle or whole name.
+struct OpenClient {
+    OpenPractice practice;
+    std::int64_t client = 0;
+
+    PracticeStore& store() const { return *practice.store; }
+};
+
+/// The same with a client. What is wrong is said.
+tl::expected<OpenClient, Exit> opened_client(const PracticeOptions& options,
+                                             const std::string& client, const Streams& streams);
+
 /// How the options unlock a practice or a backup.
 Unlocking unlocking_of(const PracticeOptions& options);
 

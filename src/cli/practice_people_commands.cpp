@@ -171,19 +171,17 @@ Exit list_clients(const PracticeOptions& options, const PracticeWords& words,
 
 Exit show_client(const PracticeOptions& options, const PracticeWords& words,
                  const Streams& streams) {
-    const auto practice = opened_practice(options, streams);
-    if (!practice) {
-        return practice.error();
+    const auto open = opened_client(options, words.client, streams);
+    if (!open) {
+        return open.error();
     }
-    SqlitePractice& store = *practice->store;
-    const auto id = store.client_called(words.client);
-    if (!id) {
-        return said(id.error(), streams);
-    }
-    const auto record = store.client(*id);
-    const auto wears = store.wears(*id);
-    const auto imports = store.imports(*id);
-    const auto looked = store.note_look(*id, "client_seen", practice->acting);
+    PracticeStore& store = open->store();
+    const std::int64_t id = open->client;
+    const Acting& acting = open->practice.acting;
+    const auto record = store.client(id);
+    const auto wears = store.wears(id);
+    const auto imports = store.imports(id);
+    const auto looked = store.note_look(id, "client_seen", acting);
     if (!record || !wears || !imports || !looked) {
         return said(!record    ? record.error()
                     : !wears   ? wears.error()
@@ -213,16 +211,14 @@ Exit show_client(const PracticeOptions& options, const PracticeWords& words,
 
 Exit change_client(const PracticeOptions& options, const PracticeWords& words,
                    const Streams& streams) {
-    const auto practice = opened_practice(options, streams);
-    if (!practice) {
-        return practice.error();
+    const auto open = opened_client(options, words.client, streams);
+    if (!open) {
+        return open.error();
     }
-    SqlitePractice& store = *practice->store;
-    const auto id = store.client_called(words.client);
-    if (!id) {
-        return said(id.error(), streams);
-    }
-    auto record = store.client(*id);
+    PracticeStore& store = open->store();
+    const std::int64_t id = open->client;
+    const Acting& acting = open->practice.acting;
+    auto record = store.client(id);
     if (!record) {
         return said(record.error(), streams);
     }
@@ -230,7 +226,7 @@ Exit change_client(const PracticeOptions& options, const PracticeWords& words,
     if (!facts) {
         return not_read(facts.error(), streams);
     }
-    const CivilDate today = day_of_acting(practice->acting);
+    const CivilDate today = day_of_acting(acting);
     add_medicines(*facts, words.medicines, today, today);
     record->facts = std::move(*facts);
     if (!words.name.empty()) {
@@ -239,7 +235,7 @@ Exit change_client(const PracticeOptions& options, const PracticeWords& words,
     if (!words.handle.empty()) {
         record->handle = words.handle;
     }
-    if (const auto changed = store.change_client(*record, practice->acting); !changed) {
+    if (const auto changed = store.change_client(*record, acting); !changed) {
         return said(changed.error(), streams);
     }
     streams.out << record->handle << " was changed.\n";
@@ -248,17 +244,15 @@ Exit change_client(const PracticeOptions& options, const PracticeWords& words,
 
 Exit erase_client(const PracticeOptions& options, const PracticeWords& words,
                   const Streams& streams) {
-    const auto practice = opened_practice(options, streams);
-    if (!practice) {
-        return practice.error();
+    const auto open = opened_client(options, words.client, streams);
+    if (!open) {
+        return open.error();
     }
-    SqlitePractice& store = *practice->store;
-    const auto id = store.client_called(words.client);
-    if (!id) {
-        return said(id.error(), streams);
-    }
-    const auto record = store.client(*id);
-    const auto audit = store.audit(*id);
+    PracticeStore& store = open->store();
+    const std::int64_t id = open->client;
+    const Acting& acting = open->practice.acting;
+    const auto record = store.client(id);
+    const auto audit = store.audit(id);
     if (!record || !audit) {
         return said(record ? audit.error() : record.error(), streams);
     }
@@ -274,7 +268,7 @@ Exit erase_client(const PracticeOptions& options, const PracticeWords& words,
                     << "\n";
         return Exit::cannot_answer;
     }
-    if (const auto erased = store.erase_client(*id, practice->acting); !erased) {
+    if (const auto erased = store.erase_client(id, acting); !erased) {
         return said(erased.error(), streams);
     }
     streams.out << "One client was erased. Files written before (exports, reviews, backups) are "
@@ -285,15 +279,11 @@ Exit erase_client(const PracticeOptions& options, const PracticeWords& words,
 
 Exit export_client(const PracticeOptions& options, const PracticeWords& words,
                    const Streams& streams) {
-    const auto practice = opened_practice(options, streams);
-    if (!practice) {
-        return practice.error();
+    const auto open = opened_client(options, words.client, streams);
+    if (!open) {
+        return open.error();
     }
-    const auto id = practice->store->client_called(words.client);
-    if (!id) {
-        return said(id.error(), streams);
-    }
-    const auto holdings = practice->store->holdings(*id, practice->acting);
+    const auto holdings = open->store().holdings(open->client, open->practice.acting);
     if (!holdings) {
         return said(holdings.error(), streams);
     }

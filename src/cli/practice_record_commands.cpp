@@ -13,25 +13,6 @@ namespace tracewright {
 
 namespace {
 
-/// A practice and the client meant. What is wrong is said.
-struct Open {
-    OpenPractice practice;
-    std::int64_t client = 0;
-};
-
-tl::expected<Open, Exit> opened_at(const PracticeOptions& options, const std::string& client,
-                                   const Streams& streams) {
-    auto practice = opened_practice(options, streams);
-    if (!practice) {
-        return tl::make_unexpected(practice.error());
-    }
-    const auto id = practice->store->client_called(client);
-    if (!id) {
-        return tl::make_unexpected(said(id.error(), streams));
-    }
-    return Open{std::move(*practice), *id};
-}
-
 std::string utc(Instant at) {
     return date::format(
         "%F %R UTC", date::floor<std::chrono::minutes>(date::sys_seconds{at.time_since_epoch()}));
@@ -53,7 +34,7 @@ std::optional<CivilDate> day_of_text(const std::string& text) {
     return CivilDate{std::chrono::days{day.time_since_epoch().count()}};
 }
 
-Exit list_promises(Open& open, const Streams& streams) {
+Exit list_promises(OpenClient& open, const Streams& streams) {
     const auto promises = open.practice.store->promises(open.client);
     if (!promises) {
         return said(promises.error(), streams);
@@ -69,7 +50,7 @@ Exit list_promises(Open& open, const Streams& streams) {
 }  // namespace
 
 Exit note(const PracticeOptions& options, const PracticeWords& words, const Streams& streams) {
-    auto open = opened_at(options, words.client, streams);
+    auto open = opened_client(options, words.client, streams);
     if (!open) {
         return open.error();
     }
@@ -93,7 +74,7 @@ Exit note(const PracticeOptions& options, const PracticeWords& words, const Stre
 }
 
 Exit promise(const PracticeOptions& options, const PracticeWords& words, const Streams& streams) {
-    auto open = opened_at(options, words.client, streams);
+    auto open = opened_client(options, words.client, streams);
     if (!open) {
         return open.error();
     }
@@ -126,7 +107,7 @@ Exit promise(const PracticeOptions& options, const PracticeWords& words, const S
 
 Exit acknowledge(const PracticeOptions& options, const PracticeWords& words,
                  const Streams& streams) {
-    auto open = opened_at(options, words.client, streams);
+    auto open = opened_client(options, words.client, streams);
     if (!open) {
         return open.error();
     }

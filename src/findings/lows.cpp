@@ -53,16 +53,19 @@ bool at_night(const FirstReview& review, const Episode& episode) {
 
 // Whole hours, as one says them.
 std::string hours_seen(seconds time) {
-    return fmt::format("{} h", std::chrono::round<std::chrono::hours>(time).count());
+    const auto hours = std::chrono::round<std::chrono::hours>(time).count();
+    return hours == 0 && time.count() > 0 ? "under 1 h" : fmt::format("{} h", hours);
 }
 
 void say_nothing_seen(const FirstReview& review, Finding& finding) {
     const NightSeen nights = nights_of(review);
     finding.answer = Answer::cannot_tell;
     finding.sentence = fmt::format(
-        "No low was recorded in the {} that the sensor saw, {} of them at night; {} of night were "
-        "not seen. {} {} can't rule out rare lows.",
-        hours_seen(review.fitness.sensed), hours_seen(nights.seen), hours_seen(nights.unseen),
+        "No low was recorded in the {} that the sensor saw, {} of them at night; {}. {} {} can't "
+        "rule out rare lows.",
+        hours_seen(review.fitness.sensed), hours_seen(nights.seen),
+        nights.unseen.count() > 0 ? hours_seen(nights.unseen) + " of night were not seen"
+                                  : std::string("no hour of night was missed"),
         review.fitness.days, review.fitness.days == 1 ? "day" : "days");
     finding.next = {NextStep::nothing, ""};
 }
