@@ -3,6 +3,7 @@
 #include "cli/command_line.hpp"
 #include "cli/json_text.hpp"
 #include "cli/look_command.hpp"
+#include "cli/meals_command.hpp"
 #include "cli/review_command.hpp"
 
 #include <fmt/format.h>
@@ -95,6 +96,13 @@ Exit dispatch(CommandLine& line, const Streams& streams) {
     if (line.ask->parsed()) {
         line.ask_options.json = line.json;
         return ask(line.files, line.diaries, line.ask_options, streams);
+    }
+    if (line.meals->parsed()) {
+        return meals(line.files, line.diaries, line.json, streams);
+    }
+    if (line.foods->parsed()) {
+        line.foods_options.json = line.json;
+        return foods(line.foods_options, streams);
     }
     if (const auto done = dispatch_practice(line, streams)) {
         return *done;

@@ -2,6 +2,7 @@
 
 #include "cli/ask_command.hpp"
 #include "cli/file_options.hpp"
+#include "cli/foods_command.hpp"
 #include "cli/measures_command.hpp"
 #include "cli/practice_commands.hpp"
 
@@ -47,6 +48,8 @@ struct CommandLine {
     CLI::App* measures = nullptr;
     CLI::App* review = nullptr;
     CLI::App* ask = nullptr;
+    CLI::App* meals = nullptr;
+    CLI::App* foods = nullptr;
     PracticeVerbs verbs;
 
     FileOptions files;
@@ -54,6 +57,7 @@ struct CommandLine {
     PracticeWords words;
     MeasuresOptions measures_options;
     AskOptions ask_options;
+    FoodsOptions foods_options;
     bool json = false;
     bool csv = false;
     bool no_intervals = false;

@@ -27,10 +27,39 @@ void describe_ask(CommandLine& line) {
                        "One versioned JSON object on standard output and nothing else");
 }
 
+void describe_meals(CommandLine& line) {
+    line.meals = line.app.add_subcommand(
+        "meals", "What each meal did, meals compared, rises to ask about, finger-prick pairs");
+    add_intake_options(*line.meals, line.files);
+    add_trace_options(*line.meals, line.files);
+    line.meals->add_option("--diary", line.diaries, "Diary files")->allow_extra_args(false);
+    line.meals->add_flag("--json", line.json,
+                         "One versioned JSON object on standard output and nothing else");
+}
+
+void describe_foods(CommandLine& line) {
+    line.foods = line.app.add_subcommand(
+        "foods", "Look foods up: energy, carbohydrate and fibre of a portion");
+    FoodsOptions& options = line.foods_options;
+    line.foods->add_option("WORDS", options.words, "What the food is called")->required();
+    line.foods->add_option("--grams", options.grams, "The portion's weight (else a household one)");
+    line.foods->add_option("--most", options.most, "How many foods to show at most")
+        ->check(CLI::Range(1, 1000))
+        ->capture_default_str();
+    line.foods->add_option("--table", options.table,
+                           "Another table of the same columns (else the shipped one)");
+    line.foods->add_flag("--available", options.available,
+                         "The carbohydrate of --table is without fibre");
+    line.foods->add_flag("--json", line.json,
+                         "One versioned JSON object on standard output and nothing else");
+}
+
 }  // namespace
 
 void describe_question_commands(CommandLine& line) {
     describe_ask(line);
+    describe_meals(line);
+    describe_foods(line);
 }
 
 }  // namespace tracewright

@@ -168,7 +168,7 @@ double Shrinkage::quantile(std::size_t j, double p) const {
     const double reach = 12 * deviation(j);
     double low = centre - reach;
     double high = centre + reach;
-    for (int step = 0; step < 60; ++step) {
+    for (int step = 0; step < 36; ++step) {
         const double middle = (low + high) / 2;
         (cdf(j, middle) < p ? low : high) = middle;
     }

@@ -52,6 +52,7 @@ std::vector<FingerPrickPair> finger_prick_pairs(const Diary& diary,
     for (std::size_t m = 0; m < occasions.size(); ++m) {
         FingerPrickPair pair;
         pair.occasion = m;
+        pair.at = occasions[m].at;
         const Instant from = occasions[m].at - 30min;
         Instant to = occasions[m].at + 4h;
         if (m + 1 < occasions.size() && occasions[m + 1].at < to) {

@@ -12,7 +12,8 @@ namespace tracewright {
 
 /// The finger-pricks round one eating occasion: one before, one two hours after the first bite.
 struct FingerPrickPair {
-    std::size_t occasion = 0;
+    std::size_t occasion = 0;  ///< index among the occasions asked
+    Instant at;                ///< the first bite
     std::optional<Glucose> before;
     std::optional<Glucose> after;
     std::optional<double> after_minutes;  ///< from the first bite

@@ -262,6 +262,9 @@ Trial searched(const Search& search, const OverlapSettings& settings) {
     return best;
 }
 
+// mg/dL: so wide a deviation that nothing is drawn to a mean, and two meals at once still solvable.
+constexpr double not_drawn = 1000;
+
 constexpr std::array<double, 9> shifts = {0, -5, 5, -10, 10, -15, 15, -20, 20};
 
 // The meals of one day, each one's shift gone through with the others at their best so far.
@@ -281,6 +284,13 @@ class DayReport {
             for (std::size_t m = 0; m < day_.occasions.size(); ++m) {
                 meals[day_.occasions[m]] = with_best_shift(m);
             }
+        }
+        const DayNormals sums = sums_at(shift_);
+        Trial loose = trial_;
+        loose.deviation = not_drawn;
+        const std::vector<double> own = search_.amplitudes(sums, day_, loose);
+        for (std::size_t m = 0; m < own.size(); ++m) {
+            meals[day_.occasions[m]].own = own[m];
         }
         neighbours(meals);
     }

@@ -16,7 +16,10 @@ struct MealAmplitude {
     bool readable = false;      ///< false: not enough of its day was sensed
     double amplitude = 0;       ///< mg/dL at the peak of its rise, never below 0
     double standard_error = 0;  ///< the shift's uncertainty in it
-    double shift_minutes = 0;   ///< of the rise against the written time: + is later
+    /// At the likeliest shift and without being drawn to its food's mean: for comparing foods,
+    /// whose spread the ridge would hide.
+    double own = 0;
+    double shift_minutes = 0;  ///< of the rise against the written time: + is later
     double shift_deviation = 0;
     /// Of its estimate with that of the occasion before and after on its day; 0 without one.
     double correlation_before = 0;

@@ -5,7 +5,9 @@
 #include <unistd.h>
 #include <nlohmann/json.hpp>
 
+#include <unistd.h>
 #include <algorithm>
+
 #include <filesystem>
 #include <fstream>
 #include <map>

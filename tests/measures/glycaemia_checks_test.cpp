@@ -516,7 +516,7 @@ const std::map<std::string, std::string>& later() {
         {"iauc-", "met in tests/responses"},
         {"gi-", "met in tests/diary"},
         {"gl-", "met in tests/diary"},
-        {"carb-ex", "met in tests/diary"},
+        {"carb-ex", "not used: grams everywhere"},
         {"dawn-1", "met in tests/responses"},
         {"dawn-2", "met in tests/responses"},
         {"monnier-", "responses: needs meal times"},

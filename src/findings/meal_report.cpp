@@ -1,0 +1,106 @@
+#include "findings/meal_report.hpp"
+
+#include "inference/student_t.hpp"
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+
+namespace tracewright {
+
+namespace {
+
+using namespace std::chrono_literals;
+
+bool worn_at(const CountedTrace& trace, Instant at) {
+    const auto after = std::lower_bound(
+        trace.readings.begin(), trace.readings.end(), at - 1h,
+        [](const Reading& reading, Instant moment) { return reading.at < moment; });
+    return after != trace.readings.end() && after->at <= at + 3h;
+}
+
+bool moved_after(const EatingOccasion& occasion, const Diary& diary) {
+    return std::any_of(diary.begin(), diary.end(), [&](const DiaryEntry& entry) {
+        return entry.kind == DiaryKind::movement && entry.at >= occasion.at &&
+               entry.at <= occasion.at + 90min;
+    });
+}
+
+// Slot by the clock is nearly a fact of the food; it is adjusted for by whether it is breakfast,
+// when the same food rises most.
+FoodComparison foods_of(const MealReport& report, const ReviewInput& input) {
+    const bool carbohydrate = std::all_of(
+        report.occasions.begin(), report.occasions.end(),
+        [](const EatingOccasion& occasion) { return occasion.carbohydrate_g.has_value(); });
+    std::vector<std::string> names = {"movement after", "breakfast or later"};
+    if (carbohydrate) {
+        names.emplace_back("carbohydrate");
+    }
+    std::vector<FoodResponse> responses;
+    for (std::size_t i = 0; i < report.occasions.size(); ++i) {
+        const EatingOccasion& occasion = report.occasions[i];
+        const MealAmplitude& amplitude = report.overlap.meals[i];
+        const std::string food = food_key(occasion.text());
+        if (!amplitude.readable || food.empty() || occasion.not_described) {
+            continue;
+        }
+        FoodResponse one{food, amplitude.own, {}};
+        one.adjusters = {moved_after(occasion, input.diary) ? 1.0 : 0.0,
+                         occasion.slot == MealSlot::breakfast ? 1.0 : 0.0};
+        if (carbohydrate) {
+            one.adjusters.push_back(*occasion.carbohydrate_g);
+        }
+        responses.push_back(std::move(one));
+    }
+    return compare_foods(responses, std::move(names), input.seed);
+}
+
+void set_pair_mean(MealReport& report) {
+    std::vector<double> rises;
+    for (const FingerPrickPair& pair : report.pairs) {
+        if (pair.used()) {
+            rises.push_back(pair.rise());
+        }
+    }
+    if (rises.empty()) {
+        return;
+    }
+    const auto n = static_cast<double>(rises.size());
+    double mean = 0;
+    for (const double rise : rises) {
+        mean += rise / n;
+    }
+    report.mean_pair_rise = mean;
+    if (rises.size() < 2) {
+        return;
+    }
+    double squares = 0;
+    for (const double rise : rises) {
+        squares += (rise - mean) * (rise - mean);
+    }
+    const double half = student_t_quantile(0.975, n - 1) * std::sqrt(squares / (n - 1) / n);
+    report.mean_pair_rise95 = {{mean - half, mean + half}};
+}
+
+}  // namespace
+
+MealReport meal_report(const ReviewInput& input) {
+    MealReport report;
+    const CountedTrace trace = counted_trace(input.wears, input.prefer_wear);
+    const std::vector<EatingOccasion> all = eating_occasions(input.diary, input.zones);
+    report.pairs = finger_prick_pairs(input.diary, all);
+    for (const EatingOccasion& occasion : all) {
+        const bool asked = !input.window || input.window->contains(occasion.at);
+        if (asked && worn_at(trace, occasion.at)) {
+            report.occasions.push_back(occasion);
+        }
+    }
+    report.responses = meal_responses(report.occasions, trace.view());
+    report.overlap = overlap_model(report.occasions, trace, input.zones);
+    report.foods = foods_of(report, input);
+    report.ask_about = unwritten_rises(trace.view(), all, input.diary, input.zones);
+    set_pair_mean(report);
+    return report;
+}
+
+}  // namespace tracewright

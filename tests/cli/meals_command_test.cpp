@@ -1,0 +1,56 @@
+#include "cli/command_for_tests.hpp"
+#include "cli/json_schema.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <fstream>
+
+using namespace tracewright;
+using namespace tracewright::testing;
+using nlohmann::json;
+using ::testing::HasSubstr;
+
+namespace {
+
+const std::string source = TRACEWRIGHT_SOURCE_DIR;
+const std::string example = source + "/data/invented-wear.csv";
+
+}  // namespace
+
+TEST(MealsCommand, json_is_by_its_schema) {
+    std::ifstream file(source + "/docs/formats/meals.schema.json");
+    const json schema = json::parse(file);
+    const Ran ran = run({"meals", example, "--zone", "Europe/Berlin", "--json"});
+    EXPECT_EQ(ran.exit, Exit::done) << ran.err;
+    const json document = json::parse(ran.out);
+    for (const std::string& misfit : misfits(document, schema, schema)) {
+        ADD_FAILURE() << misfit;
+    }
+    EXPECT_GT(document["meals"].size(), 20U);
+}
+
+TEST(MealsCommand, the_same_seed_gives_the_same_bytes) {
+    const std::vector<std::string> args = {"meals", example, "--zone", "Europe/Berlin", "--json"};
+    EXPECT_EQ(run(args).out, run(args).out);
+}
+
+TEST(FoodsCommand, works_a_portion_out) {
+    const Ran ran = run({"foods", "white", "rice", "long-grain", "--grams", "150", "--most", "1"});
+    EXPECT_EQ(ran.exit, Exit::done);
+    EXPECT_THAT(ran.out, HasSubstr("energy 195 kcal, carbohydrate 42.3 g (total, with fibre), "
+                                   "fibre 0.6 g, available 41.7 g"));
+}
+
+TEST(FoodsCommand, says_when_there_is_none_and_refuses_no_weight) {
+    EXPECT_EQ(run({"foods", "zzzz"}).exit, Exit::cannot_answer);
+    EXPECT_EQ(run({"foods", "rice", "--grams", "0"}).exit, Exit::wrong_usage);
+    EXPECT_EQ(run({"foods", "rice", "--table", "/nowhere.csv"}).exit, Exit::bad_input);
+}
+
+TEST(FoodsCommand, json_tells_the_basis_of_carbohydrate) {
+    const json document = json::parse(run({"foods", "apple", "--json"}).out);
+    EXPECT_EQ(document["version"], 1);
+    ASSERT_FALSE(document["foods"].empty());
+    EXPECT_EQ(document["foods"][0]["carbohydrate_basis"], "total, with fibre");
+}
