@@ -1,5 +1,6 @@
 #include "findings/question_findings.hpp"
 
+#include "findings/gathered_rows.hpp"
 #include "findings/question_sentences.hpp"
 #include "inference/several_questions.hpp"
 
@@ -29,132 +30,6 @@ CountedTrace trace_of(const ReviewInput& input) {
                       [&](const Reading& reading) { return !input.window->contains(reading.at); });
     }
     return counted_trace(wears, input.prefer_wear);
-}
-
-// What becomes of the rows before the regression.
-struct Gathered {
-    DriverRows rows;
-    std::vector<CivilDate> dates;
-    std::vector<bool> suspect;
-    std::vector<std::string> adjusted_for;
-    int ill = 0;
-    int with_outcome = 0;
-    std::map<Cause, int> noted;  // of the rows with an outcome
-    std::map<Cause, std::array<std::vector<double>, 2>> outcome_by_noted;
-};
-
-// An adjuster is used where nine of ten complete rows have it and it is no cause asked for.
-std::vector<std::string> adjusters_of(std::span<const QuestionRow> rows,
-                                      std::span<const Cause> causes) {
-    std::map<std::string, int> known;
-    int total = 0;
-    for (const QuestionRow& row : rows) {
-        if (row.outcome) {
-            ++total;
-            for (const auto& [name, value] : row.adjusters) {
-                ++known[name];
-            }
-        }
-    }
-    std::vector<std::string> names;
-    const bool carbohydrate_asked =
-        std::find(causes.begin(), causes.end(), Cause::meal_carbohydrate) != causes.end();
-    for (const auto& [name, count] : known) {
-        if (10 * count >= 9 * total && !(name == "carbohydrate" && carbohydrate_asked)) {
-            names.push_back(name);
-        }
-    }
-    return names;
-}
-
-std::string why_not_usable(const QuestionRow& row, std::span<const Cause> causes,
-                           const std::vector<std::string>& adjusters) {
-    if (!row.outcome) {
-        return row.none_because;
-    }
-    if (row.ill) {
-        return "illness noted";
-    }
-    for (const Cause cause : causes) {
-        if (!row.causes.contains(cause)) {
-            return std::string(facts_of(cause).words) + " not noted";
-        }
-    }
-    for (const std::string& name : adjusters) {
-        if (!row.adjusters.contains(name)) {
-            return name + " not noted";
-        }
-    }
-    return {};
-}
-
-Gathered gather(std::span<const QuestionRow> rows, std::span<const Cause> causes,
-                std::vector<LeftOut>& left_out) {
-    Gathered gathered;
-    gathered.adjusted_for = adjusters_of(rows, causes);
-    gathered.rows.drivers = causes.size();
-    gathered.rows.adjusters = gathered.adjusted_for.size();
-    for (const QuestionRow& row : rows) {
-        if (row.outcome) {
-            ++gathered.with_outcome;
-            for (const Cause cause : causes) {
-                const bool noted = row.causes.contains(cause);
-                gathered.noted[cause] += noted ? 1 : 0;
-                gathered.outcome_by_noted[cause][noted ? 1 : 0].push_back(*row.outcome);
-            }
-        }
-        const std::string why = why_not_usable(row, causes, gathered.adjusted_for);
-        if (!why.empty()) {
-            left_out.push_back({row.date, why});
-            gathered.ill += why == "illness noted" ? 1 : 0;
-            continue;
-        }
-        gathered.rows.y.push_back(*row.outcome);
-        for (const Cause cause : causes) {
-            gathered.rows.x.push_back(row.causes.at(cause));
-        }
-        for (const std::string& name : gathered.adjusted_for) {
-            gathered.rows.adjuster.push_back(row.adjusters.at(name));
-        }
-        gathered.rows.wear.push_back(row.wear);
-        gathered.rows.day.push_back(static_cast<int>(row.date.time_since_epoch().count()));
-        gathered.dates.push_back(row.date);
-        gathered.suspect.push_back(row.suspect);
-    }
-    return gathered;
-}
-
-std::vector<DriverSetting> settings_of(std::span<const Cause> causes) {
-    std::vector<DriverSetting> settings;
-    for (const Cause cause : causes) {
-        settings.push_back({facts_of(cause).change_size, facts_of(cause).yes_no});
-    }
-    return settings;
-}
-
-DriverRows without_suspect(const Gathered& gathered) {
-    DriverRows rows = gathered.rows;
-    rows.y.clear();
-    rows.x.clear();
-    rows.adjuster.clear();
-    rows.wear.clear();
-    rows.day.clear();
-    const DriverRows& all = gathered.rows;
-    for (std::size_t i = 0; i < all.rows(); ++i) {
-        if (gathered.suspect[i]) {
-            continue;
-        }
-        rows.y.push_back(all.y[i]);
-        rows.wear.push_back(all.wear[i]);
-        rows.day.push_back(all.day[i]);
-        for (std::size_t j = 0; j < all.drivers; ++j) {
-            rows.x.push_back(all.x[i * all.drivers + j]);
-        }
-        for (std::size_t j = 0; j < all.adjusters; ++j) {
-            rows.adjuster.push_back(all.adjuster[i * all.adjusters + j]);
-        }
-    }
-    return rows;
 }
 
 std::string reasons_counted(std::span<const LeftOut> left_out) {
@@ -205,12 +80,12 @@ bool medicine_changed(const ReviewInput& input, const DriverRows& rows) {
 
 class Teller {
   public:
-    Teller(const ReviewInput& input, const QuestionAnswers& answers, const Gathered& gathered,
+    Teller(const ReviewInput& input, const QuestionAnswers& answers, const GatheredRows& gathered,
            const DriverFit& fit, std::span<const Cause> causes)
         : input_(input), answers_(answers), gathered_(gathered), fit_(fit), causes_(causes) {
         const DriverRows trusted = without_suspect(gathered);
         if (trusted.rows() < gathered.rows.rows()) {
-            trusted_ = driver_fit(trusted, settings_of(causes), answers.worth);
+            trusted_ = driver_fit(trusted, driver_settings(causes), answers.worth);
         }
     }
 
@@ -246,7 +121,7 @@ class Teller {
   private:
     const ReviewInput& input_;
     const QuestionAnswers& answers_;
-    const Gathered& gathered_;
+    const GatheredRows& gathered_;
     const DriverFit& fit_;
     std::span<const Cause> causes_;
     std::optional<DriverFit> trusted_;
@@ -377,15 +252,16 @@ class Teller {
         }
         const auto count = std::count(gathered_.suspect.begin(), gathered_.suspect.end(), true);
         const DriverResult& other = trusted_->drivers[driver];
-        std::string then = "without them there are too few to tell";
+        std::string then = "without them it can't be told";
         if (other.gate == DriverGate::open && told.result.gate == DriverGate::open) {
             then = fmt::format("without them: {} ({})",
                                difference_words(other.effect, answers_.outcome, input_.unit),
                                interval_words(other.interval95, answers_.outcome, input_.unit));
         }
-        list.push_back({CaveatKind::sensor_suspect,
-                        fmt::format("{} of the {} hold a suspect stretch of the sensor; {}.", count,
-                                    rows_called(answers_.outcome, 2), then)});
+        list.push_back(
+            {CaveatKind::sensor_suspect,
+             fmt::format("{} of the {} {} a suspect stretch of the sensor; {}.", count,
+                         rows_called(answers_.outcome, 2), count == 1 ? "holds" : "hold", then)});
     }
 
     std::string unlike_without_note(Cause cause) const {
@@ -432,9 +308,9 @@ QuestionAnswers answer_questions(const ReviewInput& input, Outcome outcome,
     answers.worth = settings.worth.value_or(facts_of(outcome).worth_acting_on);
     const CountedTrace trace = trace_of(input);
     const auto rows = question_rows(input, trace, outcome, causes);
-    const Gathered gathered = gather(rows, causes, answers.left_out);
+    const GatheredRows gathered = gathered_rows(rows, causes, answers.left_out);
     answers.rows = static_cast<int>(gathered.rows.rows());
-    answers.fit = driver_fit(gathered.rows, settings_of(causes), answers.worth);
+    answers.fit = driver_fit(gathered.rows, driver_settings(causes), answers.worth);
     const Teller teller(input, answers, gathered, *answers.fit, causes);
     std::vector<QuestionFinding> findings;
     for (std::size_t driver = 0; driver < causes.size(); ++driver) {
@@ -477,9 +353,9 @@ QuestionAnswers scan_causes(const ReviewInput& input, Outcome outcome,
         QuestionAnswers alone;
         alone.outcome = outcome;
         alone.worth = answers.worth;
-        const Gathered gathered = gather(own, one, alone.left_out);
+        const GatheredRows gathered = gathered_rows(own, one, alone.left_out);
         alone.rows = static_cast<int>(gathered.rows.rows());
-        const DriverFit fit = driver_fit(gathered.rows, settings_of(one), answers.worth);
+        const DriverFit fit = driver_fit(gathered.rows, driver_settings(one), answers.worth);
         if (fit.drivers[0].gate != DriverGate::open) {
             continue;  // nothing to scan: not varied, or hardly noted
         }

@@ -135,7 +135,8 @@ std::string interval_words(const std::array<double, 2>& interval, Outcome outcom
                           !rounds_to_nothing(interval[0], outcome, unit) &&
                           !rounds_to_nothing(interval[1], outcome, unit);
     if (one_side) {
-        const auto [near, far] = std::minmax(std::abs(interval[0]), std::abs(interval[1]));
+        const double near = std::min(std::abs(interval[0]), std::abs(interval[1]));
+        const double far = std::max(std::abs(interval[0]), std::abs(interval[1]));
         const double sign = interval[0] > 0 ? 1 : -1;
         std::string number = size_words(near, outcome, unit);
         number.resize(number.find(' '));

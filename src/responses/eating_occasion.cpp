@@ -179,7 +179,8 @@ std::string food_key(const std::string& written) {
         }
         word.clear();
     };
-    for (const char c : lower(written)) {
+    // What a second column said of the same food stands behind a bar.
+    for (const char c : lower(written.substr(0, written.find(" | ")))) {
         const bool space = c == ' ' || c == '\t' || c == '\n' || c == '\r' || c == '(' || c == ')';
         if (space) {
             close();

@@ -131,6 +131,41 @@ TEST(QuestionFindings, a_scan_never_answers_and_at_most_offers_a_trial) {
     EXPECT_NE(answers.findings[0].finding.sentence.find("worth a trial"), std::string::npos);
 }
 
+TEST(QuestionSentences, intervals_in_words) {
+    struct Row {
+        std::array<double, 2> interval;
+        Outcome outcome;
+        GlucoseUnit unit;
+        const char* words;
+    };
+    const Row rows[] = {
+        {{2, 7}, Outcome::fasting, GlucoseUnit::mg_per_dl, "95 % interval 2 to 7 mg/dL higher"},
+        {{-20.4, -5.2},
+         Outcome::fasting,
+         GlucoseUnit::mg_per_dl,
+         "95 % interval 5 to 20 mg/dL lower"},
+        {{10.8, 30.6},
+         Outcome::fasting,
+         GlucoseUnit::mmol_per_l,
+         "95 % interval 0.6 to 1.7 mmol/L higher"},
+        {{-4, 19},
+         Outcome::fasting,
+         GlucoseUnit::mg_per_dl,
+         "95 % interval from 4 mg/dL lower to 19 mg/dL higher"},
+        {{0.2, 19},
+         Outcome::fasting,
+         GlucoseUnit::mg_per_dl,
+         "95 % interval from no different to 19 mg/dL higher"},
+        {{-2, -0.5},
+         Outcome::hours_in_range,
+         GlucoseUnit::mg_per_dl,
+         "95 % interval 0.5 to 2.0 h less"},
+    };
+    for (const Row& row : rows) {
+        EXPECT_EQ(interval_words(row.interval, row.outcome, row.unit), row.words);
+    }
+}
+
 // Fasting is the one definition of the project: at its edges.
 TEST(QuestionFindings, fasting_needs_six_hours_and_four_readings) {
     const auto fasting_with = [](int last_food_minutes_before_the_hour, std::chrono::minutes step) {

@@ -57,6 +57,7 @@ TEST(EatingOccasion, a_food_is_known_again_without_its_amount) {
     EXPECT_EQ(food_key("Rice 150 g"), "rice");
     EXPECT_EQ(food_key("2 slices  Rye Bread, "), "rye bread");
     EXPECT_EQ(food_key("150g rice"), "rice");
+    EXPECT_EQ(food_key("apple | pomme 125g"), "apple");
     EXPECT_EQ(food_key(""), "");
 }
 
