@@ -1,4 +1,5 @@
 // One client of 14 days at 5 minutes in memory, 4,032 readings.
+#include "measures/core_measures.hpp"
 #include "measures/day_sums.hpp"
 #include "measures/measure_set.hpp"
 #include "measures/usual_day.hpp"
@@ -35,6 +36,19 @@ TraceView view_of(const std::vector<Reading>& readings) {
 const ZoneHistory floating{Zone::floating()};
 
 }  // namespace
+
+static void core_of_a_thousand_clients(benchmark::State& state) {
+    std::vector<std::vector<Reading>> clients;
+    for (unsigned c = 0; c < 1000; ++c) {
+        clients.push_back(client(c));
+    }
+    for (auto unused : state) {
+        for (const auto& readings : clients) {
+            benchmark::DoNotOptimize(core_measures(view_of(readings), floating));
+        }
+    }
+}
+BENCHMARK(core_of_a_thousand_clients)->Unit(benchmark::kMillisecond);
 
 static void day_sums_of_a_client(benchmark::State& state) {
     const auto readings = client(1);

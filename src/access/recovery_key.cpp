@@ -49,7 +49,7 @@ std::string written_recovery_key(const SecretKey& key) {
         }
         unsigned value = 0;
         for (std::size_t bit = i * 5; bit < i * 5 + 5; ++bit) {
-            value = value << 1U | (bytes[bit / 8] >> (7 - bit % 8) & 1U);
+            value = value << 1U | (unsigned{bytes[bit / 8]} >> (7 - bit % 8) & 1U);
         }
         text += letters[value];
     }
