@@ -3,6 +3,8 @@
 #include "intake/clock_text.hpp"
 #include "intake/plain_text.hpp"
 
+#include <CLI/CLI.hpp>
+
 #include <algorithm>
 #include <filesystem>
 #include <map>

@@ -3,11 +3,13 @@
 #include "findings/first_review.hpp"
 #include "intake/bring_in.hpp"
 
-#include <CLI/CLI.hpp>
-
 #include <optional>
 #include <string>
 #include <vector>
+
+namespace CLI {
+class App;
+}
 
 namespace tracewright {
 

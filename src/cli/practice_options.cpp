@@ -4,6 +4,8 @@
 #include "cli/file_options.hpp"
 #include "cli/hidden_line.hpp"
 
+#include <CLI/CLI.hpp>
+
 #include <fstream>
 #include <ostream>
 

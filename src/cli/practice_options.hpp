@@ -3,11 +3,13 @@
 #include "cli/streams.hpp"
 #include "store/sqlite_practice.hpp"
 
-#include <CLI/CLI.hpp>
-
 #include <memory>
 #include <string>
 #include <vector>
+
+namespace CLI {
+class App;
+}
 
 namespace tracewright {
 
