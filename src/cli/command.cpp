@@ -95,9 +95,15 @@ Exit dispatch(CommandLine& line, const Streams& streams) {
     share_the_clock(line);
     if (line.ask->parsed()) {
         line.ask_options.json = line.json;
+        if (!line.practice.practice.empty() && !line.ask_options.list) {
+            return ask_client(line.practice, line.files, line.ask_options, streams);
+        }
         return ask(line.files, line.diaries, line.ask_options, streams);
     }
     if (line.meals->parsed()) {
+        if (!line.practice.practice.empty()) {
+            return meals_client(line.practice, line.files, line.json, streams);
+        }
         return meals(line.files, line.diaries, line.json, streams);
     }
     if (line.foods->parsed()) {

@@ -126,18 +126,23 @@ class Printer {
 
 }  // namespace
 
+Exit meals_of(const ReviewInput& input, bool json, const Streams& streams) {
+    const MealReport report = meal_report(input);
+    if (json) {
+        streams.out << dumped(json_of_meals(report, input));
+    } else {
+        Printer(report, input, streams.out).print();
+    }
+    return Exit::done;
+}
+
 Exit meals(const FileOptions& files, const std::vector<std::string>& diaries, bool json,
            const Streams& streams) {
     const auto gathered = files_of_client(files, diaries, streams, streams.err);
     if (!gathered) {
         return gathered.error();
     }
-    const MealReport report = meal_report(gathered->input);
-    if (json) {
-        streams.out << dumped(json_of_meals(report, gathered->input));
-    } else {
-        Printer(report, gathered->input, streams.out).print();
-    }
+    meals_of(gathered->input, json, streams);
     return gathered->exit;
 }
 

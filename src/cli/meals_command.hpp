@@ -17,6 +17,9 @@ inline constexpr int meals_json_version = 1;
 Exit meals(const FileOptions& files, const std::vector<std::string>& diaries, bool json,
            const Streams& streams);
 
+/// The same of what is already known of one client.
+Exit meals_of(const ReviewInput& input, bool json, const Streams& streams);
+
 /// The document of docs/formats/meals.schema.json.
 Json json_of_meals(const MealReport& report, const ReviewInput& input);
 

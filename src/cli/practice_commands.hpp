@@ -1,5 +1,6 @@
 #pragma once
 
+#include "cli/ask_command.hpp"
 #include "cli/file_options.hpp"
 #include "cli/practice_options.hpp"
 
@@ -70,6 +71,14 @@ Exit promise(const PracticeOptions& options, const PracticeWords& words, const S
 /// Answers the escalation of a number, else lists them.
 Exit acknowledge(const PracticeOptions& options, const PracticeWords& words,
                  const Streams& streams);
+
+/// What an outcome goes with, asked of the client that `files` names, over all wears unless a
+/// window is asked for.
+Exit ask_client(const PracticeOptions& options, const FileOptions& files, const AskOptions& asked,
+                const Streams& streams);
+/// The meals of the same.
+Exit meals_client(const PracticeOptions& options, const FileOptions& files, bool json,
+                  const Streams& streams);
 
 /// The review of the client that `files` names, over its window (else the last wear, with what was
 /// worn beside it).

@@ -30,6 +30,7 @@ void describe_ask(CommandLine& line) {
 void describe_meals(CommandLine& line) {
     line.meals = line.app.add_subcommand(
         "meals", "What each meal did, meals compared, rises to ask about, finger-prick pairs");
+    line.meals->fallthrough();
     add_intake_options(*line.meals, line.files);
     add_trace_options(*line.meals, line.files);
     line.meals->add_option("--diary", line.diaries, "Diary files")->allow_extra_args(false);
