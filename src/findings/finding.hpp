@@ -26,11 +26,11 @@ enum class CaveatKind {
     single_readings,
     medicines_not_known,
     medicine_changed,
-    travels_together,       ///< with another cause
+    travels_together,  ///< with another cause
     diary_incomplete,
     illness_left_out,
-    strong_day_to_day,      ///< serial correlation beyond what the method was tried for
-    unlike_others,          ///< disagrees with what was published
+    strong_day_to_day,  ///< serial correlation beyond what the method was tried for
+    unlike_others,      ///< disagrees with what was published
     absence_read_as_none
 };
 
