@@ -88,6 +88,25 @@ TEST(Architecture, every_include_is_an_arrow_of_the_picture) {
     EXPECT_GT(arrows, 100);
 }
 
+// So that each header compiles alone; those without a source are compiled by tests/CMakeLists.txt.
+TEST(Architecture, every_source_includes_its_own_header_first) {
+    const std::regex include("#include [<\"]([^>\"]+)");
+    int sources = 0;
+    for (const auto& entry : fs::recursive_directory_iterator(source / "src")) {
+        fs::path header = entry.path();
+        header.replace_extension(".hpp");
+        if (entry.path().extension() != ".cpp" || !fs::exists(header)) {
+            continue;
+        }
+        const std::string text = contents(entry.path());
+        std::smatch first;
+        ASSERT_TRUE(std::regex_search(text, first, include)) << entry.path();
+        EXPECT_EQ(first[1], fs::relative(header, source / "src").string()) << entry.path();
+        ++sources;
+    }
+    EXPECT_GT(sources, 100);
+}
+
 TEST(Architecture, no_room_reaches_itself_through_others) {
     const Rooms rooms = table();
     for (const auto& [room, into] : rooms) {
