@@ -525,7 +525,7 @@ const std::map<std::string, std::string>& later() {
         {"dx-", "coaching: criteria"},
         {"remission-", "coaching: remission"},
         {"mard-", "agreement of two instruments"},
-        {"ba-", "agreement of two instruments"},
+        {"ba-", "met in tests/measures/sensor_agreement_test.cpp"},
         {"agree-", "agreement of two instruments"},
         {"lb-", "agreement of two instruments"},
         {"icgm-", "agreement of two instruments"},
