@@ -1,10 +1,12 @@
 #include "cli/command.hpp"
 
+#include "cli/ask_command.hpp"
 #include "cli/command_line.hpp"
 #include "cli/json_text.hpp"
 #include "cli/look_command.hpp"
 #include "cli/meals_command.hpp"
 #include "cli/review_command.hpp"
+#include "store/practice_schema.hpp"
 
 #include <fmt/format.h>
 
@@ -18,9 +20,11 @@ namespace tracewright {
 namespace {
 
 void print_version(std::ostream& out) {
-    out << fmt::format("tracewright {}\nzone data {}\nJSON look {}, measures {}, review {}\n",
-                       TRACEWRIGHT_VERSION, zone_data_version(), look_json_version,
-                       measures_json_version, review_json_version);
+    out << fmt::format(
+        "tracewright {}\nzone data {}\nJSON look {}, measures {}, review {}, ask {}, meals "
+        "{}\npractice tables {}\n",
+        TRACEWRIGHT_VERSION, zone_data_version(), look_json_version, measures_json_version,
+        review_json_version, ask_json_version, meals_json_version, practice_schema_version());
 }
 
 // --as-of may stand before the command or behind it.
