@@ -34,7 +34,7 @@ void consent(const ClientFacts& facts, const FirstReview& review, Lines& lines) 
     } else if (given.until && *given.until < today) {
         lines.push_back("Consent ended on " + day_words(*given.until) + ": ask again.");
     } else if (!given.given_on) {
-        lines.push_back(
+        lines.emplace_back(
             "Consent is not recorded: ask what may be kept, who sees it and until "
             "when.");
     }

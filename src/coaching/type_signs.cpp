@@ -179,7 +179,7 @@ Seen spread_sign(const CareInput& input) {
     double squares = 0;
     for_each_standing(cut(trace.view(), {std::max(trace.window.from, to - spread_over), to}),
                       [&](const Reading& reading, std::chrono::seconds stood) {
-                          const double weight = static_cast<double>(stood.count());
+                          const auto weight = static_cast<double>(stood.count());
                           const double value = reading.value().in(GlucoseUnit::mg_per_dl);
                           seconds += weight;
                           sum += weight * value;

@@ -59,9 +59,10 @@ bool Statement::step() {
     }
     if (result != SQLITE_DONE) {
         sqlite3* database = sqlite3_db_handle(statement_.get());
-        const DatabaseFailure failure(sqlite3_extended_errcode(database), sqlite3_errmsg(database));
+        const int code = sqlite3_extended_errcode(database);
+        const std::string message = sqlite3_errmsg(database);
         sqlite3_reset(statement_.get());
-        throw failure;
+        throw DatabaseFailure(code, message);
     }
     sqlite3_reset(statement_.get());
     return false;
