@@ -1,6 +1,7 @@
 #include "diary/food_table.hpp"
 
 #include "diary/foods_text.hpp"
+#include "diary/table_cells.hpp"
 
 #include <algorithm>
 #include <charconv>
@@ -16,23 +17,6 @@ std::optional<double> number(const std::string& text) {
     const auto [stop, error] = std::from_chars(text.data(), end, value);
     return error == std::errc{} && stop == end && !text.empty() ? std::optional(value)
                                                                 : std::nullopt;
-}
-
-std::vector<std::vector<std::string>> cells_of(std::string_view csv) {
-    std::vector<std::vector<std::string>> rows(1, std::vector<std::string>(1));
-    bool quoted = false;
-    for (const char c : csv) {
-        if (c == '"') {
-            quoted = !quoted;
-        } else if (c == ',' && !quoted) {
-            rows.back().emplace_back();
-        } else if (c == '\n' && !quoted) {
-            rows.emplace_back(1);
-        } else if (c != '\r') {
-            rows.back().back() += c;
-        }
-    }
-    return rows;
 }
 
 std::vector<std::string> words_of(std::string_view text) {
@@ -87,7 +71,7 @@ FoodPortion portion_of(const FoodFacts& food, double grams) {
 
 std::vector<FoodFacts> foods_in(std::string_view csv, CarbohydrateBasis basis) {
     std::vector<FoodFacts> foods;
-    for (const auto& cells : cells_of(csv)) {
+    for (const auto& cells : table_cells(csv)) {
         const auto grams = cells.size() == 11 ? number(cells[2]) : std::nullopt;
         if (grams) {
             foods.push_back({cells[0], cells[1], *grams, number(cells[3]), number(cells[4]),

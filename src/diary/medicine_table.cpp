@@ -1,6 +1,7 @@
 #include "diary/medicine_table.hpp"
 
 #include "diary/medicine_table_text.hpp"
+#include "diary/table_cells.hpp"
 
 #include <algorithm>
 #include <stdexcept>
@@ -9,34 +10,11 @@ namespace tracewright {
 
 namespace {
 
-// The two tables are the project's own and built in: plain commas, quotes doubled within quotes.
+// Without the titles and the empty row behind the last line end.
 std::vector<std::vector<std::string>> rows_of(std::string_view csv) {
-    std::vector<std::vector<std::string>> rows;
-    std::vector<std::string> row(1);
-    bool quoted = false;
-    for (std::size_t i = 0; i < csv.size(); ++i) {
-        const char c = csv[i];
-        if (c == '"') {
-            const bool doubled = quoted && i + 1 < csv.size() && csv[i + 1] == '"';
-            if (doubled) {
-                row.back() += '"';
-                ++i;
-            } else {
-                quoted = !quoted;
-            }
-        } else if (c == ',' && !quoted) {
-            row.emplace_back();
-        } else if (c == '\n' && !quoted) {
-            rows.push_back(std::move(row));
-            row.assign(1, "");
-        } else if (c != '\r') {
-            row.back() += c;
-        }
-    }
-    if (row.size() > 1) {
-        rows.push_back(std::move(row));
-    }
-    rows.erase(rows.begin());  // titles
+    auto rows = table_cells(csv);
+    rows.erase(rows.begin());
+    std::erase_if(rows, [](const auto& row) { return row.size() == 1; });
     return rows;
 }
 

@@ -1,5 +1,6 @@
 #include "findings/published_effects.hpp"
 
+#include "diary/table_cells.hpp"
 #include "findings/habit_effects_text.hpp"
 #include "units/glucose.hpp"
 
@@ -20,23 +21,6 @@ std::optional<double> number(std::string_view text) {
         return std::nullopt;
     }
     return value;
-}
-
-std::vector<std::vector<std::string>> cells_of(std::string_view csv) {
-    std::vector<std::vector<std::string>> rows(1, std::vector<std::string>(1));
-    bool quoted = false;
-    for (const char c : csv) {
-        if (c == '"') {
-            quoted = !quoted;
-        } else if (c == ',' && !quoted) {
-            rows.back().emplace_back();
-        } else if (c == '\n' && !quoted) {
-            rows.emplace_back(1);
-        } else if (c != '\r') {
-            rows.back().back() += c;
-        }
-    }
-    return rows;
 }
 
 // Which row tells of which question, and the factor that turns its effect into that of our change
@@ -122,7 +106,7 @@ std::string PublishedEffect::sentence() const {
 
 std::vector<PublishedEffect> published_effects_in(std::string_view csv) {
     std::vector<PublishedEffect> effects;
-    for (const auto& cells : cells_of(csv)) {
+    for (const auto& cells : table_cells(csv)) {
         const auto effect = cells.size() == 10 ? number(cells[2]) : std::nullopt;
         if (effect) {
             effects.push_back({cells[0], cells[1], *effect, cells[3], cells[4], cells[5], cells[6],
