@@ -58,12 +58,17 @@ void print(const FoodFound& found, const FoodPortion& portion, bool household, s
 
 Exit foods(const FoodsOptions& options, const Streams& streams) {
     std::vector<FoodFacts> own;
+    Exit exit = Exit::done;
     if (!options.table.empty()) {
         std::ifstream file(options.table, std::ios::binary);
         std::ostringstream text;
         text << file.rdbuf();
         own = foods_in(text.str(),
                        options.available ? CarbohydrateBasis::available : CarbohydrateBasis::total);
+        for (const std::string& fault : food_rows_not_read(text.str())) {
+            streams.err << options.table << ": " << fault << "; left out\n";
+            exit = Exit::bad_input;
+        }
         if (own.empty()) {
             streams.err << options.table
                         << ": found no food, expected rows of food, portion, portion_g, "
@@ -100,7 +105,7 @@ Exit foods(const FoodsOptions& options, const Streams& streams) {
     } else if (found.empty()) {
         streams.out << "No food of this name is in the table.\n";
     }
-    return found.empty() ? Exit::cannot_answer : Exit::done;
+    return exit == Exit::done && found.empty() ? Exit::cannot_answer : exit;
 }
 
 }  // namespace tracewright
