@@ -3,7 +3,7 @@
 #include <boost/random/mersenne_twister.hpp>
 
 #include <algorithm>
-#include <bit>
+#include <array>
 #include <cmath>
 #include <cstddef>
 #include <numeric>
@@ -25,43 +25,87 @@ double slack_of(std::span<const double> d) {
     return size * 1e-12;
 }
 
-// In the order of a Gray code, so that each pattern is one step from the last.
+// The sums of all patterns of signs, ascending: those with the next value taken off and those with
+// it added are ascending each, so they merge.
+std::vector<double> sums_of_patterns(std::span<const double> d) {
+    std::vector<double> sums{0.0};
+    std::vector<double> longer;
+    for (const double value : d) {
+        const double size = std::abs(value);
+        longer.resize(2 * sums.size());
+        std::size_t down = 0;
+        std::size_t up = 0;
+        for (double& next : longer) {
+            const bool lower =
+                up == sums.size() || (down < sums.size() && sums[down] - size <= sums[up] + size);
+            next = lower ? sums[down++] - size : sums[up++] + size;
+        }
+        sums.swap(longer);
+    }
+    return sums;
+}
+
+// How many pairs of one from each add up to `least` or more. Both ascending.
+std::uint64_t pairs_at_least(const std::vector<double>& a, const std::vector<double>& b,
+                             double least) {
+    std::uint64_t count = 0;
+    std::size_t below = b.size();
+    for (const double value : a) {
+        while (below > 0 && value + b[below - 1] >= least) {
+            --below;
+        }
+        count += b.size() - below;
+    }
+    return count;
+}
+
+// A pattern is one of the first half with one of the second: 2^(n/2) sums tell of all 2^n.
 SignFlip enumerated(std::span<const double> d) {
     SignFlip result;
     const double observed = std::accumulate(d.begin(), d.end(), 0.0);
     const double slack = slack_of(d);
     const double far = std::abs(observed) - slack;
-    std::vector<double> twice(d.begin(), d.end());
-    double sum = observed;
+    const std::size_t half = d.size() / 2;
+    const auto first = sums_of_patterns(d.first(half));
+    const auto second = sums_of_patterns(d.subspan(half));
     result.patterns = std::uint64_t{1} << d.size();
-    for (std::uint64_t i = 0; i < result.patterns; ++i) {
-        if (i > 0) {
-            double& value = twice[static_cast<std::size_t>(std::countr_zero(i))];
-            sum -= 2 * value;
-            value = -value;
-        }
-        result.at_least += std::abs(sum) >= far ? 1U : 0U;
-        result.upper += sum >= observed - slack ? 1U : 0U;
-    }
+    result.upper = pairs_at_least(first, second, observed - slack);
+    // Every pattern has its mirror image, so as many lie as far below.
+    result.at_least = far > 0 ? 2 * pairs_at_least(first, second, far) : result.patterns;
     result.p = static_cast<double>(result.at_least) / static_cast<double>(result.patterns);
     return result;
+}
+
+// The sums of eight neighbours (the last may be fewer) by the byte that tells their signs.
+using ByteOfSigns = std::array<double, 256>;
+
+std::vector<ByteOfSigns> bytes_of_signs(std::span<const double> d) {
+    std::vector<ByteOfSigns> tables;
+    for (std::size_t from = 0; from < d.size(); from += 8) {
+        const auto eight = d.subspan(from, std::min<std::size_t>(8, d.size() - from));
+        ByteOfSigns& table = tables.emplace_back();
+        for (std::size_t byte = 0; byte < table.size(); ++byte) {
+            for (std::size_t i = 0; i < eight.size(); ++i) {
+                table[byte] += (byte >> i & 1U) != 0 ? eight[i] : -eight[i];
+            }
+        }
+    }
+    return tables;
 }
 
 SignFlip drawn(std::span<const double> d, std::uint64_t seed) {
     SignFlip result;
     result.enumerated = false;
     const double far = std::abs(std::accumulate(d.begin(), d.end(), 0.0)) - slack_of(d);
+    const std::vector<ByteOfSigns> tables = bytes_of_signs(d);
     boost::random::mt19937_64 engine(seed);
     std::uint64_t count = 0;
     for (std::uint64_t draw = 0; draw < draws; ++draw) {
         double sum = 0;
         std::uint64_t bits = 0;
-        for (std::size_t i = 0; i < d.size(); ++i) {
-            if (i % 64 == 0) {
-                bits = engine();
-            }
-            sum += (bits & 1U) != 0 ? d[i] : -d[i];
-            bits >>= 1U;
+        for (std::size_t t = 0; t < tables.size(); ++t) {
+            bits = t % 8 == 0 ? engine() : bits >> 8U;
+            sum += tables[t][bits & 255U];
         }
         count += std::abs(sum) >= far ? 1U : 0U;
     }

@@ -4,8 +4,11 @@
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
+#include <boost/random/mersenne_twister.hpp>
 
+#include <algorithm>
 #include <cmath>
+#include <cstdint>
 #include <numeric>
 
 using namespace tracewright;
@@ -13,18 +16,35 @@ using namespace tracewright::testing;
 
 namespace {
 
-// The plain way: every pattern summed anew.
-double naive_p(const std::vector<double>& d) {
-    const double observed = std::abs(std::accumulate(d.begin(), d.end(), 0.0));
-    int count = 0;
-    for (unsigned pattern = 0; pattern < 1U << d.size(); ++pattern) {
-        double sum = 0;
-        for (std::size_t i = 0; i < d.size(); ++i) {
-            sum += (pattern >> i & 1U) != 0 ? d[i] : -d[i];
-        }
-        count += std::abs(sum) >= observed - 1e-9 ? 1 : 0;
+struct Plain {
+    std::uint64_t at_least = 0;
+    std::uint64_t upper = 0;
+};
+
+double sum_of(const std::vector<double>& d, std::uint64_t pattern) {
+    double sum = 0;
+    for (std::size_t i = 0; i < d.size(); ++i) {
+        sum += (pattern >> i & 1U) != 0 ? d[i] : -d[i];
     }
-    return static_cast<double>(count) / static_cast<double>(1U << d.size());
+    return sum;
+}
+
+// The plain way: every pattern summed anew.
+Plain plain_way(const std::vector<double>& d) {
+    const double observed = std::accumulate(d.begin(), d.end(), 0.0);
+    Plain plain;
+    for (std::uint64_t pattern = 0; pattern < std::uint64_t{1} << d.size(); ++pattern) {
+        const double sum = sum_of(d, pattern);
+        plain.at_least += std::abs(sum) >= std::abs(observed) - 1e-9 ? 1U : 0U;
+        plain.upper += sum >= observed - 1e-9 ? 1U : 0U;
+    }
+    return plain;
+}
+
+std::vector<double> arbitrary_differences(std::size_t least, std::size_t most) {
+    const auto size = *rc::gen::inRange<std::size_t>(least, most + 1);
+    return *rc::gen::container<std::vector<double>>(
+        size, rc::gen::map(rc::gen::inRange(-50, 51), [](int i) { return i / 4.0; }));
 }
 
 }  // namespace
@@ -89,11 +109,47 @@ TEST(SignFlip, beyond_twenty_pairs_is_drawn_with_the_seed_and_agrees) {
     EXPECT_EQ(found.p, sign_flip(d, 7).p);
 }
 
+// Quarters, so that ties are common and exact.
 RC_GTEST_PROP(SignFlip, agrees_with_the_plain_way, ()) {
-    const auto size = *rc::gen::inRange<std::size_t>(1, 11);
-    const auto d = *rc::gen::container<std::vector<double>>(
-        size, rc::gen::map(rc::gen::inRange(-50, 51), [](int i) { return i / 4.0; }));
+    const auto d = arbitrary_differences(1, 11);
     const SignFlip found = sign_flip(d);
-    RC_ASSERT(found.p == naive_p(d));
-    RC_ASSERT(found.at_least >= 1U);
+    const Plain plain = plain_way(d);
+    RC_ASSERT(found.at_least == plain.at_least);
+    RC_ASSERT(found.upper == plain.upper);
+    RC_ASSERT(found.patterns == std::uint64_t{1} << d.size());
+    RC_ASSERT(found.p == static_cast<double>(plain.at_least) / static_cast<double>(found.patterns));
+}
+
+TEST(SignFlip, sixteen_thirds_and_sevenths_agree_with_the_plain_way) {
+    std::vector<double> d;
+    for (int i = 1; i <= 16; ++i) {
+        d.push_back(i % 3 == 0 ? i / -7.0 : i / 3.0);
+    }
+    EXPECT_EQ(sign_flip(d).at_least, plain_way(d).at_least);
+    EXPECT_EQ(sign_flip(d).upper, plain_way(d).upper);
+}
+
+// Bit i of the engine's next word is the sign of difference i.
+TEST(SignFlip, drawn_patterns_agree_with_the_plain_way) {
+    for (const std::size_t size : {21U, 24U, 29U, 64U, 71U}) {
+        std::vector<double> d;
+        double observed = 0;
+        for (std::size_t i = 0; i < size; ++i) {
+            d.push_back(std::sin(static_cast<double>(i) * 1.7) + 0.2);
+            observed += d.back();
+        }
+        boost::random::mt19937_64 engine(5);
+        std::uint64_t count = 1;
+        for (int draw = 0; draw < 99'999; ++draw) {
+            double sum = 0;
+            for (std::size_t from = 0; from < size; from += 64) {
+                const std::vector<double> part(
+                    d.begin() + static_cast<std::ptrdiff_t>(from),
+                    d.begin() + static_cast<std::ptrdiff_t>(std::min(size, from + 64)));
+                sum += sum_of(part, engine());
+            }
+            count += std::abs(sum) >= std::abs(observed) - 1e-9 ? 1U : 0U;
+        }
+        EXPECT_EQ(sign_flip(d, 5).at_least, count) << size;
+    }
 }
