@@ -184,6 +184,14 @@ std::array<double, 2> TMixture::interval(double level) const {
     return {quantile((1 - level) / 2), quantile((1 + level) / 2)};
 }
 
+TMixture TMixture::widened(double sd) const {
+    std::vector<Part> parts = parts_;
+    for (Part& part : parts) {
+        part.scale = std::hypot(part.scale, sd);
+    }
+    return {std::move(parts), dof_};
+}
+
 Ar1Grid::Ar1Grid(std::span<const double> y, std::span<const double> x, std::size_t k,
                  std::span<const SeriesStep> steps, const Ar1Prior& prior)
     : k_(k), dof_(static_cast<double>(y.size()) - static_cast<double>(k)) {

@@ -39,6 +39,9 @@ class TMixture {
     /// 0 < p < 1; by bracketing root search. Equal parts of no width give their centre.
     double quantile(double p) const;
     std::array<double, 2> interval(double level = 0.95) const;
+    /// With the square of `sd` added to each part's: an error of another source, the same whatever
+    /// the parts.
+    TMixture widened(double sd) const;
 
   private:
     std::vector<Part> parts_;

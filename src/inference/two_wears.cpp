@@ -1,0 +1,52 @@
+#include "inference/two_wears.hpp"
+
+#include <algorithm>
+#include <numeric>
+#include <stdexcept>
+#include <vector>
+
+namespace tracewright {
+
+namespace {
+
+double mean_of(std::span<const double> values) {
+    return std::accumulate(values.begin(), values.end(), 0.0) / static_cast<double>(values.size());
+}
+
+bool all_alike(std::span<const double> values) {
+    return std::all_of(values.begin(), values.end(),
+                       [&](double value) { return value == values.front(); });
+}
+
+}  // namespace
+
+TwoWears two_wears(const WearDays& first, const WearDays& second, double sensor_sd) {
+    const std::size_t before = first.values.size();
+    const std::size_t after = second.values.size();
+    if (before < 2 || after < 2 || first.steps.size() != before || second.steps.size() != after) {
+        throw std::invalid_argument("a difference needs two days of each wear, a step for each");
+    }
+    const double raw = mean_of(second.values) - mean_of(first.values);
+    if (all_alike(first.values) && all_alike(second.values)) {
+        const TMixture sure({{1, raw, 0}}, static_cast<double>(before + after - 2));
+        return {raw, 0, sure, sure.widened(sensor_sd)};
+    }
+    // Told from the first wear's mean: no digits are lost to a large level.
+    const double level = mean_of(first.values);
+    std::vector<double> y;
+    std::vector<double> x;
+    std::vector<SeriesStep> steps(first.steps.begin(), first.steps.end());
+    steps.insert(steps.end(), second.steps.begin(), second.steps.end());
+    steps[before].segment_start = true;
+    for (std::size_t i = 0; i < before + after; ++i) {
+        const bool of_second = i >= before;
+        y.push_back((of_second ? second.values[i - before] : first.values[i]) - level);
+        x.insert(x.end(), {1, of_second ? 1.0 : 0.0});
+    }
+    const Ar1Grid grid(y, x, 2, steps);
+    TMixture days = grid.coefficient(1);
+    TMixture difference = days.widened(sensor_sd);
+    return {raw, grid.mean_correlation(), std::move(days), std::move(difference)};
+}
+
+}  // namespace tracewright

@@ -1,0 +1,30 @@
+#pragma once
+
+#include "inference/ar1_grid.hpp"
+
+#include <span>
+
+namespace tracewright {
+
+/// The days of one wear: values, and how many days each lies after the one before.
+struct WearDays {
+    std::span<const double> values;
+    std::span<const SeriesStep> steps;  ///< as many; the first a segment start
+};
+
+/// Second wear less first, each wear an instrument with an error of its own.
+struct TwoWears {
+    double raw = 0;          ///< difference of the plain means
+    double correlation = 0;  ///< posterior mean, from one day to the next
+    TMixture days;           ///< of the difference, by the days alone
+    TMixture difference;     ///< with the instruments' error
+};
+
+/// One regression of both wears' days with AR(1) errors begun anew at the wear, the correlation
+/// integrated out (docs/methods/ar1-grid.md). `sensor_sd`: SD of the difference that the two
+/// instruments alone would give; its square is added to the contrast's, and more days don't average
+/// it away. Days that don't vary at all, alike in both wears or not, give that alone.
+/// std::invalid_argument below two days in either wear.
+TwoWears two_wears(const WearDays& first, const WearDays& second, double sensor_sd);
+
+}  // namespace tracewright
