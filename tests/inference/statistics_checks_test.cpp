@@ -65,7 +65,6 @@ const std::map<std::string, std::string>& later() {
         {"js-", "one spread for all, plugged in: not used"},
         {"lmm-", "one-way means and slopes by group: not used"},
         {"kf-", "state space form: not used"},
-        {"a1c-", "A1c forecast"},
         {"q-01", "quantile types the project does not name"},
         {"q-02", "quantile types the project does not name"},
         {"q-03", "quantile types the project does not name"},
