@@ -22,9 +22,10 @@ namespace {
 void print_version(std::ostream& out) {
     out << fmt::format(
         "tracewright {}\nzone data {}\nJSON look {}, measures {}, review {}, ask {}, meals "
-        "{}\npractice tables {}\n",
+        "{}, foods {}\npractice tables {}\n",
         TRACEWRIGHT_VERSION, zone_data_version(), look_json_version, measures_json_version,
-        review_json_version, ask_json_version, meals_json_version, practice_schema_version());
+        review_json_version, ask_json_version, meals_json_version, foods_json_version,
+        practice_schema_version());
 }
 
 // --as-of may stand before the command or behind it.

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "cli/streams.hpp"
+#include "diary/client_foods.hpp"
 
 #include <optional>
 #include <string>
@@ -10,6 +11,7 @@ namespace tracewright {
 
 struct FoodsOptions {
     std::vector<std::string> words;  ///< what to look for
+    std::string eaten;               ///< a diary text to work out instead
     std::optional<double> grams;     ///< else the household portion
     int most = 10;
     std::string table;       ///< another table of the same columns; empty: the shipped one
@@ -17,7 +19,11 @@ struct FoodsOptions {
     bool json = false;
 };
 
-/// Looks foods up and works a portion out: energy, carbohydrate, fibre.
-Exit foods(const FoodsOptions& options, const Streams& streams);
+inline constexpr int foods_json_version = 1;
+
+/// Looks foods up and works a portion out (energy, carbohydrate, fibre), or a diary text. The
+/// client's own foods, where there is a client, are tried first.
+Exit foods(const FoodsOptions& options, const Streams& streams,
+           const ClientFoods* client = nullptr);
 
 }  // namespace tracewright

@@ -42,7 +42,9 @@ void describe_foods(CommandLine& line) {
     line.foods = line.app.add_subcommand(
         "foods", "Look foods up: energy, carbohydrate and fibre of a portion");
     FoodsOptions& options = line.foods_options;
-    line.foods->add_option("WORDS", options.words, "What the food is called")->required();
+    line.foods->add_option("WORDS", options.words, "What the food is called");
+    line.foods->add_option("--eaten", options.eaten,
+                           "Work out a diary text instead: foods, portions, what is not sure");
     line.foods->add_option("--grams", options.grams, "The portion's weight (else a household one)");
     line.foods->add_option("--most", options.most, "How many foods to show at most")
         ->check(CLI::Range(1, 1000))

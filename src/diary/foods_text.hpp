@@ -4,7 +4,8 @@
 
 namespace tracewright {
 
-/// The bytes of data/foods.csv as the program was built with them.
+/// The bytes of data/foods.csv and data/food-words.csv as the program was built with them.
 std::string_view foods_csv();
+std::string_view food_words_csv();
 
 }  // namespace tracewright

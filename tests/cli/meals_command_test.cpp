@@ -48,6 +48,35 @@ TEST(FoodsCommand, says_when_there_is_none_and_refuses_no_weight) {
     EXPECT_EQ(run({"foods", "rice", "--table", "/nowhere.csv"}).exit, Exit::bad_input);
 }
 
+TEST(FoodsCommand, works_a_diary_text_out_and_says_what_is_not_sure) {
+    const Ran ran = run({"foods", "--eaten", "2 slices of wholemeal bread with cheese, no butter"});
+    EXPECT_EQ(ran.exit, Exit::done) << ran.err;
+    EXPECT_THAT(ran.out, HasSubstr("'2 slices of wholemeal bread': wholemeal bread, 64 g\n"));
+    EXPECT_THAT(ran.out, HasSubstr("? food: 'cheese' can be several foods"));
+    EXPECT_THAT(ran.out, HasSubstr("'butter': not eaten"));
+    EXPECT_THAT(ran.out, HasSubstr("carbohydrate with fibre 28 g give or take 4, without 24 g"));
+    EXPECT_EQ(run({"foods", "--eaten", "chicken soup"}).exit, Exit::cannot_answer);
+    EXPECT_EQ(run({"foods"}).exit, Exit::wrong_usage);
+    EXPECT_EQ(run({"foods", "rice", "--eaten", "rice"}).exit, Exit::wrong_usage);
+}
+
+TEST(FoodsCommand, json_is_by_its_schema) {
+    std::ifstream file(source + "/docs/formats/foods.schema.json");
+    const json schema = json::parse(file);
+    const std::vector<std::vector<std::string>> commands = {
+        {"foods", "rice", "--json"},
+        {"foods", "zzzz", "--json"},
+        {"foods", "--eaten", "2 toast or rice?, no soup and chicken soup", "--json"},
+        {"foods", "--eaten", "", "--json", "apple"}};
+    for (const auto& command : commands) {
+        const Ran ran = run(command);
+        const json document = json::parse(ran.out);
+        for (const std::string& misfit : misfits(document, schema, schema)) {
+            ADD_FAILURE() << command[1] << " " << misfit;
+        }
+    }
+}
+
 TEST(FoodsCommand, json_tells_the_basis_of_carbohydrate) {
     const json document = json::parse(run({"foods", "apple", "--json"}).out);
     EXPECT_EQ(document["version"], 1);

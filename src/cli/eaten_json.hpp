@@ -1,0 +1,18 @@
+#pragma once
+
+#include "cli/json_text.hpp"
+#include "diary/eaten_text.hpp"
+
+#include <ostream>
+#include <string>
+
+namespace tracewright {
+
+/// A diary text worked out, as the documents foods and jot hold it.
+Json json_of_eaten(const EatenText& eaten);
+
+/// The same for people: a line for each food, what is not sure of it below, the sums at the end.
+/// Every line begins with `indent`.
+void print_eaten(const EatenText& eaten, const std::string& indent, std::ostream& out);
+
+}  // namespace tracewright
