@@ -1,6 +1,7 @@
 #include "cli/measures_command.hpp"
 
 #include "cli/json_text.hpp"
+#include "cli/side_by_side.hpp"
 #include "measures/episodes.hpp"
 #include "measures/measure_set.hpp"
 #include "trace/counted_trace.hpp"
@@ -8,11 +9,9 @@
 #include "trace/suspect.hpp"
 
 #include <fmt/format.h>
-#include <tbb/global_control.h>
-#include <tbb/parallel_for.h>
 
-#include <atomic>
 #include <cmath>
+#include <mutex>
 #include <ostream>
 
 namespace tracewright {
@@ -69,7 +68,7 @@ Measured measured(const std::string& file, const Plan& plan) {
     return result;
 }
 
-// A line that redraws itself, on a terminal only.
+// A line that redraws itself, on a terminal only. Several threads step it.
 class Progress {
   public:
     Progress(std::size_t total, const Streams& streams) : total_(total), streams_(streams) {}
@@ -79,6 +78,7 @@ class Progress {
         }
     }
     void step() {
+        const std::scoped_lock lock(drawing_);
         const std::size_t done = ++done_;
         if (streams_.terminal && total_ > 1 &&
             (done % std::max<std::size_t>(1, total_ / 100) == 0)) {
@@ -89,7 +89,8 @@ class Progress {
   private:
     std::size_t total_;
     const Streams& streams_;
-    std::atomic<std::size_t> done_{0};
+    std::mutex drawing_;
+    std::size_t done_ = 0;
 };
 
 Json json_of_measured(const Measured& m, const ZoneHistory& zones) {
@@ -184,12 +185,7 @@ Exit measures(const FileOptions& files, const MeasuresOptions& options, const St
     std::vector<Measured> all(names.size());
     {
         Progress progress(names.size(), streams);
-        std::optional<tbb::global_control> limit;
-        if (options.jobs > 0) {
-            limit.emplace(tbb::global_control::max_allowed_parallelism,
-                          static_cast<std::size_t>(options.jobs));
-        }
-        tbb::parallel_for(std::size_t{0}, names.size(), [&](std::size_t i) {
+        side_by_side(names.size(), options.jobs, [&](std::size_t i) {
             all[i] = measured(names[i], plan);
             progress.step();
         });
