@@ -2,6 +2,7 @@
 
 #include "cli/json_text.hpp"
 #include "cli/side_by_side.hpp"
+#include "findings/wording.hpp"
 #include "measures/episodes.hpp"
 #include "measures/measure_set.hpp"
 #include "trace/counted_trace.hpp"
@@ -156,8 +157,9 @@ void print_table(const Measured& m, const ZoneHistory& zones, std::ostream& out)
         }
         out << fmt::format("{:>10.4g} {:<9}", *measure.value, measure.unit);
         if (measure.interval95) {
-            out << fmt::format(" {:.4g} to {:.4g}, {} days", (*measure.interval95)[0],
-                               (*measure.interval95)[1], measure.days);
+            const auto& [from, to] = *measure.interval95;
+            out << " " << from_to_words(fmt::format("{:.4g}", from), fmt::format("{:.4g}", to))
+                << fmt::format(", {} days", measure.days);
         } else {
             out << " no interval: " << measure.no_interval_because;
         }

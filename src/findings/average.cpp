@@ -29,8 +29,8 @@ Finding average_finding(const FirstReview& review) {
     finding.sentence = "Average " + glucose_words(*mean->value, unit);
     if (mean->interval95) {
         finding.sentence +=
-            fmt::format(" (between {} and {})", glucose_words((*mean->interval95)[0], unit),
-                        glucose_words((*mean->interval95)[1], unit));
+            fmt::format(" ({})", between_words(glucose_words((*mean->interval95)[0], unit),
+                                               glucose_words((*mean->interval95)[1], unit)));
     }
     finding.sentence += ".";
     if (gmi != nullptr && gmi->value) {

@@ -85,9 +85,9 @@ Finding hours_in_range_finding(const FirstReview& review) {
         edge_words(180, review.input.unit), percent_words(*in_range->value));
     if (in_range->interval95) {
         finding.sentence +=
-            fmt::format("; {} days put it between {} and {}.", in_range->days,
-                        hours_and_minutes(hours_of_day((*in_range->interval95)[0])),
-                        hours_and_minutes(hours_of_day((*in_range->interval95)[1])));
+            fmt::format("; {} days put it {}.", in_range->days,
+                        between_words(hours_and_minutes(hours_of_day((*in_range->interval95)[0])),
+                                      hours_and_minutes(hours_of_day((*in_range->interval95)[1]))));
         finding.client_sentence = fmt::format("About {} hours of the day were in range.",
                                               std::lround(*in_range->value * 24 / 100));
     } else {

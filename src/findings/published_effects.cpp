@@ -100,7 +100,10 @@ std::optional<double> PublishedEffect::standard_error() const {
 }
 
 std::string PublishedEffect::sentence() const {
-    return fmt::format("{}: {} {:+g} {}; {}{} ({})", habit, outcome, effect, units, people,
+    const std::string size = units == "direction_only"
+                                 ? std::string(effect > 0 ? "higher" : "lower") + ", size not told"
+                                 : fmt::format("{:+g} {}", effect, units);
+    return fmt::format("{}: {} {}; {}{} ({})", habit, outcome, size, people,
                        n.empty() ? "" : ", n " + n, source);
 }
 

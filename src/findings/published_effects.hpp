@@ -14,8 +14,8 @@ namespace tracewright {
 struct PublishedEffect {
     std::string habit;  ///< first-named against its comparator
     std::string outcome;
-    double effect = 0;  ///< plus: more of the outcome
-    std::string units;
+    double effect = 0;   ///< plus: more of the outcome
+    std::string units;   ///< "direction_only": the sign of `effect` is all that was told
     std::string spread;  ///< as the table writes it: "ci:0.78;0.99", "se:168;derived_unpaired"
     std::string people;
     std::string design;

@@ -138,13 +138,18 @@ std::string interval_words(const std::array<double, 2>& interval, Outcome outcom
         const double near = std::min(std::abs(interval[0]), std::abs(interval[1]));
         const double far = std::max(std::abs(interval[0]), std::abs(interval[1]));
         const double sign = interval[0] > 0 ? 1 : -1;
+        const std::string end = difference_words(sign * far, outcome, unit);
         std::string number = size_words(near, outcome, unit);
+        if (number == size_words(far, outcome, unit)) {
+            return "95 % interval " + from_to_words(end, end);
+        }
         number.resize(number.find(' '));
-        return fmt::format("95 % interval {} to {}", number,
-                           difference_words(sign * far, outcome, unit));
+        return "95 % interval " + from_to_words(number, end);
     }
-    return fmt::format("95 % interval from {} to {}", difference_words(interval[0], outcome, unit),
-                       difference_words(interval[1], outcome, unit));
+    const std::string from = difference_words(interval[0], outcome, unit);
+    const std::string to = difference_words(interval[1], outcome, unit);
+    return from == to ? "95 % interval " + to + " at either end"
+                      : "95 % interval from " + from + " to " + to;
 }
 
 std::string answer_sentence(const QuestionAnswers& answers, const DriverFit& fit,

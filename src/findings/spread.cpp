@@ -36,8 +36,8 @@ Finding spread_finding(const FirstReview& review) {
         fmt::format("Glucose varied by {} of its average (coefficient of variation, CV",
                     percent_words(*cv->value));
     if (cv->interval95) {
-        finding.sentence += fmt::format(", between {} and {}", percent_words((*cv->interval95)[0]),
-                                        percent_words((*cv->interval95)[1]));
+        finding.sentence += ", " + between_words(percent_words((*cv->interval95)[0]),
+                                                 percent_words((*cv->interval95)[1]));
         finding.answer = (*cv->interval95)[0] > stable_up_to ? Answer::yes
                          : (*cv->interval95)[1] <= stable_up_to
                              ? Answer::no_difference_worth_acting_on

@@ -20,13 +20,13 @@ std::string sentence_of(const SensorAgreement& agreement, const std::string& cou
     std::string sentence = fmt::format("{} read {} than {} on average", other,
                                        apart(agreement.mean_difference, unit), counted);
     if (agreement.interval95) {
-        sentence += fmt::format(" ({} days put it between {} and {})", agreement.days,
-                                apart((*agreement.interval95)[0], unit),
-                                apart((*agreement.interval95)[1], unit));
+        sentence += fmt::format(" ({} days put it {})", agreement.days,
+                                between_words(apart((*agreement.interval95)[0], unit),
+                                              apart((*agreement.interval95)[1], unit)));
     }
-    return sentence + fmt::format("; 95 % of {} pairs lie between {} and {}.", agreement.pairs,
-                                  apart(agreement.limits[0], unit),
-                                  apart(agreement.limits[1], unit));
+    return sentence + fmt::format("; 95 % of {} pairs lie {}.", agreement.pairs,
+                                  between_words(apart(agreement.limits[0], unit),
+                                                apart(agreement.limits[1], unit)));
 }
 
 }  // namespace

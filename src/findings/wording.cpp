@@ -91,6 +91,18 @@ std::string percent_words(double percent) {
     return fine ? fmt::format("{:.1f} %", percent) : fmt::format("{:.0f} %", percent);
 }
 
+std::string from_to_words(const std::string& from, const std::string& to, const std::string& unit) {
+    if (from == to) {
+        return "about " + to;
+    }
+    const bool twice = !unit.empty() && from.ends_with(unit) && to.ends_with(unit);
+    return (twice ? from.substr(0, from.size() - unit.size()) : from) + " to " + to;
+}
+
+std::string between_words(const std::string& from, const std::string& to) {
+    return from == to ? "at about " + to : "between " + from + " and " + to;
+}
+
 std::string age_words(std::chrono::seconds age) {
     using namespace std::chrono;
     if (age.count() < 0) {

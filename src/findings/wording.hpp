@@ -38,6 +38,14 @@ std::string glucose_number(double value, GlucoseUnit unit);
 /// "under 0.1 %", "over 99.9 %".
 std::string percent_words(double percent);
 
+/// An interval whose ends are worded: "136 to 149 mg/dL". `unit`, if both end in it, is said once.
+/// Ends that round alike give "about 142 mg/dL": no interval reads as if it had no width.
+std::string from_to_words(const std::string& from, const std::string& to,
+                          const std::string& unit = "");
+
+/// The same within a sentence: "between 136 mg/dL and 149 mg/dL", "at about 142 mg/dL".
+std::string between_words(const std::string& from, const std::string& to);
+
 /// How long ago: "just now" up to a minute, "35 minutes ago", "5 hours ago", "16 days ago".
 /// Negative ages (a reading from the future) are told as "in the future".
 std::string age_words(std::chrono::seconds age);

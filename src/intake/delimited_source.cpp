@@ -159,16 +159,13 @@ bool DelimitedSource::next(Row& row) {
     FieldEnd end = FieldEnd::delimiter;
     while (end == FieldEnd::delimiter && row.fault == RowFault::none) {
         end = read_field(row);
-        if (at_ - start > most_line_bytes && row.fault == RowFault::none) {
+        if (end == FieldEnd::delimiter && at_ - start > most_line_bytes) {
             row.fault = RowFault::line_too_long;
             row.fault_column = 1;
         }
     }
     if (row.fault != RowFault::none) {
-        // Resume after the line the row began on: what follows may be good.
-        at_ = start;
-        line_ = first_line;
-        skip_line();
+        skip_line();     // what follows may be good
         cells_.clear();  // a byte belongs to one row
     }
     row.line = first_line;
@@ -196,28 +193,37 @@ DelimitedSource::FieldEnd DelimitedSource::read_field(Row& row) {
     return end_of_field();
 }
 
+// The first quote at or behind `from` that isn't doubled; the fault if there is none near enough.
+std::optional<std::size_t> DelimitedSource::closing_quote(std::size_t from, RowFault& fault) const {
+    const char quote = facts_.dialect.quote;
+    std::size_t end = text_.find(quote, from);
+    while (end != std::string::npos && end + 1 < text_.size() && text_[end + 1] == quote &&
+           end - from <= most_field_bytes) {
+        end = text_.find(quote, end + 2);
+    }
+    if (end == std::string::npos) {
+        fault = RowFault::unclosed_quote;
+        return std::nullopt;
+    }
+    if (end - from > most_field_bytes) {
+        fault = RowFault::field_too_long;
+        return std::nullopt;
+    }
+    return end;
+}
+
 DelimitedSource::FieldEnd DelimitedSource::read_quoted(Row& row) {
     const char quote = facts_.dialect.quote;
     const std::uint32_t column = column_of(at_);
     const std::size_t start = at_ + 1;
-    bool doubled = false;
-    std::size_t end = start;
-    while (true) {
-        end = text_.find(quote, end);
-        if (end == std::string::npos || end - start > most_field_bytes) {
-            row.fault =
-                end == std::string::npos ? RowFault::unclosed_quote : RowFault::field_too_long;
-            row.fault_column = column;
-            return FieldEnd::line;
-        }
-        if (end + 1 < text_.size() && text_[end + 1] == quote) {
-            doubled = true;
-            end += 2;
-            continue;
-        }
-        break;
+    const auto closing = closing_quote(start, row.fault);
+    if (!closing) {
+        row.fault_column = column;
+        return FieldEnd::line;
     }
+    const std::size_t end = *closing;
     std::string_view content = std::string_view(text_).substr(start, end - start);
+    const bool doubled = content.find(quote) != std::string_view::npos;
     for (std::size_t i = start; i < end; ++i) {
         const bool breaks =
             text_[i] == '\n' || (text_[i] == '\r' && !(i + 1 < end && text_[i + 1] == '\n'));

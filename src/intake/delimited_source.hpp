@@ -16,8 +16,10 @@ Dialect dialect_of(std::string_view text);
 
 /// Rows of a delimited text. RFC 4180 is the base: quotes with line breaks inside, doubled quotes;
 /// CRLF, LF and CR line ends in any mixture. A quote that never closes is a fault of its row, and
-/// reading resumes on the line after the one it opened on. Cells are views into the text, except
-/// quoted ones with doubled quotes.
+/// reading resumes on the line after the one it opened on; a row that is too long ends on the line
+/// where it became so. Linear in the text: no line is read twice, and a search that found no
+/// closing quote passed even runs of quotes only, each of which closes itself. Cells are views into
+/// the text, except quoted ones with doubled quotes.
 class DelimitedSource final : public RowSource {
   public:
     DelimitedSource(std::string text, SourceFacts facts, std::optional<char> delimiter);
@@ -40,6 +42,7 @@ class DelimitedSource final : public RowSource {
     enum class FieldEnd { delimiter, line, text };
     FieldEnd read_field(Row& row);
     FieldEnd read_quoted(Row& row);
+    std::optional<std::size_t> closing_quote(std::size_t from, RowFault& fault) const;
     FieldEnd end_of_field();
     void skip_line();
     std::uint32_t column_of(std::size_t offset);

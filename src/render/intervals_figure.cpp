@@ -62,7 +62,7 @@ Row row_of(const Measure& measure, std::string name) {
 void set_words(Row& row, const std::function<std::string(double)>& told) {
     row.value_words = told(row.value);
     row.interval_words = row.interval95
-                             ? told((*row.interval95)[0]) + " to " + told((*row.interval95)[1])
+                             ? from_to_words(told((*row.interval95)[0]), told((*row.interval95)[1]))
                              : "no interval: " + row.absent;
 }
 

@@ -83,14 +83,9 @@ MeasureRow measure_row(const Measure& measure) {
     };
     const auto between = [&](const std::array<double, 2>& ends) {
         const std::string from = told(ends[0]);
-        std::string to = told(ends[1]);
-        if (from == to) {
-            return to;
-        }
-        const std::string unit = measure.unit == "1" ? "" : " " + measure.unit;
-        const bool bare =
-            !unit.empty() && from.ends_with(unit) && from.front() >= '0' && from.front() <= '9';
-        return (bare ? from.substr(0, from.size() - unit.size()) : from) + " to " + to;
+        // "under 0.1 %" keeps its unit.
+        const bool bare = from.front() >= '0' && from.front() <= '9' && measure.unit != "1";
+        return from_to_words(from, told(ends[1]), bare ? " " + measure.unit : "");
     };
     if (!measure.value) {
         row.value = "not given";

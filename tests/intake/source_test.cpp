@@ -88,6 +88,59 @@ TEST(DelimitedSource, columns_are_counted_in_characters) {
     EXPECT_EQ(row.cells[2].column, 6U);
 }
 
+// Fields with line breaks strung together past the limit of a row, or up to a fault, are read once:
+// from each of their lines anew this would take hours.
+TEST(DelimitedSource, a_row_too_long_is_one_fault_and_reading_goes_on_behind_it) {
+    const std::string field = "\"a\nb\",";
+    const auto fields = [&](std::size_t bytes) {
+        std::string text;
+        while (text.size() < bytes) {
+            text += field;
+        }
+        return text;
+    };
+    DelimitedSource long_row(fields(DelimitedSource::most_line_bytes) + "c\nx,y\n", {}, ',');
+    Row row;
+    ASSERT_TRUE(long_row.next(row));
+    EXPECT_EQ(row.fault, RowFault::line_too_long);
+    ASSERT_TRUE(long_row.next(row));
+    ASSERT_EQ(row.cells.size(), 2U);
+    EXPECT_EQ(row.cells[1].text, "y");
+    EXPECT_FALSE(long_row.next(row));
+
+    DelimitedSource open_end(fields(1 << 20) + "\"c\nx,y\n", {}, ',');
+    ASSERT_TRUE(open_end.next(row));
+    EXPECT_EQ(row.fault, RowFault::unclosed_quote);
+    ASSERT_TRUE(open_end.next(row));
+    EXPECT_EQ(row.cells[1].text, "y");
+    EXPECT_FALSE(open_end.next(row));
+}
+
+TEST(DelimitedSource, a_row_that_ends_just_past_the_limit_loses_no_line_behind_it) {
+    std::string text;
+    while (text.size() + 2000 <= DelimitedSource::most_line_bytes) {
+        text += std::string(1000, 'a') + ",";
+    }
+    DelimitedSource source(text + std::string(5000, 'b') + "\nx,y\n", {}, ',');
+    Row row;
+    ASSERT_TRUE(source.next(row));
+    ASSERT_TRUE(source.next(row));
+    ASSERT_EQ(row.cells.size(), 2U);
+    EXPECT_EQ(row.cells[0].text, "x");
+}
+
+TEST(DelimitedSource, a_doubled_quote_is_one_and_an_open_one_beyond_the_limit_is_told_as_too_long) {
+    DelimitedSource source("\"a\"\"b\",c\n\"" +
+                               std::string(DelimitedSource::most_field_bytes + 1, 'x') +
+                               "\n\"\nx,y\n",
+                           {}, ',');
+    Row row;
+    ASSERT_TRUE(source.next(row));
+    EXPECT_EQ(row.cells[0].text, "a\"b");
+    ASSERT_TRUE(source.next(row));
+    EXPECT_EQ(row.fault, RowFault::field_too_long);
+}
+
 TEST(Dialect, decimal_commas_do_not_fool_the_delimiter) {
     EXPECT_EQ(dialect_of("a;b;c\n1,5;2,5;3,5\n1,5;2,5;3\n").delimiter, ';');
     EXPECT_EQ(dialect_of("a\tb\n1,5\t2\n").delimiter, '\t');

@@ -177,4 +177,6 @@ TEST(MeasureWords, an_interval_names_its_unit_once_and_a_bounded_measure_tells_i
     Measure open{"gvp", "%", {}, {}, 14, 0.01, std::array{12.6, 14.9}, "open: see bounds", ""};
     EXPECT_EQ(measure_row(open).value, "13 to 15 %");
     EXPECT_EQ(measure_row(open).interval, "open");
+    Measure narrow{"sd", "mg/dL", 70.12, std::array{70.08, 70.31}, 14, 0, {}, "", ""};
+    EXPECT_EQ(measure_row(narrow).interval, "about 70 mg/dL");
 }
