@@ -196,6 +196,25 @@ TitleMeaning title_meaning(std::string_view title) {
     return meaning;
 }
 
+bool names_a_medicine(std::string_view title) {
+    constexpr std::array says_nothing{
+        "dose",      "doses",      "dosis",       "dosage",     "amount",      "number", "unit",
+        "units",     "iu",         "ie",          "u",          "mg",          "g",      "medicine",
+        "medicines", "medication", "medications", "medikament", "medikamente", "drug",   "drugs",
+        "tablet",    "tablets",    "agent",       "agents",     "took",        "taken",  "of"};
+    const std::string words = words_of(title) + " ";
+    for (std::size_t at = 0; at < words.size();) {
+        const std::size_t end = words.find(' ', at);
+        const std::string word = words.substr(at, end - at);
+        if (!word.empty() &&
+            std::find(says_nothing.begin(), says_nothing.end(), word) == says_nothing.end()) {
+            return true;
+        }
+        at = end + 1;
+    }
+    return false;
+}
+
 std::optional<KindMeaning> kind_meaning(std::string_view kind) {
     const std::string words = words_of(kind);
     KindMeaning meaning;

@@ -60,6 +60,10 @@ struct TitleMeaning {
 };
 TitleMeaning title_meaning(std::string_view title);
 
+/// Whether the title of a column of medicines or doses says more than that: "insulin basal" does,
+/// "Dose (mg)" and "medicines taken" don't.
+bool names_a_medicine(std::string_view title);
+
 /// What a kind cell ("meal", "fingerstick_mg_dl", "walk") says the row is; empty if nothing known.
 struct KindMeaning {
     std::optional<DiaryKind> diary;

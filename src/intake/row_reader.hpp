@@ -1,49 +1,13 @@
 #pragma once
 
-#include "diary/diary_entry.hpp"
-#include "intake/clock_text.hpp"
-#include "intake/ledger.hpp"
-#include "intake/number_text.hpp"
-#include "intake/table_shape.hpp"
+#include "intake/read_row.hpp"
 
 #include <optional>
-#include <string>
-#include <vector>
+#include <string_view>
 
 namespace tracewright {
 
-/// What was decided about a file's columns before its rows are read.
-struct ReadingPlan {
-    TableShape shape;
-    char decimal_mark = '.';
-    DateOrder date_order = DateOrder::year_first;
-    GlucoseUnit unit = GlucoseUnit::mg_per_dl;
-    bool serial_1904 = false;
-    std::optional<std::string> person;  ///< keep rows of this one only
-};
-
-/// A glucose cell of a row.
-struct RowGlucose {
-    std::int64_t hundredths = 0;
-    Limit limit = Limit::none;
-    GlucoseUnit unit = GlucoseUnit::mg_per_dl;
-    std::uint32_t column = 0;
-};
-
-/// One row with its meaning, its time still as written.
-struct ReadRow {
-    /// What became of it so far: to be placed in time, or settled by `note`.
-    enum class State : std::uint8_t { data, settled } state = State::settled;
-    WallTime wall{};
-    std::optional<Instant> instant;  ///< where the row itself says its offset
-    std::optional<WallTime> end_wall;
-    std::uint32_t line = 0;
-    std::uint32_t time_column = 0;
-    std::optional<RowGlucose> glucose;
-    std::vector<DiaryEntry> entries;  ///< times not yet set
-    std::optional<RowNote> note;   ///< fate of a settled row; `code` empty: counted without a note
-    std::vector<RowNote> remarks;  ///< warnings on a row that is read
-};
+class RowCells;
 
 /// Reads rows one by one by a plan. Remembers the date where it stands only on change of day.
 class RowReader {
@@ -52,6 +16,19 @@ class RowReader {
     ReadRow read(const Row& row);
 
   private:
+    struct Reading;
+    bool is_settled(Reading& reading);
+    void find_time(Reading& reading);
+    std::optional<WrittenTime> time_in(const RowCells& cells, std::size_t column) const;
+    std::optional<WrittenTime> carried_date(const RowCells& cells, std::size_t column);
+    void find_glucose_columns(Reading& reading) const;
+    bool place(Reading& reading) const;
+    void settle_timeless(Reading& reading) const;
+    void find_end(Reading& reading) const;
+    void find_glucose(Reading& reading) const;
+    GlucoseUnit unit_of(const Reading& reading, const WrittenGlucose& level) const;
+    void conclude(Reading& reading) const;
+
     const ReadingPlan& plan_;
     std::optional<WrittenTime> carried_date_;
     bool data_begun_ = false;
@@ -59,8 +36,5 @@ class RowReader {
 
 /// The plain text of a time cell, a spreadsheet's date number among it.
 std::optional<WrittenTime> cell_time(std::string_view plain_text, CellForm form, bool serial_1904);
-
-/// Whether a cell's text says that something was eaten but not described.
-bool says_not_described(std::string_view text);
 
 }  // namespace tracewright

@@ -1,0 +1,48 @@
+#pragma once
+
+#include "diary/diary_entry.hpp"
+#include "intake/clock_text.hpp"
+#include "intake/ledger.hpp"
+#include "intake/number_text.hpp"
+#include "intake/table_shape.hpp"
+
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace tracewright {
+
+/// What was decided about a file's columns before its rows are read.
+struct ReadingPlan {
+    TableShape shape;
+    char decimal_mark = '.';
+    DateOrder date_order = DateOrder::year_first;
+    GlucoseUnit unit = GlucoseUnit::mg_per_dl;
+    bool serial_1904 = false;
+    std::optional<std::string> person;  ///< keep rows of this one only
+};
+
+/// A glucose cell of a row.
+struct RowGlucose {
+    std::int64_t hundredths = 0;
+    Limit limit = Limit::none;
+    GlucoseUnit unit = GlucoseUnit::mg_per_dl;
+    std::uint32_t column = 0;
+};
+
+/// One row with its meaning, its time still as written.
+struct ReadRow {
+    /// What became of it so far: to be placed in time, or settled by `note`.
+    enum class State : std::uint8_t { data, settled } state = State::settled;
+    WallTime wall{};
+    std::optional<Instant> instant;  ///< where the row itself says its offset
+    std::optional<WallTime> end_wall;
+    std::uint32_t line = 0;
+    std::uint32_t time_column = 0;
+    std::optional<RowGlucose> glucose;
+    std::vector<DiaryEntry> entries;  ///< times not yet set
+    std::optional<RowNote> note;   ///< fate of a settled row; `code` empty: counted without a note
+    std::vector<RowNote> remarks;  ///< warnings on a row that is read
+};
+
+}  // namespace tracewright

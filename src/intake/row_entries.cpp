@@ -1,0 +1,354 @@
+#include "intake/row_entries.hpp"
+
+#include "intake/plain_text.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace tracewright {
+
+namespace {
+
+constexpr std::array empty_words{"na", "n/a", "null", "none", "nan", "nil", "#n/a", "/", "#value!"};
+constexpr std::array not_described_words{"data not available", "not recorded", "not noted",
+                                         "nicht notiert", "\xE6\x9C\xAA\xE8\xAE\xB0\xE5\xBD\x95"};
+
+bool is_empty_word(std::string_view text) {
+    const std::string word = lower_case(text);
+    return std::find(empty_words.begin(), empty_words.end(), word) != empty_words.end();
+}
+
+// "45", "45 g", "~45", "40-50": a number with how sure it is. Empty if it is no amount.
+std::optional<Amount> amount_of(std::string_view text, char decimal_mark) {
+    Amount amount;
+    for (const std::string_view mark : {"~", "ca.", "ca ", "c. ", "about "}) {
+        if (text.starts_with(mark)) {
+            amount.estimated = true;
+            text = trimmed(text.substr(mark.size()));
+        }
+    }
+    const auto first = written_number(text, decimal_mark);
+    if (!first) {
+        return std::nullopt;
+    }
+    amount.value = first->value();
+    std::string_view tail = first->tail;
+    if (tail.starts_with('-')) {
+        const auto second = written_number(trimmed(tail.substr(1)), decimal_mark);
+        if (!second || second->hundredths < first->hundredths) {
+            return std::nullopt;
+        }
+        amount.value = (first->value() + second->value()) / 2;
+        amount.half_width = (second->value() - first->value()) / 2;
+        amount.estimated = true;
+        tail = {};
+        return amount;
+    }
+    const std::string unit = lower_case(tail);
+    const bool plain_unit = unit.empty() || unit == "g" || unit == "gr" || unit == "gram" ||
+                            unit == "grams" || unit == "g." || unit == "kcal";
+    return plain_unit ? std::optional{amount} : std::nullopt;
+}
+
+// Builds the diary entries of one row.
+class EntryBuilder {
+  public:
+    EntryBuilder(const RowCells& cells, const ReadingPlan& plan, ReadRow& row)
+        : cells_(cells), plan_(plan), row_(row) {}
+
+    void build() {
+        of_kind();
+        meal();
+        finger_prick();
+        numbered(Role::ketones, DiaryKind::ketones, "mmol/L");
+        movement();
+        sleep();
+        texts(Role::mood, DiaryKind::mood);
+        medicines();
+        texts(Role::lab, DiaryKind::lab);
+        texts(Role::alcohol, DiaryKind::alcohol);
+        texts(Role::illness, DiaryKind::illness);
+        texts(Role::symptom, DiaryKind::symptom);
+        texts(Role::sensor_event, DiaryKind::sensor);
+        if (!used_notes_) {
+            texts(Role::note, DiaryKind::note);
+        }
+    }
+
+  private:
+    const ColumnGuess& column(std::size_t c) const { return plan_.shape.columns[c]; }
+
+    DiaryEntry& add(DiaryKind kind) {
+        DiaryEntry& entry = row_.entries.emplace_back();
+        entry.kind = kind;
+        return entry;
+    }
+
+    std::string kept_text(std::size_t c) {
+        const std::string_view text = cells_.raw(c);
+        if (has_broken_characters(text)) {
+            row_.remarks.push_back({row_.line, cells_.at(c), Fate::stored, "broken_characters",
+                                    "characters without a meaning", "text"});
+        }
+        return without_controls(text);
+    }
+
+    void join(std::string& text, const std::string& more) {
+        text += text.empty() || more.empty() ? more : " | " + more;
+    }
+
+    std::string all_texts(Role role) {
+        std::string text;
+        for (const std::size_t c : plan_.shape.all(role)) {
+            if (cells_.filled(c) && !is_empty_word(cells_.text(c))) {
+                join(text, kept_text(c));
+            }
+        }
+        return text;
+    }
+
+    std::optional<double> number(Role role) {
+        const auto c = cells_.filled_of(role);
+        const auto found = c ? written_number(cells_.text(*c), plan_.decimal_mark) : std::nullopt;
+        return found ? std::optional{found->value()} : std::nullopt;
+    }
+
+    void warn(std::size_t c, const char* code, std::string expected) {
+        row_.remarks.push_back({row_.line, cells_.at(c), Fate::stored, code, quoted(cells_.text(c)),
+                                std::move(expected)});
+    }
+
+    // "time, kind, value, text": what the row is stands in a cell.
+    void of_kind() {
+        const auto kind_column = cells_.filled_of(Role::kind);
+        const auto meaning = kind_column ? kind_meaning(cells_.text(*kind_column)) : std::nullopt;
+        if (!meaning || meaning->glucose) {
+            return;
+        }
+        used_notes_ = true;
+        DiaryEntry& entry = add(*meaning->diary);
+        entry.text = all_texts(Role::note);
+        const auto value = cells_.filled_of(Role::value);
+        if (entry.kind == DiaryKind::meal) {
+            entry.not_described = entry.text.empty() || says_not_described(entry.text);
+        }
+        if (!value) {
+            return;
+        }
+        const auto found = written_number(cells_.text(*value), plan_.decimal_mark);
+        if (!found) {
+            join(entry.text, kept_text(*value));
+            return;
+        }
+        if (entry.kind == DiaryKind::finger_prick) {
+            const GlucoseUnit unit = meaning->unit.value_or(plan_.unit);
+            entry.glucose = Glucose{static_cast<std::int32_t>(found->hundredths), unit};
+        } else {
+            entry.number = found->value();
+            entry.number_unit = entry.kind == DiaryKind::ketones ? "mmol/L" : found->tail;
+        }
+        if (entry.text.empty() && entry.kind == DiaryKind::medicine) {
+            entry.text = kept_text(*kind_column);
+        }
+    }
+
+    void meal() {
+        const std::string text = all_texts(Role::meal_text);
+        const auto carbohydrate = cells_.filled_of(Role::carbohydrate);
+        const auto slot = cells_.filled_of(Role::slot);
+        const bool numbers = number(Role::energy) || number(Role::protein) || number(Role::fat) ||
+                             number(Role::fibre);
+        const auto portion = cells_.filled_of(Role::portion);
+        if (text.empty() && !carbohydrate && !slot && !numbers) {
+            return;
+        }
+        DiaryEntry& entry = add(DiaryKind::meal);
+        entry.text = text;
+        entry.not_described = says_not_described(text);
+        entry.energy_kcal = number(Role::energy);
+        entry.protein_g = number(Role::protein);
+        entry.fat_g = number(Role::fat);
+        entry.fibre_g = number(Role::fibre);
+        if (slot) {
+            entry.slot = kept_text(*slot);
+        }
+        if (portion) {
+            entry.portion = kept_text(*portion);
+        }
+        if (carbohydrate) {
+            carbohydrate_of(*carbohydrate, entry);
+        }
+        if (entry.text.empty()) {
+            entry.text = all_texts(Role::note);
+            used_notes_ = !entry.text.empty();
+        }
+    }
+
+    void carbohydrate_of(std::size_t c, DiaryEntry& entry) {
+        const auto amount = amount_of(cells_.text(c), plan_.decimal_mark);
+        if (amount && !column(c).exchanges) {
+            entry.carbohydrate_g = amount;
+        } else {
+            join(entry.text, kept_text(c));
+            warn(c, "carbohydrate_not_grams", "grams of carbohydrate; kept as text");
+        }
+    }
+
+    void finger_prick() {
+        for (const std::size_t c : plan_.shape.all(Role::finger_prick)) {
+            if (!cells_.filled(c)) {
+                continue;
+            }
+            const GlucoseCell cell = written_glucose(cells_.text(c), plan_.decimal_mark);
+            if (!cell.level) {
+                if (cell.why == NoGlucose::not_a_number) {
+                    warn(c, "finger_prick_not_a_number", "a finger-prick value");
+                }
+                continue;
+            }
+            DiaryEntry& entry = add(DiaryKind::finger_prick);
+            const GlucoseUnit unit = cell.level->unit.value_or(column(c).unit.value_or(plan_.unit));
+            entry.glucose = Glucose{static_cast<std::int32_t>(cell.level->hundredths), unit};
+            if (cell.level->limit != Limit::none) {
+                entry.text = std::string(cells_.text(c));
+            }
+        }
+    }
+
+    void numbered(Role role, DiaryKind kind, const char* unit) {
+        for (const std::size_t c : plan_.shape.all(role)) {
+            if (!cells_.filled(c) || is_empty_word(cells_.text(c))) {
+                continue;
+            }
+            DiaryEntry& entry = add(kind);
+            if (const auto found = written_number(cells_.text(c), plan_.decimal_mark)) {
+                entry.number = found->value();
+                entry.number_unit = unit;
+            } else {
+                entry.text = kept_text(c);
+            }
+        }
+    }
+
+    void movement() {
+        const auto text = cells_.filled_of(Role::movement_text);
+        const auto steps = cells_.filled_of(Role::steps);
+        const auto minutes = cells_.filled_of(Role::minutes);
+        const bool sleeps = cells_.filled_of(Role::end_time).has_value();
+        if ((!text && !steps && !minutes) || sleeps) {
+            return;
+        }
+        DiaryEntry& entry = add(DiaryKind::movement);
+        entry.text = all_texts(Role::movement_text);
+        if (minutes) {
+            const auto found = written_number(cells_.text(*minutes), plan_.decimal_mark);
+            if (found) {
+                entry.number = found->value() * column(*minutes).minutes_per_unit;
+                entry.number_unit = "min";
+            }
+        }
+        if (steps) {
+            const auto found = written_number(cells_.text(*steps), plan_.decimal_mark);
+            if (found && !(entry.number && !text)) {
+                join(entry.text, std::string(cells_.text(*steps)) + " steps");
+            } else if (found) {
+                entry.number = found->value();
+                entry.number_unit = "steps";
+            }
+        }
+    }
+
+    void sleep() {
+        const auto hours = cells_.filled_of(Role::sleep_hours);
+        if (row_.end_wall) {
+            DiaryEntry& entry = add(DiaryKind::sleep);
+            entry.text = all_texts(Role::sleep_hours);
+            return;
+        }
+        if (hours) {
+            DiaryEntry& entry = add(DiaryKind::sleep);
+            const auto found = written_number(cells_.text(*hours), plan_.decimal_mark);
+            const std::string unit = found ? lower_case(found->tail) : "";
+            if (found && (unit.empty() || unit == "h" || unit == "hours" || unit == "std")) {
+                entry.number = found->value();
+                entry.number_unit = "h";
+            } else {
+                entry.text = kept_text(*hours);
+            }
+        }
+    }
+
+    void texts(Role role, DiaryKind kind) {
+        for (const std::size_t c : plan_.shape.all(role)) {
+            if (!cells_.filled(c) || is_empty_word(cells_.text(c))) {
+                continue;
+            }
+            DiaryEntry& entry = add(kind);
+            const auto found = written_number(cells_.text(c), plan_.decimal_mark);
+            if (found && found->tail.size() <= 8 && kind != DiaryKind::note) {
+                entry.number = found->value();
+                entry.number_unit = found->tail;
+            } else {
+                entry.text = kept_text(c);
+            }
+        }
+    }
+
+    std::string medicine_in_title(std::size_t c) const {
+        return names_a_medicine(column(c).title) ? column(c).title : "";
+    }
+
+    void medicines() {
+        const auto dose = cells_.filled_of(Role::dose);
+        bool any = false;
+        for (const std::size_t c : plan_.shape.all(Role::medicine)) {
+            if (!cells_.filled(c) || is_empty_word(cells_.text(c))) {
+                continue;
+            }
+            DiaryEntry& entry = add(DiaryKind::medicine);
+            const auto found = written_number(cells_.text(c), plan_.decimal_mark);
+            if (found && found->tail.empty()) {  // a dose under a title that names the medicine
+                entry.number = found->value();
+                entry.text = medicine_in_title(c);
+            } else {
+                entry.text = kept_text(c);
+            }
+            any = true;
+        }
+        if (!dose) {
+            return;
+        }
+        DiaryEntry& entry = any ? row_.entries.back() : add(DiaryKind::medicine);
+        if (const auto found = written_number(cells_.text(*dose), plan_.decimal_mark)) {
+            entry.number = found->value();
+            entry.number_unit = found->tail;
+            if (!any) {
+                entry.text = medicine_in_title(*dose);
+                join(entry.text, all_texts(Role::note));
+                used_notes_ = true;
+            }
+        } else {
+            join(entry.text, kept_text(*dose));
+        }
+    }
+
+    const RowCells& cells_;
+    const ReadingPlan& plan_;
+    ReadRow& row_;
+    bool used_notes_ = false;
+};
+
+}  // namespace
+
+void add_entries(const RowCells& cells, const ReadingPlan& plan, ReadRow& row) {
+    EntryBuilder(cells, plan, row).build();
+}
+
+bool says_not_described(std::string_view text) {
+    const std::string lower = lower_case(text);
+    return std::any_of(
+        not_described_words.begin(), not_described_words.end(),
+        [&](std::string_view word) { return lower.find(word) != std::string::npos; });
+}
+
+}  // namespace tracewright

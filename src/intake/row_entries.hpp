@@ -1,0 +1,18 @@
+#pragma once
+
+#include "intake/read_row.hpp"
+#include "intake/row_cells.hpp"
+
+#include <string_view>
+
+namespace tracewright {
+
+/// Adds to `row` what its cells say was eaten, done, slept, felt, taken or measured, one entry for
+/// each thing, and a remark for each cell that was kept but not understood. Times are not set here;
+/// whether the row has an end (`end_wall`) is already known. A row without any gets none.
+void add_entries(const RowCells& cells, const ReadingPlan& plan, ReadRow& row);
+
+/// Whether a cell's text says that something was eaten but not described.
+bool says_not_described(std::string_view text);
+
+}  // namespace tracewright
