@@ -9,6 +9,13 @@
 
 namespace tracewright {
 
+std::string size_words(double size, Outcome outcome, GlucoseUnit unit) {
+    if (facts_of(outcome).unit == OutcomeUnit::hours) {
+        return fmt::format("{:.1f} h", size);
+    }
+    return glucose_words(converted(size, GlucoseUnit::mg_per_dl, unit), unit);
+}
+
 namespace {
 
 std::string capital(std::string text) {
@@ -16,13 +23,6 @@ std::string capital(std::string text) {
         text[0] = static_cast<char>(text[0] - 'a' + 'A');
     }
     return text;
-}
-
-std::string size_words(double size, Outcome outcome, GlucoseUnit unit) {
-    if (facts_of(outcome).unit == OutcomeUnit::hours) {
-        return fmt::format("{:.1f} h", size);
-    }
-    return glucose_words(converted(size, GlucoseUnit::mg_per_dl, unit), unit);
 }
 
 bool rounds_to_nothing(double difference, Outcome outcome, GlucoseUnit unit) {

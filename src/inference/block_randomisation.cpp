@@ -37,6 +37,7 @@ template <typename Visit>
 void for_each_order(std::span<const double> d, const std::vector<bool>& a_first, std::uint64_t seed,
                     Visit visit) {
     const std::size_t n = d.size();
+    const auto first = std::count(a_first.begin(), a_first.end(), true);
     const auto tell = [&](auto a_first_there) {
         double kept = 0;
         int count = 0;
@@ -49,7 +50,7 @@ void for_each_order(std::span<const double> d, const std::vector<bool>& a_first,
     };
     if (n <= enumerate_up_to) {
         for (std::uint64_t order = 0; order < std::uint64_t{1} << n; ++order) {
-            if (2 * static_cast<std::size_t>(std::popcount(order)) == n) {
+            if (std::popcount(order) == first) {
                 tell([&](std::size_t i) { return (order >> i & 1U) != 0; });
             }
         }
@@ -92,13 +93,10 @@ std::optional<std::array<double, 2>> balanced_interval(std::span<const double> d
                                                        const std::vector<bool>& a_first,
                                                        std::uint64_t seed, double alpha) {
     const int n = static_cast<int>(d.size());
-    if (smallest_block_p(n, Draw::balanced) > alpha) {
-        return std::nullopt;
-    }
     const double all = sum_of(d);
     std::vector<double> means;
     std::size_t orders = 0;
-    std::size_t always = 0;  // count whatever d is: the draw itself and its mirror image
+    std::size_t always = 0;  // count whatever d is: the draw itself, its mirror image if possible
     for_each_order(d, a_first, seed, [&](double kept, int count) {
         ++orders;
         if (count == 0 || count == n) {
@@ -128,9 +126,7 @@ std::optional<std::array<double, 2>> balanced_interval(std::span<const double> d
 BlockRandomisation block_randomisation(std::span<const double> differences,
                                        const std::vector<bool>& a_first, Draw draw,
                                        std::uint64_t seed) {
-    const auto first = std::count(a_first.begin(), a_first.end(), true);
-    if (a_first.size() != differences.size() ||
-        (draw == Draw::balanced && 2 * static_cast<std::size_t>(first) != a_first.size())) {
+    if (a_first.size() != differences.size()) {
         throw std::invalid_argument("the order drawn does not fit the differences");
     }
     if (differences.empty()) {

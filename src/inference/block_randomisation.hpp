@@ -24,8 +24,9 @@ struct BlockRandomisation {
 };
 
 /// `differences`: A less B of each block; `a_first`: the order drawn, as long. Fair coins as in
-/// sign_flip; a balanced draw is enumerated up to 20 blocks, else 99,999 seeded draws.
-/// std::invalid_argument where the lengths differ or a balanced draw is not balanced.
+/// sign_flip; of a balanced draw all orders with as many blocks A first as were drawn (so that a
+/// block that was lost leaves the rest exact, given its own order), up to 20 blocks, else 99,999
+/// seeded draws. std::invalid_argument where the lengths differ.
 BlockRandomisation block_randomisation(std::span<const double> differences,
                                        const std::vector<bool>& a_first, Draw draw,
                                        std::uint64_t seed = 1);

@@ -3,10 +3,12 @@
 #include "inference/sign_flip.hpp"
 #include "inference/student_t.hpp"
 
+#include <boost/math/distributions/chi_squared.hpp>
 #include <boost/math/distributions/non_central_t.hpp>
 #include <boost/random/mersenne_twister.hpp>
 #include <boost/random/uniform_int_distribution.hpp>
 
+#include <algorithm>
 #include <cmath>
 #include <stdexcept>
 
@@ -87,6 +89,14 @@ TrialLength trial_length(std::span<const double> noise, double effect, std::uint
         }
     }
     return length;
+}
+
+std::array<double, 2> spread_bounds(double sd, int dof, double level) {
+    const boost::math::chi_squared distribution(std::max(1, dof));
+    const auto at = [&](double p) {
+        return sd * std::sqrt(std::max(1, dof) / boost::math::quantile(distribution, p));
+    };
+    return {at((1 + level) / 2), at((1 - level) / 2)};
 }
 
 }  // namespace tracewright

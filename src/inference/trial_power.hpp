@@ -1,5 +1,6 @@
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <span>
@@ -45,5 +46,9 @@ struct TrialLength {
 /// Method: docs/methods/trials.md. Sources: CENT 2015, 10.1136/bmj.h1738 (design); noncentral t.
 TrialLength trial_length(std::span<const double> noise, double effect, std::uint64_t seed,
                          double wanted = 0.8, int most = 60);
+
+/// Where the true spread lies with a chance of `level`, seen as `sd` with so many degrees of
+/// freedom (chi-squared; at least one).
+std::array<double, 2> spread_bounds(double sd, int dof, double level);
 
 }  // namespace tracewright

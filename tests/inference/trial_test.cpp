@@ -91,8 +91,13 @@ TEST(BlockRandomisation, a_balanced_draw_is_counted_over_its_own_orders) {
     EXPECT_FALSE(
         block_randomisation({d.data(), 6}, {true, false, true, false, true, false}, Draw::balanced)
             .interval95);
-    EXPECT_THROW(block_randomisation(d, std::vector<bool>(8, true), Draw::balanced),
+    EXPECT_THROW(block_randomisation(d, std::vector<bool>(7, true), Draw::balanced),
                  std::invalid_argument);
+    // A block lost: of seven, those with four A first, 35, none of them a mirror image.
+    const auto lost = block_randomisation(
+        {d.data(), 7}, {true, false, true, false, true, false, true}, Draw::balanced);
+    EXPECT_EQ(lost.test.patterns, 35U);
+    EXPECT_EQ(lost.test.at_least, 1U);
 }
 
 RC_GTEST_PROP(BlockRandomisation, a_balanced_draw_agrees_with_the_plain_way, ()) {
