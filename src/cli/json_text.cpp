@@ -52,6 +52,10 @@ const char* code_of(CaveatKind kind) {
             return "unlike_others";
         case CaveatKind::absence_read_as_none:
             return "absence_read_as_none";
+        case CaveatKind::other_kind_of_sensor:
+            return "other_kind_of_sensor";
+        case CaveatKind::chosen_because_bad:
+            return "chosen_because_bad";
     }
     return "";
 }

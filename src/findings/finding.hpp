@@ -31,7 +31,9 @@ enum class CaveatKind {
     illness_left_out,
     strong_day_to_day,  ///< serial correlation beyond what the method was tried for
     unlike_others,      ///< disagrees with what was published
-    absence_read_as_none
+    absence_read_as_none,
+    other_kind_of_sensor,
+    chosen_because_bad  ///< what was looked at because it was bad gets better by itself
 };
 
 struct Caveat {

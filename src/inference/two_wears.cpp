@@ -27,6 +27,8 @@ TwoWears two_wears(const WearDays& first, const WearDays& second, double sensor_
         throw std::invalid_argument("a difference needs two days of each wear, a step for each");
     }
     const double raw = mean_of(second.values) - mean_of(first.values);
+    const bool match = first.match.size() == before && second.match.size() == after &&
+                       !(all_alike(first.match) && all_alike(second.match));
     if (all_alike(first.values) && all_alike(second.values)) {
         const TMixture sure({{1, raw, 0}}, static_cast<double>(before + after - 2));
         return {raw, 0, sure, sure.widened(sensor_sd)};
@@ -42,8 +44,11 @@ TwoWears two_wears(const WearDays& first, const WearDays& second, double sensor_
         const bool of_second = i >= before;
         y.push_back((of_second ? second.values[i - before] : first.values[i]) - level);
         x.insert(x.end(), {1, of_second ? 1.0 : 0.0});
+        if (match) {
+            x.push_back(of_second ? second.match[i - before] : first.match[i]);
+        }
     }
-    const Ar1Grid grid(y, x, 2, steps);
+    const Ar1Grid grid(y, x, match ? 3 : 2, steps);
     TMixture days = grid.coefficient(1);
     TMixture difference = days.widened(sensor_sd);
     return {raw, grid.mean_correlation(), std::move(days), std::move(difference)};

@@ -10,6 +10,9 @@ namespace tracewright {
 struct WearDays {
     std::span<const double> values;
     std::span<const SeriesStep> steps;  ///< as many; the first a segment start
+    /// Of each day, such as whether it lies at the weekend: the difference is told at the same of
+    /// it in both wears. Empty in either wear, or alike throughout both: not accounted for.
+    std::span<const double> match{};
 };
 
 /// Second wear less first, each wear an instrument with an error of its own.

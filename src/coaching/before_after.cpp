@@ -1,0 +1,212 @@
+#include "coaching/before_after.hpp"
+
+#include "coaching/before_after_words.hpp"
+#include "inference/student_t.hpp"
+#include "inference/two_wears.hpp"
+#include "measures/day_sums.hpp"
+#include "measures/time_in_bands.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+namespace tracewright {
+
+namespace {
+
+constexpr std::size_t fewest_days = 5;
+constexpr int most_days_told = 120;
+
+bool weekend(CivilDate date) {
+    const std::chrono::weekday day{std::chrono::sys_days{date.time_since_epoch()}};
+    return day == std::chrono::Saturday || day == std::chrono::Sunday;
+}
+
+// One side: its days, and its hours in range were every reading a little higher or lower.
+struct Side {
+    std::vector<double> hours;
+    std::vector<SeriesStep> steps;
+    std::vector<double> weekend;
+    std::set<CivilDate> dates;
+    int left_out = 0;
+    double sensor_variance = 0;  // hours squared
+};
+
+double hours_in_range(const DayOfTrace& day) {
+    return 24 * day.sums.band_seconds[static_cast<std::size_t>(Band::in_range)] / day.sums.seconds;
+}
+
+bool ill_on(const Diary& diary, const ZoneHistory& zones, CivilDate date) {
+    return std::ranges::any_of(diary, [&](const DiaryEntry& entry) {
+        return entry.kind == DiaryKind::illness && zones.date_at(entry.at) == date;
+    });
+}
+
+std::vector<Reading> scaled(std::span<const Reading> readings, double factor) {
+    std::vector<Reading> result;
+    result.reserve(readings.size());
+    for (const Reading& reading : readings) {
+        const double level = reading.value().value() * factor;
+        result.emplace_back(reading.at, Glucose{rounded_hundredths(level), reading.unit()},
+                            reading.interval(), reading.limit(), reading.implausible());
+    }
+    return result;
+}
+
+double mean_hours(const TraceView& view, const std::set<CivilDate>& dates,
+                  const ZoneHistory& zones) {
+    double sum = 0;
+    int count = 0;
+    for (const CivilDay& day : zones.days(view.window())) {
+        if (!dates.contains(day.date)) {
+            continue;
+        }
+        const TimeInBands bands = time_in_bands(cut(view, day.interval()));
+        if (const auto share = bands.share(Band::in_range)) {
+            sum += 24 * *share;
+            ++count;
+        }
+    }
+    return count == 0 ? 0 : sum / count;
+}
+
+// Half the span of the measure with all readings moved up and down by one SD of the sensor.
+double sensor_sd_of(const Wear& wear, const std::set<CivilDate>& dates, const ZoneHistory& zones,
+                    double sd) {
+    const TraceView view = wear.view();
+    const auto moved = [&](double by) {
+        const std::vector<Reading> readings = scaled(wear.readings, std::exp(by));
+        return mean_hours({readings, view.from, view.to}, dates, zones);
+    };
+    return std::abs(moved(sd) - moved(-sd)) / 2;
+}
+
+Side side_of(const ReviewInput& input, const std::vector<std::size_t>& wears, double sensor_sd) {
+    Side side;
+    std::vector<double> variances;
+    for (const std::size_t index : wears) {
+        const Wear& wear = input.wears.at(index);
+        if (wear.empty()) {
+            continue;
+        }
+        std::set<CivilDate> dates;
+        std::optional<CivilDate> last;
+        for (const DayOfTrace& day : days_of_trace(wear.view(), input.zones)) {
+            const bool ill = day.valid && ill_on(input.diary, input.zones, day.date);
+            if (!day.valid || ill || side.dates.contains(day.date)) {
+                side.left_out += day.sums.seconds > 0 ? 1 : 0;
+                continue;
+            }
+            side.steps.push_back({!last, last ? static_cast<int>((day.date - *last).count()) : 1});
+            side.hours.push_back(hours_in_range(day));
+            side.weekend.push_back(weekend(day.date) ? 1 : 0);
+            last = day.date;
+            dates.insert(day.date);
+        }
+        if (!dates.empty()) {
+            variances.push_back(std::pow(sensor_sd_of(wear, dates, input.zones, sensor_sd), 2));
+        }
+        side.dates.insert(dates.begin(), dates.end());
+    }
+    // Of several sensors the mean has their errors' mean.
+    for (const double variance : variances) {
+        side.sensor_variance += variance / std::pow(static_cast<double>(variances.size()), 2);
+    }
+    return side;
+}
+
+// The same levels at the same distances, whatever the date.
+bool same_readings(const ReviewInput& input, const std::vector<std::size_t>& before,
+                   const std::vector<std::size_t>& after) {
+    if (before.size() != 1 || after.size() != 1) {
+        return false;
+    }
+    const auto& a = input.wears.at(before[0]).readings;
+    const auto& b = input.wears.at(after[0]).readings;
+    return a.size() == b.size() && !a.empty() &&
+           std::equal(a.begin(), a.end(), b.begin(), [&](const Reading& x, const Reading& y) {
+               return x.value() == y.value() && x.limit() == y.limit() &&
+                      x.at - a.front().at == y.at - b.front().at;
+           });
+}
+
+bool other_kind(const ReviewInput& input, const std::vector<std::size_t>& before,
+                const std::vector<std::size_t>& after) {
+    return std::ranges::any_of(before, [&](std::size_t a) {
+        return std::ranges::any_of(after, [&](std::size_t b) {
+            return input.wears.at(a).interval != input.wears.at(b).interval;
+        });
+    });
+}
+
+double mean_of(const std::vector<double>& values) {
+    double sum = 0;
+    for (const double value : values) {
+        sum += value;
+    }
+    return sum / static_cast<double>(values.size());
+}
+
+// Days in each wear until the interval's half-width comes down to the worth.
+std::optional<int> days_needed(const TMixture& days, double days_now, double sensor_sd,
+                               double worth) {
+    const auto now = days.interval();
+    const double half = (now[1] - now[0]) / 2;
+    const double floor = 1.959963984540054 * sensor_sd;
+    if (floor >= worth) {
+        return std::nullopt;
+    }
+    for (int n = 5; n <= most_days_told; ++n) {
+        if (std::hypot(half * std::sqrt(days_now / n), floor) <= worth) {
+            return n;
+        }
+    }
+    return std::nullopt;
+}
+
+}  // namespace
+
+BeforeAfter before_after(const ReviewInput& input, const std::vector<std::size_t>& before,
+                         const std::vector<std::size_t>& after, const MedicineTimeline& medicines,
+                         const BeforeAfterSettings& settings) {
+    BeforeAfter result;
+    const bool other = settings.other_kind || other_kind(input, before, after);
+    const double sd = other ? settings.sensor_sd_other_kind : settings.sensor_sd;
+    const Side first = side_of(input, before, sd);
+    const Side second = side_of(input, after, sd);
+    result.days_before = static_cast<int>(first.hours.size());
+    result.days_after = static_cast<int>(second.hours.size());
+    result.left_out = first.left_out + second.left_out;
+    result.same_readings = same_readings(input, before, after);
+    const bool readable = first.hours.size() >= fewest_days && second.hours.size() >= fewest_days;
+    if (readable) {
+        result.hours_before = mean_of(first.hours);
+        result.hours_after = mean_of(second.hours);
+        result.sensor_sd = std::sqrt(first.sensor_variance + second.sensor_variance);
+        const TwoWears both =
+            two_wears({first.hours, first.steps, first.weekend},
+                      {second.hours, second.steps, second.weekend}, result.sensor_sd);
+        const auto has_both = [](const Side& side) {
+            return std::ranges::find(side.weekend, 1.0) != side.weekend.end() &&
+                   std::ranges::find(side.weekend, 0.0) != side.weekend.end();
+        };
+        result.weekdays_matched = has_both(first) || has_both(second);
+        result.difference = both.difference.mean();
+        result.interval95 = both.difference.interval();
+        result.interval95_of_days = both.days.interval();
+        result.probability_more = both.difference.probability_above(0);
+        const double above = both.difference.probability_above(settings.worth_hours);
+        const double below = both.difference.cdf(-settings.worth_hours);
+        result.beyond = std::max(above, below);
+        result.within = 1 - above - below;
+        const double n = (result.days_before + result.days_after) / 2.0;
+        result.days_needed = days_needed(both.days, n, result.sensor_sd, settings.worth_hours);
+        if (result.same_readings) {
+            result.difference = 0;
+        }
+    }
+    tell_before_after(result, {input, before, after, medicines, settings, other, readable});
+    return result;
+}
+
+}  // namespace tracewright

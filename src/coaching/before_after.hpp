@@ -1,0 +1,59 @@
+#pragma once
+
+#include "diary/medicine_timeline.hpp"
+#include "findings/finding.hpp"
+#include "findings/first_review.hpp"
+
+#include <array>
+#include <cstddef>
+#include <optional>
+#include <vector>
+
+namespace tracewright {
+
+struct BeforeAfterSettings {
+    /// Smallest difference worth acting on, hours in range a day: 5 percentage points, the
+    /// consensus figure for one person (Battelino et al. 2023, 10.1016/S2213-8587(22)00319-9; from
+    /// memory).
+    double worth_hours = 1.2;
+    /// SD of one sensor's own error as a share of glucose. Two sensors worn at once by people with
+    /// type 2 diabetes differed by 13 mg/dL at 150 (Selvin et al. 2023, 10.1093/clinchem/hvac192,
+    /// two kinds): 6 % each at most. 4 % of one kind is our assumption.
+    double sensor_sd = 0.04;
+    double sensor_sd_other_kind = 0.06;
+    bool other_kind = false;  ///< of sensor; wears that report at other intervals count so anyhow
+};
+
+/// Hours in range a day of later wears against earlier ones.
+struct BeforeAfter {
+    int days_before = 0;  ///< civil days with at least 70 % of readings, without noted illness
+    int days_after = 0;
+    int left_out = 0;
+    double hours_before = 0;
+    double hours_after = 0;
+    bool same_readings = false;  ///< both stretches hold the very same readings: one record twice
+    bool weekdays_matched = false;
+    double difference = 0;  ///< hours a day, after less before; exactly 0 for the same readings
+    std::array<double, 2> interval95{};
+    std::array<double, 2> interval95_of_days{};  ///< without the sensors' own error
+    double sensor_sd = 0;                        ///< hours: of the difference, by the sensors alone
+    double probability_more = 0.5;
+    double beyond = 0;  ///< the larger of P(> worth), P(< -worth)
+    double within = 0;  ///< P(between -worth and worth)
+    std::optional<int>
+        days_needed;  ///< a wear, for a half-width of the worth; empty: none in reach
+    Finding finding;
+};
+
+/// `before` and `after`: indices into the input's wears, not empty, apart from one another. Day
+/// values of both in one regression, begun anew at each wear, the difference told at the same share
+/// of weekends; the sensors' error added to its variance, found by moving every reading up and down
+/// by it. 'More' or 'less' needs P >= 0.975 to that side; 'no difference worth acting on' at most
+/// 0.05 beyond the worth on either side; else can't tell, and what would. Under 5 days on either
+/// side: can't tell. In pregnancy: nothing. Medicine changes between are told, and take the credit.
+/// Method: docs/methods/before-after.md.
+BeforeAfter before_after(const ReviewInput& input, const std::vector<std::size_t>& before,
+                         const std::vector<std::size_t>& after, const MedicineTimeline& medicines,
+                         const BeforeAfterSettings& settings = {});
+
+}  // namespace tracewright
