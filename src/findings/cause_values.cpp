@@ -1,8 +1,12 @@
 #include "findings/cause_values.hpp"
 
+#include "diary/written_words.hpp"
+
 #include <algorithm>
 #include <array>
+#include <charconv>
 #include <chrono>
+#include <string_view>
 
 namespace tracewright {
 
@@ -66,18 +70,31 @@ bool any_of_kind(const std::vector<const DiaryEntry*>& entries, DiaryKind kind) 
                        [&](const DiaryEntry* entry) { return entry->kind == kind; });
 }
 
+// The day before of a night, else the day itself.
+Interval day_of_movement(Outcome outcome, const DiaryOfDay& today, const ZoneHistory& zones) {
+    return facts_of(outcome).of == OutcomeOf::night
+               ? zones.day_of(today.day.date - std::chrono::days{1}).interval()
+               : today.day.interval();
+}
+
 double minutes_moved(Outcome outcome, const DiaryOfDay& today, const Diary& all,
                      const ZoneHistory& zones) {
-    const CivilDay day = facts_of(outcome).of == OutcomeOf::night
-                             ? zones.day_of(today.day.date - std::chrono::days{1})
-                             : today.day;
+    const Interval day = day_of_movement(outcome, today, zones);
     double minutes = 0;
     for (const DiaryEntry& entry : all) {
-        if (entry.kind == DiaryKind::movement && entry.until && day.interval().contains(entry.at)) {
+        if (entry.kind == DiaryKind::movement && entry.until && day.contains(entry.at)) {
             minutes += hours(*entry.until - entry.at) * 60;
         }
     }
     return minutes;
+}
+
+bool trained(Outcome outcome, const DiaryOfDay& today, const Diary& all, const ZoneHistory& zones) {
+    const Interval day = day_of_movement(outcome, today, zones);
+    return std::ranges::any_of(all, [&](const DiaryEntry& entry) {
+        return entry.kind == DiaryKind::movement && day.contains(entry.at) &&
+               speaks_of(entry, {"strength", "weights", "resistance", "gym"});
+    });
 }
 
 // Empty without a mood entry.
@@ -124,6 +141,55 @@ bool walked_after(const EatingOccasion& occasion, const Diary& all) {
         return entry.kind == DiaryKind::movement && entry.at >= occasion.at &&
                entry.at <= occasion.at + 90min;
     });
+}
+
+// 1: vegetables or protein before the starch, 0: the starch first; empty where the text tells
+// neither, or both.
+std::optional<double> order_within(const EatingOccasion& occasion) {
+    const std::string text = small_letters(occasion.text());
+    const auto says = [&](std::initializer_list<const char*> foods, const char* place) {
+        return std::any_of(foods.begin(), foods.end(), [&](const char* food) {
+            return text.find(std::string(food) + " " + place) != std::string::npos;
+        });
+    };
+    const auto beside_starch = {"salad", "vegetables", "veg", "protein", "meat", "fish", "eggs"};
+    const auto starch = {"bread", "rice", "pasta", "potatoes", "noodles", "carbs", "starch"};
+    const bool before = says(beside_starch, "first") || says(starch, "last");
+    const bool after = says(starch, "first") || says(beside_starch, "last");
+    return before == after ? std::nullopt : std::optional(before ? 1.0 : 0.0);
+}
+
+// The day of the cycle that an entry tells; empty if it tells none.
+std::optional<int> cycle_day_told(const DiaryEntry& entry) {
+    if (speaks_of(entry, {"period began", "period started", "first day of period"})) {
+        return 1;
+    }
+    constexpr std::string_view told = "cycle day ";
+    const std::string text = small_letters(entry.text);
+    const std::size_t at = text.find(told);
+    int day = 0;
+    if (at == std::string::npos ||
+        std::from_chars(text.data() + at + told.size(), text.data() + text.size(), day).ec !=
+            std::errc{}) {
+        return std::nullopt;
+    }
+    return day >= 1 && day <= 60 ? std::optional(day) : std::nullopt;
+}
+
+std::optional<double> second_half_of_cycle(CivilDate date, const Diary& all,
+                                           const ZoneHistory& zones) {
+    std::optional<int> day;
+    for (const DiaryEntry& entry : all) {
+        const CivilDate told_on = zones.date_at(entry.at);
+        if (told_on > date) {
+            break;
+        }
+        const auto since = (date - told_on).count();
+        if (const auto told = cycle_day_told(entry); told && since <= 35) {
+            day = *told + static_cast<int>(since);
+        }
+    }
+    return day && *day <= 60 ? std::optional(*day >= 15 ? 1.0 : 0.0) : std::nullopt;
 }
 
 }  // namespace
@@ -174,6 +240,22 @@ std::optional<double> cause_value(Cause cause, Outcome outcome, const DiaryOfDay
         }
         case Cause::travel:
             return zones.travel_days(today.day.interval()).empty() ? 0.0 : 1.0;
+        case Cause::meal_energy:
+            return occasion == nullptr ? std::nullopt : occasion->energy_kcal;
+        case Cause::meal_order:
+            return occasion == nullptr ? std::nullopt : order_within(*occasion);
+        case Cause::strength:
+            return trained(outcome, today, all, zones) ? 1.0 : 0.0;
+        case Cause::work_shift:
+            return std::ranges::any_of(entries_of(outcome, today),
+                                       [](const DiaryEntry* entry) {
+                                           return speaks_of(*entry, {"night shift", "nightshift",
+                                                                     "late shift", "early shift"});
+                                       })
+                       ? 1.0
+                       : 0.0;
+        case Cause::cycle:
+            return second_half_of_cycle(today.day.date, all, zones);
     }
     return std::nullopt;
 }

@@ -52,6 +52,13 @@ constexpr Match matches[] = {
      "post-meal glucose excursion", 0},
     {Cause::walk_after, Outcome::dinner_rise, "exercise (mostly walking) soon after a meal",
      "post-meal glucose excursion", 0},
+    // A ratio of areas and a peak, where ours is a mean height over three hours.
+    {Cause::meal_order, Outcome::lunch_rise, "protein and vegetables 10 min before starch",
+     "3 h post-meal iAUC", 0},
+    {Cause::meal_order, Outcome::dinner_rise, "protein and vegetables 10 min before starch",
+     "3 h post-meal iAUC", 0},
+    {Cause::meal_order, Outcome::breakfast_rise, "protein and vegetables 10 min before starch",
+     "3 h post-meal iAUC", 0},
     {Cause::movement, Outcome::day_mean, "any structured exercise session", "24 h mean glucose", 1},
     {Cause::movement, Outcome::hours_high, "any structured exercise session",
      "time above 10 mmol/L", 1.0 / 60},

@@ -32,6 +32,12 @@ CountedTrace trace_of(const ReviewInput& input) {
     return counted_trace(wears, input.prefer_wear);
 }
 
+// Causes whose absence from the diary is read as none.
+bool absence_is_none(Cause cause) {
+    return cause == Cause::movement || cause == Cause::walk_after || cause == Cause::alcohol ||
+           cause == Cause::strength || cause == Cause::work_shift;
+}
+
 std::string reasons_counted(std::span<const LeftOut> left_out) {
     std::map<std::string, int> counts;
     for (const LeftOut& one : left_out) {
@@ -228,8 +234,7 @@ class Teller {
                 fmt::format("{} {} with illness noted are left out.", gathered_.ill, rows));
         }
         suspect_caveat(list, told, driver);
-        if (told.cause == Cause::movement || told.cause == Cause::walk_after ||
-            told.cause == Cause::alcohol) {
+        if (absence_is_none(told.cause)) {
             add(CaveatKind::absence_read_as_none,
                 "No entry is read as none: what was not written down weakens a difference.");
         }

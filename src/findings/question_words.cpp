@@ -83,6 +83,25 @@ constexpr std::array causes = {
                "", true, ""},
     CauseFacts{Cause::travel, "travel", "a day of travel", "a change of zone on that day",
                "a day of travel", 1, "", true, ""},
+    CauseFacts{Cause::meal_energy, "meal-energy", "energy of the meal", "as noted",
+               "200 kcal more in the meal", 200, "kcal", false, "the meal with its energy"},
+    CauseFacts{Cause::meal_order, "meal-order", "the order within the meal",
+               "'salad first', 'bread last' and the like; meals whose text tells no order are left "
+               "out",
+               "vegetables or protein before the starch", 1, "", true,
+               "what was eaten first and last"},
+    CauseFacts{Cause::strength, "strength", "strength training",
+               "movement that tells of weights, resistance or the gym, the day before a night, the "
+               "same day for a day; no entry is read as none",
+               "strength training", 1, "", true, "the kind of movement"},
+    CauseFacts{Cause::work_shift, "shift", "a work shift outside the day",
+               "an entry that tells of a night, late or early shift; no entry is read as none",
+               "a shift outside the day", 1, "", true, "shifts"},
+    CauseFacts{Cause::cycle, "cycle", "the half of the cycle",
+               "counted from 'cycle day 3' or 'period began'; days more than 35 after the last one "
+               "are left out",
+               "the second half of the cycle (from day 15)", 1, "", true,
+               "the first day of each period"},
 };
 
 }  // namespace
@@ -120,6 +139,8 @@ bool can_be_asked(Outcome outcome, Cause cause) {
     switch (cause) {
         case Cause::meal_carbohydrate:
         case Cause::walk_after:
+        case Cause::meal_energy:
+        case Cause::meal_order:
             return facts.of == OutcomeOf::meal;
         case Cause::dinner_time:
         case Cause::dinner_carbohydrate:

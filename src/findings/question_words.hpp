@@ -41,7 +41,12 @@ enum class Cause : std::uint8_t {
     alcohol,
     stress,
     weekend,
-    travel
+    travel,
+    meal_energy,
+    meal_order,
+    strength,
+    work_shift,
+    cycle
 };
 
 enum class OutcomeOf : std::uint8_t { night, day, meal };
