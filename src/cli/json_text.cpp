@@ -264,6 +264,36 @@ Json json_of(const Finding& finding) {
     return json;
 }
 
+namespace {
+
+Json json_of(const WhatGoesWithIt& goes_with, const FirstReview& review) {
+    Json json = {{"none_because", or_null(goes_with.none_because)},
+                 {"foods_left_off", review.input.foods_left_off},
+                 {"meals_hours_gained", goes_with.meals_hours_gained},
+                 {"meals_certainty", goes_with.meals_certainty},
+                 {"meal_sentences", goes_with.meal_sentences}};
+    json["questions"] = Json::array();
+    for (const StandingQuestion& question : goes_with.questions) {
+        Json told = json_of(question.told.finding);
+        told["hours_gained"] = question.hours_gained;
+        told["certainty"] = question.certainty;
+        json["questions"].push_back(std::move(told));
+    }
+    json["ask_about"] = Json::array();
+    if (goes_with.meals) {
+        for (const UnwrittenRise& rise : goes_with.meals->ask_about) {
+            json["ask_about"].push_back(
+                {{"from", iso_time(rise.from, review.input.zones)},
+                 {"to", iso_time(rise.to, review.input.zones)},
+                 {"rise", converted(rise.rise, GlucoseUnit::mg_per_dl, review.input.unit)},
+                 {"unit", name_of(review.input.unit)}});
+        }
+    }
+    return json;
+}
+
+}  // namespace
+
 Json json_of_review(const FirstReview& review) {
     const ZoneHistory& zones = review.input.zones;
     Json json = {{"version", review_json_version},
@@ -295,6 +325,7 @@ Json json_of_review(const FirstReview& review) {
     for (const Finding& finding : review.findings) {
         json["findings"].push_back(json_of(finding));
     }
+    json["goes_with"] = json_of(review.goes_with, review);
     json["cannot_say"] = review.cannot_say;
     json["one_thing_seen"] = review.one_thing_seen;
     json["one_thing_to_ask"] = review.one_thing_to_ask;

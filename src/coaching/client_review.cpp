@@ -2,6 +2,7 @@
 
 #include "coaching/client_findings.hpp"
 #include "coaching/client_medicines.hpp"
+#include "coaching/eating_care.hpp"
 
 #include <algorithm>
 #include <map>
@@ -126,6 +127,7 @@ void close_review(const ClientFacts& facts, const MedicineTimeline& medicines,
 
 FirstReview client_review(ClientReviewInput input) {
     input.review.of_whom = input.name;
+    input.review.foods_left_off = numbers_turned_down(input.facts.cautions.eating);
     FirstReview review = first_review(std::move(input.review));
     const ZoneHistory& clock = review.input.zones;
     const MedicineTimeline medicines = client_medicines(input.facts, clock);

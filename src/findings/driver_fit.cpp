@@ -2,6 +2,8 @@
 
 #include "inference/several_questions.hpp"
 
+#include <boost/math/distributions/normal.hpp>
+
 #include <algorithm>
 #include <cmath>
 #include <numeric>
@@ -177,7 +179,8 @@ std::optional<int> more_rows_needed(const DriverResult& result, double worth, in
     double wanted = 0;
     if (size > worth) {
         // Holm's first step at an even chance of being reached; the deviation counts its worth too.
-        const double z = 1.96 + 0.28 * static_cast<double>(asked > 1 ? 1 : 0);
+        const double z = boost::math::quantile(boost::math::normal_distribution<double>(),
+                                               1 - 0.025 / static_cast<double>(asked));
         wanted = std::min((size - worth) / z_one_sided_90, size / z);
     } else {
         wanted = (worth - size) / z_two_sided_90;
@@ -193,11 +196,13 @@ std::optional<int> more_rows_needed(const DriverResult& result, double worth, in
     return std::max(1, static_cast<int>(needed));
 }
 
-void judge(DriverFit& fit, const std::vector<std::size_t>& asked, double worth) {
+void judge(DriverFit& fit, const std::vector<std::size_t>& asked, double worth,
+           std::size_t asked_besides) {
     std::vector<double> p;
     for (const std::size_t driver : asked) {
         p.push_back(fit.drivers[driver].p);
     }
+    p.resize(p.size() + asked_besides, 1.0);
     const std::vector<double> adjusted = holm_adjusted(p);
     for (std::size_t i = 0; i < asked.size(); ++i) {
         DriverResult& result = fit.drivers[asked[i]];
@@ -207,7 +212,7 @@ void judge(DriverFit& fit, const std::vector<std::size_t>& asked, double worth) 
         } else if (result.within >= sure) {
             result.answer = Answer::no_difference_worth_acting_on;
         } else {
-            result.more_rows = more_rows_needed(result, worth, fit.rows, asked.size());
+            result.more_rows = more_rows_needed(result, worth, fit.rows, p.size());
         }
     }
 }
@@ -249,7 +254,7 @@ double two_sided_p(const TMixture& posterior) {
 }
 
 DriverFit driver_fit(const DriverRows& rows, const std::vector<DriverSetting>& settings,
-                     double worth) {
+                     double worth, std::size_t asked_besides) {
     DriverFit fit;
     fit.rows = static_cast<int>(rows.rows());
     fit.drivers.resize(rows.drivers);
@@ -328,7 +333,7 @@ DriverFit driver_fit(const DriverRows& rows, const std::vector<DriverSetting>& s
         weights[j] = settings[asked[j]].change;
         take_posterior(fit.drivers[asked[j]], grid.contrast(weights), worth);
     }
-    judge(fit, asked, worth);
+    judge(fit, asked, worth, asked_besides);
     return fit;
 }
 

@@ -76,8 +76,9 @@ struct DriverFit {
 /// least); VIF under 5 and condition index under
 /// 30. 'yes' needs P(beyond `worth` to one side) >= 0.9 and the adjusted p <= 0.05; 'no difference
 /// worth acting on' P(within) >= 0.9; else can't tell.
+/// Holm counts `asked_besides` further questions as if none of them had an answer.
 DriverFit driver_fit(const DriverRows& rows, const std::vector<DriverSetting>& settings,
-                     double worth);
+                     double worth, std::size_t asked_besides = 0);
 
 /// The model's own p of each driver without gates on the answer: for the scan.
 double two_sided_p(const TMixture& posterior);

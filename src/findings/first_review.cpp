@@ -95,6 +95,13 @@ void find_what_is_to_say(FirstReview& review) {
             }
         }
     }
+    if (auto day = single_day_finding(review)) {
+        review.findings.push_back(std::move(*day));
+    }
+    review.goes_with = what_goes_with_it(review.input);
+    for (const Finding& leading : review.goes_with.leading) {
+        review.findings.push_back(leading);
+    }
 }
 
 }  // namespace

@@ -1,17 +1,14 @@
 #pragma once
 
-#include "diary/diary_entry.hpp"
 #include "findings/finding.hpp"
+#include "findings/review_input.hpp"
+#include "findings/what_goes_with_it.hpp"
 #include "measures/episodes.hpp"
-#include "measures/goals.hpp"
 #include "measures/measure_set.hpp"
 #include "measures/usual_day.hpp"
-#include "time/zone_history.hpp"
 #include "trace/counted_trace.hpp"
 #include "trace/fitness.hpp"
 #include "trace/mark.hpp"
-#include "trace/suspect.hpp"
-#include "trace/wear.hpp"
 
 #include <map>
 #include <optional>
@@ -20,21 +17,6 @@
 #include <vector>
 
 namespace tracewright {
-
-/// What a review reads of one client: straight from files, or with what a practice knows.
-struct ReviewInput {
-    std::string of_whom;  ///< the client's name as papers bear it; empty: from files alone
-    std::vector<Wear> wears;
-    Diary diary;
-    ZoneHistory zones{Zone::floating()};
-    GlucoseUnit unit = GlucoseUnit::mg_per_dl;  ///< to show
-    std::optional<Interval> window;             ///< empty: all there is
-    Goals goals = consensus_goals(GoalKind::adults);
-    SuspectRules suspect;
-    std::optional<std::size_t> prefer_wear;  ///< of two at once, by index into wears
-    Instant as_of;                           ///< 'now': decides how old the last reading is
-    std::uint64_t seed = 1;
-};
 
 /// One day with the sentence that stands over its sheet.
 struct ReviewDay {
@@ -65,6 +47,7 @@ struct FirstReview {
     std::vector<Episode> cut_short;  ///< very lows whose end was not seen
     UsualDay usual_day;
     std::vector<ReviewDay> days;
+    WhatGoesWithIt goes_with;
 
     std::vector<Finding> findings;  ///< in the order of page 1: lows first
     std::vector<std::string> cannot_say;

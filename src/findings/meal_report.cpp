@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
+#include <map>
+#include <utility>
 
 namespace tracewright {
 
@@ -26,15 +28,21 @@ bool moved_after(const EatingOccasion& occasion, const Diary& diary) {
     });
 }
 
-// Slot by the clock is nearly a fact of the food; it is adjusted for by whether it is breakfast,
-// when the same food rises most.
+// A meal is told at its own usual portion: what it holds belongs to it. Slot by the clock is nearly
+// a fact of the food; it is adjusted for by whether it is breakfast, when the same food rises most.
 FoodComparison foods_of(const MealReport& report, const ReviewInput& input) {
     const bool carbohydrate = std::all_of(
         report.occasions.begin(), report.occasions.end(),
         [](const EatingOccasion& occasion) { return occasion.carbohydrate_g.has_value(); });
     std::vector<std::string> names = {"movement after", "breakfast or later"};
     if (carbohydrate) {
-        names.emplace_back("carbohydrate");
+        names.emplace_back("portion (carbohydrate against the meal's own usual)");
+    }
+    std::map<std::string, std::pair<double, int>> usual;  // sum of carbohydrate, times
+    for (const EatingOccasion& occasion : report.occasions) {
+        auto& [sum, times] = usual[food_key(occasion.text())];
+        sum += occasion.carbohydrate_g.value_or(0);
+        ++times;
     }
     std::vector<FoodResponse> responses;
     for (std::size_t i = 0; i < report.occasions.size(); ++i) {
@@ -48,7 +56,8 @@ FoodComparison foods_of(const MealReport& report, const ReviewInput& input) {
         one.adjusters = {moved_after(occasion, input.diary) ? 1.0 : 0.0,
                          occasion.slot == MealSlot::breakfast ? 1.0 : 0.0};
         if (carbohydrate) {
-            one.adjusters.push_back(*occasion.carbohydrate_g);
+            const auto& [sum, times] = usual.at(food);
+            one.adjusters.push_back(*occasion.carbohydrate_g - sum / times);
         }
         responses.push_back(std::move(one));
     }

@@ -1,6 +1,6 @@
 #pragma once
 
-#include "findings/first_review.hpp"
+#include "findings/review_input.hpp"
 #include "inference/shrinkage.hpp"
 #include "responses/finger_prick_pair.hpp"
 #include "responses/meal_response.hpp"

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "findings/first_review.hpp"
 #include "findings/question_words.hpp"
+#include "findings/review_input.hpp"
 
 #include <map>
 #include <optional>

@@ -20,18 +20,6 @@ namespace {
 // most.
 constexpr double travels_together_from = 0.45;
 
-CountedTrace trace_of(const ReviewInput& input) {
-    if (!input.window) {
-        return counted_trace(input.wears, input.prefer_wear);
-    }
-    std::vector<Wear> wears = input.wears;
-    for (Wear& wear : wears) {
-        std::erase_if(wear.readings,
-                      [&](const Reading& reading) { return !input.window->contains(reading.at); });
-    }
-    return counted_trace(wears, input.prefer_wear);
-}
-
 // Causes whose absence from the diary is read as none.
 bool absence_is_none(Cause cause) {
     return cause == Cause::movement || cause == Cause::walk_after || cause == Cause::alcohol ||
@@ -167,7 +155,7 @@ class Teller {
         evidence.method = fmt::format(
             "regression with AR(1) errors on a grid, restarted at each wear; prior of the "
             "correlation normal 0.2, 0.25; {} asked together (Holm); worth acting on {:.2g} {}",
-            causes_.size(), shown_worth(),
+            answers_.asked_together, shown_worth(),
             facts_of(answers_.outcome).unit == OutcomeUnit::hours ? "h" : name_of(input_.unit));
         evidence.seed = input_.seed;
         evidence.adjusted_for = {"wear"};
@@ -306,16 +294,35 @@ class Teller {
 
 }  // namespace
 
+CountedTrace trace_of_questions(const ReviewInput& input) {
+    if (!input.window) {
+        return counted_trace(input.wears, input.prefer_wear);
+    }
+    std::vector<Wear> wears = input.wears;
+    for (Wear& wear : wears) {
+        std::erase_if(wear.readings,
+                      [&](const Reading& reading) { return !input.window->contains(reading.at); });
+    }
+    return counted_trace(wears, input.prefer_wear);
+}
+
 QuestionAnswers answer_questions(const ReviewInput& input, Outcome outcome,
                                  std::span<const Cause> causes, const QuestionSettings& settings) {
+    const auto rows = question_rows(input, trace_of_questions(input), outcome, causes);
+    return answers_from_rows(input, outcome, rows, causes, settings);
+}
+
+QuestionAnswers answers_from_rows(const ReviewInput& input, Outcome outcome,
+                                  std::span<const QuestionRow> rows, std::span<const Cause> causes,
+                                  const QuestionSettings& settings) {
     QuestionAnswers answers;
     answers.outcome = outcome;
     answers.worth = settings.worth.value_or(facts_of(outcome).worth_acting_on);
-    const CountedTrace trace = trace_of(input);
-    const auto rows = question_rows(input, trace, outcome, causes);
+    answers.asked_together = causes.size() + settings.asked_besides;
     const GatheredRows gathered = gathered_rows(rows, causes, answers.left_out);
     answers.rows = static_cast<int>(gathered.rows.rows());
-    answers.fit = driver_fit(gathered.rows, driver_settings(causes), answers.worth);
+    answers.fit =
+        driver_fit(gathered.rows, driver_settings(causes), answers.worth, settings.asked_besides);
     const Teller teller(input, answers, gathered, *answers.fit, causes);
     std::vector<QuestionFinding> findings;
     for (std::size_t driver = 0; driver < causes.size(); ++driver) {
@@ -331,7 +338,7 @@ QuestionAnswers scan_causes(const ReviewInput& input, Outcome outcome,
     answers.outcome = outcome;
     answers.scan = true;
     answers.worth = settings.worth.value_or(facts_of(outcome).worth_acting_on);
-    const CountedTrace trace = trace_of(input);
+    const CountedTrace trace = trace_of_questions(input);
     std::vector<Cause> causes;
     for (const CauseFacts& facts : all_causes()) {
         if (can_be_asked(outcome, facts.cause) && facts.cause != Cause::weekend) {
@@ -358,6 +365,7 @@ QuestionAnswers scan_causes(const ReviewInput& input, Outcome outcome,
         QuestionAnswers alone;
         alone.outcome = outcome;
         alone.worth = answers.worth;
+        alone.asked_together = 1;
         const GatheredRows gathered = gathered_rows(own, one, alone.left_out);
         alone.rows = static_cast<int>(gathered.rows.rows());
         const DriverFit fit = driver_fit(gathered.rows, driver_settings(one), answers.worth);

@@ -30,8 +30,9 @@ struct LeftOut {
 struct QuestionAnswers {
     Outcome outcome{};
     bool scan = false;
-    double worth = 0;  ///< mg/dL or hours
-    int rows = 0;      ///< used
+    double worth = 0;                ///< mg/dL or hours
+    int rows = 0;                    ///< used
+    std::size_t asked_together = 0;  ///< questions that Holm counts
     std::vector<LeftOut> left_out;
     std::vector<QuestionFinding> findings;
     std::optional<DriverFit> fit;  ///< of named questions
@@ -39,13 +40,24 @@ struct QuestionAnswers {
 
 struct QuestionSettings {
     std::optional<double> worth;  ///< mg/dL or hours; empty: the outcome's own
+    /// Further questions asked of the same days at the same time: Holm counts them, as if none of
+    /// them had an answer.
+    std::size_t asked_besides = 0;
 };
+
+/// The trace that questions of these wears are read from.
+CountedTrace trace_of_questions(const ReviewInput& input);
 
 /// Named causes, all together in one regression. `causes` without repeats, each allowed for the
 /// outcome; an input without readings answers 'can't tell' everywhere.
 QuestionAnswers answer_questions(const ReviewInput& input, Outcome outcome,
                                  std::span<const Cause> causes,
                                  const QuestionSettings& settings = {});
+
+/// The same of rows that were gathered before (`question_rows` with these causes among its own).
+QuestionAnswers answers_from_rows(const ReviewInput& input, Outcome outcome,
+                                  std::span<const QuestionRow> rows, std::span<const Cause> causes,
+                                  const QuestionSettings& settings = {});
 
 /// Every cause the diary tells of, each on its own beside wear, weekend and the value before;
 /// 'worth a trial' at most, never an answer.

@@ -84,6 +84,7 @@ std::vector<QuestionRow> question_rows(const ReviewInput& input, const CountedTr
         row.date = day.date;
         row.outcome = value.value;
         row.none_because = std::move(value.none_because);
+        row.made_of = value.made_of;
         row.adjusters = std::move(value.adjusters);
         row.wear = wear_at(trace, row.outcome ? value.made_of.from : day.from);
         row.ill = ill(today);

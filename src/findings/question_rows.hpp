@@ -1,7 +1,8 @@
 #pragma once
 
-#include "findings/first_review.hpp"
 #include "findings/question_words.hpp"
+#include "findings/review_input.hpp"
+#include "trace/counted_trace.hpp"
 
 #include <map>
 #include <optional>
@@ -16,6 +17,7 @@ struct QuestionRow {
     std::size_t wear = 0;            ///< index into the input's wears
     std::optional<double> outcome;   ///< mg/dL or hours
     std::string none_because;        ///< why there is no outcome
+    Interval made_of{};              ///< the stretch the outcome is read from
     std::map<Cause, double> causes;  ///< those that are known
     std::map<std::string, double> adjusters;
     bool suspect = false;  ///< a suspect stretch lies in what the outcome is made of

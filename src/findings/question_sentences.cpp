@@ -25,6 +25,11 @@ std::string capital(std::string text) {
     return text;
 }
 
+// "Fasting glucose is", "hours in range a day are".
+std::string is_or_are(Outcome outcome) {
+    return facts_of(outcome).unit == OutcomeUnit::hours ? "are" : "is";
+}
+
 bool rounds_to_nothing(double difference, Outcome outcome, GlucoseUnit unit) {
     if (facts_of(outcome).unit == OutcomeUnit::hours) {
         return std::abs(difference) < 0.05;
@@ -116,7 +121,8 @@ std::string rows_called(Outcome outcome, int count) {
 }
 
 std::string question_sentence(Outcome outcome, Cause cause) {
-    return fmt::format("Is {} different with {}?", facts_of(outcome).words, facts_of(cause).change);
+    return fmt::format("{} {} different with {}?", capital(is_or_are(outcome)),
+                       facts_of(outcome).words, facts_of(cause).change);
 }
 
 std::string difference_words(double difference, Outcome outcome, GlucoseUnit unit) {
@@ -179,8 +185,8 @@ std::string answer_sentence(const QuestionAnswers& answers, const DriverFit& fit
     }
     const std::string others = others_named(causes, driver);
     const std::string found = fmt::format(
-        "With {}, {} is {} ({}), over {} {}{}.", facts_of(cause).change, facts_of(outcome).words,
-        difference_words(result.effect, outcome, unit),
+        "With {}, {} {} {} ({}), over {} {}{}.", facts_of(cause).change, facts_of(outcome).words,
+        is_or_are(outcome), difference_words(result.effect, outcome, unit),
         interval_words(result.interval95, outcome, unit), answers.rows,
         rows_called(outcome, answers.rows), others.empty() ? "" : ", " + others + " accounted for");
     if (result.answer == Answer::yes) {

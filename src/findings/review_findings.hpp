@@ -40,6 +40,11 @@ Finding spread_finding(const FirstReview& review);
 /// The part of the day in which glucose leaves the range upwards more than chance allows.
 Finding when_high_finding(const FirstReview& review);
 
+/// A whole day whose mean stands apart from the others more than chance allows: at most one, the
+/// farthest. Grubbs 1969, 10.1080/00401706.1969.10490657, two-sided at 5 %, over days with at least
+/// 70 % of their readings, 7 or more of them. Empty if none does.
+std::optional<Finding> single_day_finding(const FirstReview& review);
+
 /// One sentence about one day.
 std::string day_sentence(const FirstReview& review, const CivilDay& day, const TraceView& view);
 

@@ -23,6 +23,13 @@ Figure day_sheet(const FirstReview& review, const ReviewDay& day);
 /// no interval can be given.
 Figure intervals_figure(const FirstReview& review);
 
+/// Meals compared: a dot with its 80 % interval on one scale, largest rise first; what was eaten
+/// once in a box of its own. The review must have meals.
+Figure foods_figure(const FirstReview& review);
+
+/// Meals in rows by slot on one scale, aligned to the first bite. The review must have meals.
+Figure meals_by_slot_figure(const FirstReview& review);
+
 /// On how many days each hour of the clock was seen.
 Figure hours_seen(const FirstReview& review);
 

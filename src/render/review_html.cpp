@@ -148,6 +148,38 @@ std::string marks_html(const FirstReview& review) {
                  {"from", "mark", "length", "what was seen"}, rows);
 }
 
+std::string bullets(const std::vector<std::string>& lines) {
+    std::string html = "<ul>";
+    for (const std::string& line : lines) {
+        html += "<li>" + esc(line) + "</li>";
+    }
+    return html + "</ul>\n";
+}
+
+std::string goes_with_html(const FirstReview& review) {
+    const WhatGoesWithIt& goes_with = review.goes_with;
+    std::string html = "<h2>What goes with it</h2>\n";
+    if (!goes_with.none_because.empty()) {
+        html += paragraph(goes_with.none_because);
+    }
+    if (!goes_with.questions.empty()) {
+        html += paragraph(standing_questions_note, "quiet") +
+                table("Asked of these days", standing_columns, standing_rows(review));
+    }
+    if (review.input.foods_left_off) {
+        html += paragraph(foods_left_off_note);
+    }
+    if (goes_with.meals && !goes_with.meals->occasions.empty()) {
+        html += "<h3>Meals</h3>\n" + figure_html(meals_by_slot_figure(review));
+        const Figure foods = foods_figure(review);
+        html += (foods.rows.empty() ? "" : figure_html(foods)) + bullets(meal_lines(review));
+    }
+    if (const auto rises = rises_to_ask_about(review); !rises.empty()) {
+        html += "<h3>Ask about: a rise without an entry</h3>\n" + bullets(rises);
+    }
+    return html;
+}
+
 }  // namespace
 
 std::string review_html(const FirstReview& review) {
@@ -194,7 +226,7 @@ std::string review_html(const FirstReview& review) {
 
     const std::size_t first =
         review.days.size() > most_day_sheets ? review.days.size() - most_day_sheets : 0;
-    html += "<h2>Day sheets</h2>\n";
+    html += goes_with_html(review) + "<h2>Day sheets</h2>\n";
     if (first > 0) {
         html += paragraph(
             fmt::format("The last {} of {} days are shown.", most_day_sheets, review.days.size()));

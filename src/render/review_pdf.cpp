@@ -47,10 +47,17 @@ void add_first_page(PdfDocument& pdf, const FirstReview& review) {
     if (!review.trace.readings.empty()) {
         pdf.figure(hours_bar(review), false);
     }
+    std::vector<std::string> goes_with;
     for (const Finding& finding : review.findings) {
-        if (!urgent(finding)) {
+        if (of_what_goes_with_it(review, finding)) {
+            goes_with.push_back(finding.sentence);
+        } else if (!urgent(finding)) {
             add_finding(pdf, finding);
         }
+    }
+    if (!goes_with.empty()) {
+        pdf.heading(3, "What goes with it?");
+        pdf.bullets(goes_with);
     }
     pdf.heading(2, "To take from this sitting");
     pdf.paragraph("Seen: " + review.one_thing_seen, 9.5);
@@ -93,6 +100,39 @@ void add_usual_day(PdfDocument& pdf, const FirstReview& review) {
         "Value, and under it where it may truly lie (95 % interval). All measures of "
         "each part stand in the page for the screen.",
         8.5, false, Ink::quiet);
+}
+
+void add_goes_with(PdfDocument& pdf, const FirstReview& review) {
+    const WhatGoesWithIt& goes_with = review.goes_with;
+    pdf.new_page();
+    pdf.heading(2, "What goes with it");
+    if (!goes_with.none_because.empty()) {
+        pdf.paragraph(goes_with.none_because, 9.5);
+    }
+    if (!goes_with.questions.empty()) {
+        pdf.paragraph(standing_questions_note, 8.5, false, Ink::quiet);
+        pdf.table(standing_columns, {0.22, 0.42, 0.1, 0.26}, standing_rows(review));
+    }
+    if (review.input.foods_left_off) {
+        pdf.paragraph(foods_left_off_note, 9.5);
+    }
+    if (goes_with.meals && !goes_with.meals->occasions.empty()) {
+        const Figure by_slot = meals_by_slot_figure(review);
+        pdf.need(by_slot.height + 60);
+        pdf.heading(3, "Meals by slot, from the first bite");
+        pdf.figure(by_slot);
+        const Figure foods = foods_figure(review);
+        pdf.need(foods.height + 60);
+        pdf.heading(3, "Meals compared");
+        if (!foods.rows.empty()) {
+            pdf.figure(foods, false);
+        }
+        pdf.bullets(meal_lines(review));
+    }
+    if (const auto rises = rises_to_ask_about(review); !rises.empty()) {
+        pdf.heading(3, "Ask about: a rise without an entry");
+        pdf.bullets(rises);
+    }
 }
 
 void add_measures(PdfDocument& pdf, const FirstReview& review) {
@@ -174,6 +214,7 @@ std::string review_pdf(const FirstReview& review) {
             add_trust(pdf, review);
         }
         add_usual_day(pdf, review);
+        add_goes_with(pdf, review);
         add_days(pdf, review);
         pdf.new_page();
         if (!spilled) {

@@ -1,14 +1,23 @@
 #include "render/review_words.hpp"
 
+#include "findings/wording.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace tracewright {
 
 bool urgent(const Finding& finding) {
     return finding.code == "very_low" || finding.code == "very_high" ||
            finding.code == "escalation";
+}
+
+bool of_what_goes_with_it(const FirstReview& review, const Finding& finding) {
+    return std::ranges::any_of(review.goes_with.leading, [&](const Finding& leading) {
+        return leading.code == finding.code;
+    });
 }
 
 std::vector<std::string> not_yet_said(const FirstReview& review) {
@@ -23,6 +32,45 @@ std::vector<std::string> not_yet_said(const FirstReview& review) {
     std::vector<std::string> sentences = review.cannot_say;
     std::erase_if(sentences, said);
     return sentences;
+}
+
+std::vector<std::vector<std::string>> standing_rows(const FirstReview& review) {
+    std::vector<std::vector<std::string>> rows;
+    for (const StandingQuestion& question : review.goes_with.questions) {
+        const auto minutes = std::lround(question.hours_gained * 60 / 5) * 5;
+        const Finding& finding = question.told.finding;
+        rows.push_back({finding.question, finding.sentence,
+                        minutes < 5 ? "" : hours_and_minutes(std::chrono::minutes{minutes}),
+                        finding.next.sentence});
+    }
+    return rows;
+}
+
+std::vector<std::string> meal_lines(const FirstReview& review) {
+    std::vector<std::string> lines = review.goes_with.meal_sentences;
+    std::erase_if(
+        lines, [](const std::string& line) { return line.find("seen once") != std::string::npos; });
+    return lines;
+}
+
+std::vector<std::string> rises_to_ask_about(const FirstReview& review) {
+    constexpr std::size_t most = 10;
+    std::vector<std::string> lines;
+    if (!review.goes_with.meals) {
+        return lines;
+    }
+    const GlucoseUnit unit = review.input.unit;
+    const auto& rises = review.goes_with.meals->ask_about;
+    for (std::size_t i = 0; i < std::min(rises.size(), most); ++i) {
+        lines.push_back(fmt::format(
+            "{}: up by {} within an hour.",
+            day_and_time(review.input.zones.wall_time(rises[i].from)),
+            glucose_words(converted(rises[i].rise, GlucoseUnit::mg_per_dl, unit), unit)));
+    }
+    if (rises.size() > most) {
+        lines.push_back(fmt::format("And {} more.", rises.size() - most));
+    }
+    return lines;
 }
 
 std::string method_of(const Finding& finding) {

@@ -159,10 +159,11 @@ TEST(ReviewPages, the_page_is_one_of_its_own_and_needs_no_script_or_network) {
 
 TEST(ReviewPages, every_figure_has_a_text_and_its_data_as_a_table) {
     const std::string html = review_html(review());
-    EXPECT_EQ(times_in(html, "<figure>"), 18U);  // bar, usual day, 14 sheets, hours seen, intervals
-    EXPECT_EQ(times_in(html, "<figcaption>"), 18U);
-    EXPECT_EQ(times_in(html, "role=\"img\""), 19U);  // the bar broad and narrow
-    EXPECT_EQ(times_in(html, " as a table</summary>"), 18U);
+    EXPECT_EQ(times_in(html, "<figure>"),
+              19U);  // bar, usual day, meals by slot, 14 sheets, hours seen, intervals
+    EXPECT_EQ(times_in(html, "<figcaption>"), 19U);
+    EXPECT_EQ(times_in(html, "role=\"img\""), 20U);  // the bar broad and narrow
+    EXPECT_EQ(times_in(html, " as a table</summary>"), 19U);
 }
 
 TEST(ReviewPages, the_same_review_gives_the_same_bytes) {
@@ -336,7 +337,7 @@ TEST(ReviewPages, the_first_printed_page_holds_all_it_has_to) {
 
 TEST(ReviewPages, every_figure_of_the_pdf_has_its_text_to_be_read_aloud) {
     const std::string pdf = review_pdf(review());
-    EXPECT_EQ(times_in(pdf, "<< /Alt <FEFF"), 18U);
+    EXPECT_EQ(times_in(pdf, "<< /Alt <FEFF"), 19U);
     EXPECT_THAT(pdf, HasSubstr("<< /Alt " + utf16(hours_bar(review()).alternative)));
     EXPECT_THAT(pdf, HasSubstr("<< /Alt " + utf16(intervals_figure(review()).alternative)));
     const TemporaryFile file(pdf);

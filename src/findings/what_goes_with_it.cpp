@@ -1,0 +1,359 @@
+#include "findings/what_goes_with_it.hpp"
+
+#include "findings/hours_gained.hpp"
+#include "findings/question_sentences.hpp"
+#include "findings/wording.hpp"
+#include "responses/meal_kernel.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <chrono>
+#include <cmath>
+#include <map>
+
+namespace tracewright {
+
+namespace {
+
+using namespace std::chrono_literals;
+
+constexpr double noted_enough = 0.7;
+constexpr std::size_t rows_a_cause = 6;
+constexpr std::size_t least_rows = 10;
+constexpr std::size_t most_leading = 3;
+
+struct Standing {
+    Outcome outcome;
+    std::vector<Cause> causes;  // the first matter most
+};
+
+std::vector<Standing> standing_questions(bool foods_left_off) {
+    std::vector<Standing> all = {
+        {Outcome::fasting, {Cause::sleep, Cause::dinner_carbohydrate, Cause::last_meal_to_bed}},
+        {Outcome::breakfast_rise, {Cause::meal_carbohydrate, Cause::walk_after}},
+        {Outcome::lunch_rise, {Cause::meal_carbohydrate, Cause::walk_after}},
+        {Outcome::dinner_rise, {Cause::meal_carbohydrate, Cause::walk_after}},
+        {Outcome::hours_in_range, {Cause::movement, Cause::day_carbohydrate, Cause::weekend}},
+    };
+    if (foods_left_off) {
+        for (Standing& standing : all) {
+            std::erase_if(standing.causes, [](Cause cause) {
+                return cause == Cause::dinner_carbohydrate || cause == Cause::meal_carbohydrate ||
+                       cause == Cause::day_carbohydrate;
+            });
+        }
+    }
+    return all;
+}
+
+// Rows that could be used if these causes were asked; empty unless the causes vary among them.
+std::vector<const QuestionRow*> usable(std::span<const QuestionRow> rows,
+                                       std::span<const Cause> causes) {
+    std::vector<const QuestionRow*> found;
+    for (const QuestionRow& row : rows) {
+        const bool known = std::all_of(causes.begin(), causes.end(),
+                                       [&](Cause cause) { return row.causes.contains(cause); });
+        if (row.outcome && !row.ill && known) {
+            found.push_back(&row);
+        }
+    }
+    for (const Cause cause : causes) {
+        const bool varies = std::any_of(found.begin(), found.end(), [&](const QuestionRow* row) {
+            return row->causes.at(cause) != found.front()->causes.at(cause);
+        });
+        if (!varies) {
+            return {};
+        }
+    }
+    return found;
+}
+
+// What can be asked of these rows, decided without looking at how large any outcome is.
+std::vector<Cause> causes_to_ask(std::span<const QuestionRow> rows, std::span<const Cause> wanted) {
+    const std::size_t readable = usable(rows, {}).size();
+    std::vector<Cause> asked;
+    for (const Cause cause : wanted) {
+        std::vector<Cause> with = asked;
+        with.push_back(cause);
+        const auto of_this = static_cast<double>(usable(rows, std::array{cause}).size());
+        const std::size_t of_all = usable(rows, with).size();
+        if (of_this >= noted_enough * static_cast<double>(readable) && of_all >= least_rows &&
+            of_all >= rows_a_cause * with.size()) {
+            asked = std::move(with);
+        }
+    }
+    return asked;
+}
+
+// How far each row would go if those on the worse side were like the mean of the better side, by at
+// most one `change`; in the outcome's unit, 0 for the others.
+std::vector<double> moves(std::span<const QuestionRow> rows, Cause cause, double effect,
+                          bool less_is_better) {
+    std::vector<double> values;
+    for (const QuestionRow& row : rows) {
+        if (row.outcome && row.causes.contains(cause)) {
+            values.push_back(row.causes.at(cause));
+        }
+    }
+    std::vector<double> result(rows.size(), 0.0);
+    if (values.empty()) {
+        return result;
+    }
+    const double slope = effect / facts_of(cause).change_size;
+    const bool less_of_it = (slope > 0) == less_is_better;
+    std::sort(values.begin(), values.end());
+    const double middle = values[values.size() / 2];
+    double sum = 0;
+    double count = 0;
+    for (const double value : values) {
+        const bool better = less_of_it ? value < middle : value > middle;
+        sum += better ? value : 0;
+        count += better ? 1 : 0;
+    }
+    const double target = count > 0 ? sum / count : (less_of_it ? values.front() : values.back());
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (!rows[i].outcome || !rows[i].causes.contains(cause)) {
+            continue;
+        }
+        const double way = target - rows[i].causes.at(cause);
+        const bool worse = less_of_it ? way < 0 : way > 0;
+        const double most = std::abs(facts_of(cause).change_size);
+        result[i] = worse ? slope * std::clamp(way, -most, most) : 0;
+    }
+    return result;
+}
+
+double gained_by(const QuestionFinding& told, Outcome outcome, std::span<const QuestionRow> rows,
+                 const TraceView& view) {
+    if (told.result.gate != DriverGate::open) {
+        return 0;
+    }
+    const bool hours = facts_of(outcome).unit == OutcomeUnit::hours;
+    const auto move = moves(rows, told.cause, told.result.effect, !hours);
+    std::vector<GlucoseShift> shifts;
+    double sum = 0;
+    double readable = 0;
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        readable += rows[i].outcome ? 1 : 0;
+        sum += move[i];
+        if (move[i] != 0) {
+            shifts.push_back({rows[i].made_of, move[i]});
+        }
+    }
+    if (hours) {
+        return readable > 0 ? sum / readable : 0;
+    }
+    return hours_gained(view, shifts);
+}
+
+// The tail of a sentence; empty where it is less than five minutes.
+std::string amounts_to(double hours) {
+    const auto minutes = std::lround(hours * 60 / 5) * 5;
+    return minutes < 5
+               ? ""
+               : fmt::format(
+                     " Over these days that difference comes to about {} a day out of range.",
+                     hours_and_minutes(std::chrono::minutes{minutes}));
+}
+
+bool answered(const StandingQuestion& question) {
+    return question.told.finding.answer == Answer::yes;
+}
+
+Finding none_answered(const std::vector<StandingQuestion>& ranked) {
+    Finding finding;
+    finding.code = "goes_with";
+    finding.question = "What goes with it?";
+    finding.answer = Answer::cannot_tell;
+    const auto asked = ranked.size();
+    const auto no_difference =
+        std::count_if(ranked.begin(), ranked.end(), [](const StandingQuestion& question) {
+            return question.told.finding.answer == Answer::no_difference_worth_acting_on;
+        });
+    finding.sentence = asked == 1 ? "One question was asked of these days. "
+                                  : fmt::format("{} questions were asked of these days. ", asked);
+    finding.sentence +=
+        no_difference == 0
+            ? "These data can't tell yet."
+            : fmt::format(
+                  "{} made no difference worth acting on; of the rest these data can't tell.",
+                  no_difference);
+    const auto open = std::find_if(ranked.begin(), ranked.end(), [](const StandingQuestion& one) {
+        return one.told.finding.answer == Answer::cannot_tell &&
+               !one.told.finding.next.sentence.empty();
+    });
+    if (open != ranked.end()) {
+        finding.next = {
+            open->told.finding.next.step,
+            fmt::format("{} {}", open->told.finding.question, open->told.finding.next.sentence)};
+    }
+    for (const StandingQuestion& question : ranked) {
+        finding.evidence.used =
+            std::max(finding.evidence.used, question.told.finding.evidence.used);
+    }
+    finding.evidence.used_what = "nights, days or meals";
+    finding.evidence.method = fmt::format(
+        "{} standing questions, chosen before looking, counted together by Holm", ranked.size());
+    return finding;
+}
+
+void ask_questions(const ReviewInput& input, const TraceView& view, const CountedTrace& trace,
+                   WhatGoesWithIt& result) {
+    struct Asked {
+        Outcome outcome;
+        std::vector<QuestionRow> rows;
+        std::vector<Cause> causes;
+    };
+    std::vector<Asked> all;
+    std::size_t count = 0;
+    for (const Standing& standing : standing_questions(input.foods_left_off)) {
+        auto rows = question_rows(input, trace, standing.outcome, standing.causes);
+        auto causes = causes_to_ask(rows, standing.causes);
+        count += causes.size();
+        if (!causes.empty()) {
+            all.push_back({standing.outcome, std::move(rows), std::move(causes)});
+        }
+    }
+    if (count == 0) {
+        result.none_because =
+            "Nothing was asked: the diary tells too little of sleep, food and "
+            "movement on at least ten nights, days or meals.";
+        return;
+    }
+    for (const Asked& asked : all) {
+        QuestionSettings settings;
+        settings.asked_besides = count - asked.causes.size();
+        QuestionAnswers answers =
+            answers_from_rows(input, asked.outcome, asked.rows, asked.causes, settings);
+        for (QuestionFinding& told : answers.findings) {
+            StandingQuestion question{asked.outcome, std::move(told), 0, 0};
+            question.hours_gained = gained_by(question.told, asked.outcome, asked.rows, view);
+            question.certainty = question.told.result.beyond;
+            result.questions.push_back(std::move(question));
+        }
+    }
+    std::stable_sort(result.questions.begin(), result.questions.end(),
+                     [](const StandingQuestion& a, const StandingQuestion& b) {
+                         return answered(a) != answered(b) ? answered(a) : a.rank() > b.rank();
+                     });
+    // Of the weekend alone, which no diary tells, page 1 says nothing unless it is answered.
+    const bool of_the_diary = std::ranges::any_of(
+        result.questions,
+        [](const StandingQuestion& question) { return question.told.cause != Cause::weekend; });
+    if (of_the_diary && !answered(result.questions.front())) {
+        result.leading.push_back(none_answered(result.questions));
+    }
+}
+
+// The foods told apart as larger, moved to the mean of those they were told apart from.
+void weigh_meals(const ReviewInput& input, const TraceView& view, WhatGoesWithIt& result) {
+    const FoodComparison& foods = result.meals->foods;
+    const auto mean_of = [&](const std::string& food) {
+        return std::find_if(foods.foods.begin(), foods.foods.end(),
+                            [&](const FoodStanding& one) { return one.food == food; })
+            ->mean;
+    };
+    std::map<std::string, std::vector<const FoodPair*>> larger;
+    result.meals_certainty = 1;
+    for (const FoodPair& pair : foods.different) {
+        larger[pair.larger].push_back(&pair);
+        result.meals_certainty = std::min(result.meals_certainty, pair.probability);
+    }
+    // An amplitude stands at the peak; over three hours the mean of the kernel.
+    const double over_three_hours = meal_kernel_area(180, result.meals->overlap.peak_minutes) / 180;
+    std::vector<GlucoseShift> shifts;
+    for (const EatingOccasion& occasion : result.meals->occasions) {
+        const auto found = larger.find(food_key(occasion.text()));
+        if (found == larger.end()) {
+            continue;
+        }
+        double to = 0;
+        for (const FoodPair* pair : found->second) {
+            to += mean_of(pair->smaller) / static_cast<double>(found->second.size());
+        }
+        shifts.push_back(
+            {{occasion.at, occasion.at + 3h}, (to - mean_of(found->first)) * over_three_hours});
+    }
+    result.meals_hours_gained = hours_gained(view, shifts);
+
+    const auto most = std::max_element(
+        larger.begin(), larger.end(),
+        [](const auto& a, const auto& b) { return a.second.size() < b.second.size(); });
+    Finding finding;
+    finding.code = "meals";
+    finding.question = "Do meals differ for this client?";
+    finding.answer = Answer::yes;
+    constexpr std::size_t most_named = 3;
+    std::string smaller;
+    for (std::size_t i = 0; i < std::min(most->second.size(), most_named); ++i) {
+        smaller += (smaller.empty() ? "" : "; ") + most->second[i]->smaller;
+    }
+    const std::size_t others = foods.different.size() - std::min(most->second.size(), most_named);
+    finding.sentence =
+        fmt::format("After {} glucose rose more than after: {}.{}{}", most->first, smaller,
+                    others == 0 ? ""
+                                : fmt::format(" {} more pair{} of meals {} told apart.", others,
+                                              others == 1 ? "" : "s", others == 1 ? "is" : "are"),
+                    amounts_to(result.meals_hours_gained));
+    finding.evidence.used = static_cast<int>(result.meals->occasions.size());
+    finding.evidence.used_what = "meals";
+    finding.evidence.seed = input.seed;
+    finding.evidence.adjusted_for = foods.adjusted_for;
+    finding.evidence.method =
+        "neighbouring meals and the time of day taken off, foods shrunken together; a pair is told "
+        "apart from a probability of 0.985 on";
+    finding.next = {NextStep::run_trial,
+                    "The two by lot on like days would show whether it is the food."};
+    result.leading.push_back(std::move(finding));
+}
+
+}  // namespace
+
+WhatGoesWithIt what_goes_with_it(const ReviewInput& input) {
+    WhatGoesWithIt result;
+    if (input.goals.kind == GoalKind::pregnancy) {
+        result.none_because =
+            "Nothing is asked here in pregnancy, while planning one or when unsure: the maternity "
+            "or diabetes clinic leads.";
+        return result;
+    }
+    const CountedTrace trace = trace_of_questions(input);
+    if (trace.readings.empty()) {
+        return result;
+    }
+    const TraceView view = trace.view();
+    ask_questions(input, view, trace, result);
+    std::vector<std::pair<double, Finding>> ranked;
+    for (const StandingQuestion& question : result.questions) {
+        if (answered(question)) {
+            Finding finding = question.told.finding;
+            finding.sentence += amounts_to(question.hours_gained);
+            ranked.emplace_back(question.rank(), std::move(finding));
+        }
+    }
+    const bool meals =
+        std::any_of(input.diary.begin(), input.diary.end(),
+                    [](const DiaryEntry& one) { return one.kind == DiaryKind::meal; });
+    if (meals && !input.foods_left_off) {
+        result.meals = meal_report(input);
+        result.meal_sentences = food_sentences(result.meals->foods, input.unit);
+        if (!result.meals->foods.different.empty()) {
+            weigh_meals(input, view, result);
+            ranked.emplace_back(result.meals_hours_gained * result.meals_certainty,
+                                std::move(result.leading.back()));
+            result.leading.pop_back();
+        }
+    }
+    std::stable_sort(ranked.begin(), ranked.end(),
+                     [](const auto& a, const auto& b) { return a.first > b.first; });
+    for (auto& [rank, finding] : ranked) {
+        if (result.leading.size() < most_leading) {
+            result.leading.push_back(std::move(finding));
+        }
+    }
+    return result;
+}
+
+}  // namespace tracewright
