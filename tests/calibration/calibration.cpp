@@ -1,7 +1,8 @@
 // How often the questions' answers are wrong, on lives whose truth is known: prints the table of
 // docs/calibration.md. Draws a cell by the first argument (2,000); progress on standard error where
 // that is a terminal.
-#include "client_life.hpp"
+#include "calibration/cells.hpp"
+#include "calibration/lived_input.hpp"
 
 #include "findings/driver_fit.hpp"
 #include "findings/meal_report.hpp"
@@ -24,14 +25,6 @@ using namespace tracewright;
 namespace {
 
 constexpr double worth = 5.4;  // mg/dL
-
-void progress(int done, int of) {
-    if (::isatty(STDERR_FILENO) == 1 && (done % 20 == 0 || done == of)) {
-        std::cerr << fmt::format("\r[{:<40}] {} of {}{}",
-                                 std::string(static_cast<std::size_t>(40 * done / of), '#'), done,
-                                 of, done == of ? "\n" : "");
-    }
-}
 
 /// The linear model: hours slept (SD 1) and hour of dinner (SD 1.2), fasting in mg/dL.
 struct Cell {
@@ -95,56 +88,6 @@ void print_linear(const Cell& cell, int draws) {
     std::cout.flush();
 }
 
-/// The demo's lives, the meal model behind them: a client's story with its effects on or off.
-ReviewInput input_of(const ClientStory& story, std::uint64_t seed) {
-    const ClientLife life = client_life(story, seed);
-    ReviewInput input;
-    input.zones = life.zones;
-    for (const LivedWear& lived : life.wears) {
-        Wear wear;
-        wear.start = lived.worn.from;
-        wear.interval = lived.plan.kind.interval;
-        for (const SensorReading& reading : lived.readings) {
-            wear.readings.emplace_back(
-                reading.at, Glucose{rounded_hundredths(reading.mg_per_dl), GlucoseUnit::mg_per_dl},
-                wear.interval);
-        }
-        std::stable_sort(wear.readings.begin(), wear.readings.end(),
-                         [](const Reading& a, const Reading& b) { return a.at < b.at; });
-        const auto last =
-            std::unique(wear.readings.begin(), wear.readings.end(),
-                        [](const Reading& a, const Reading& b) { return a.at == b.at; });
-        wear.readings.erase(last, wear.readings.end());
-        input.wears.push_back(std::move(wear));
-        for (const DiaryLine& line : lived.diary) {
-            DiaryEntry entry;
-            entry.at = life.zones.resolve(line.at).first;
-            entry.written = line.at;
-            if (!line.eaten.empty()) {
-                entry.kind = DiaryKind::meal;
-                entry.text = line.eaten;
-                input.diary.push_back(entry);
-            }
-            if (!line.slept.empty()) {
-                std::string hours = line.slept;
-                std::replace(hours.begin(), hours.end(), ',', '.');
-                entry.kind = DiaryKind::sleep;
-                entry.text.clear();
-                entry.number = std::atof(hours.c_str());
-                entry.number_unit = "h";
-                entry.until = entry.at;
-                entry.at -= std::chrono::seconds{std::lround(*entry.number * 3600)};
-                entry.time_uncertain = true;
-                input.diary.push_back(entry);
-            }
-        }
-    }
-    std::stable_sort(input.diary.begin(), input.diary.end(),
-                     [](const DiaryEntry& a, const DiaryEntry& b) { return a.at < b.at; });
-    input.as_of = life.zones.resolve(story_today).first;
-    return input;
-}
-
 struct Lived {
     const char* key;
     bool planted;
@@ -163,8 +106,9 @@ void print_lived(const Lived& cell, int draws) {
     double nights = 0;
     for (int draw = 1; draw <= draws; ++draw) {
         constexpr std::array causes = {Cause::sleep, Cause::dinner_time};
-        const QuestionAnswers answers = answer_questions(
-            input_of(story, static_cast<std::uint64_t>(1000 + draw)), Outcome::fasting, causes);
+        const QuestionAnswers answers =
+            answer_questions(input_of(client_life(story, static_cast<std::uint64_t>(1000 + draw))),
+                             Outcome::fasting, causes);
         nights += static_cast<double>(answers.rows) / draws;
         sleep += answers.findings[0].finding.answer == Answer::yes ? 1 : 0;
         if (answers.findings[1].finding.answer == Answer::yes) {
@@ -205,5 +149,8 @@ int main(int argc, char** argv) {
                               Lived{"yarrow", true}}) {
         print_lived(cell, lives);
     }
+    print_bias_cells(lives);
+    print_standing_cells(draws);
+    print_unwritten_cells(lives);
     return 0;
 }
