@@ -12,7 +12,8 @@ namespace tracewright {
 
 namespace {
 
-BroughtIn brought_in(Intake&& intake) {
+// Takes the readings and the diary out of `intake`; its ledger stays.
+BroughtIn brought_in(Intake& intake) {
     BroughtIn file;
     file.source = std::filesystem::path(intake.file).filename().string();
     file.readings = std::move(intake.readings);
@@ -75,7 +76,7 @@ class Importer {
             streams_.err << path << ": " << question.sentence << " (" << question.option << ")\n";
             exit = Exit::cannot_answer;
         }
-        BroughtIn file = brought_in(std::move(intake));
+        BroughtIn file = brought_in(intake);
         const Exit stored = preview_ ? show(path, std::move(file)) : store(path, std::move(file));
         say_rejected(intake, streams_);
         return stored == Exit::done ? exit : stored;

@@ -30,7 +30,7 @@ CivilDate day_of_acting(const Acting& acting) {
 // c1, c2, ...: the first that is free.
 std::string free_handle(const std::vector<ClientLine>& clients) {
     for (std::size_t number = clients.size() + 1;; ++number) {
-        const std::string handle = fmt::format("c{}", number);
+        std::string handle = fmt::format("c{}", number);
         if (std::ranges::none_of(clients,
                                  [&](const ClientLine& line) { return line.handle == handle; })) {
             return handle;

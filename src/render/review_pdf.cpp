@@ -9,6 +9,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace tracewright {
 
 namespace {
@@ -35,24 +37,62 @@ void add_finding(PdfDocument& pdf, const Finding& finding) {
     }
 }
 
-void add_first_page(PdfDocument& pdf, const FirstReview& review) {
+// What happened and whom to tell: as much as may never be put off to another page.
+void add_urgent_in_short(PdfDocument& pdf, const Finding& finding) {
+    pdf.paragraph(finding.sentence, 9.5, true);
+    if (!finding.next.sentence.empty()) {
+        pdf.paragraph(finding.next.sentence, 8.5, false, Ink::accent);
+    }
+}
+
+// The findings as they are printed: the urgent ones first; what goes with it has a page of its own.
+std::vector<const Finding*> in_order(const FirstReview& review) {
+    std::vector<const Finding*> findings;
+    for (const Finding& finding : review.findings) {
+        if (!of_what_goes_with_it(review, finding)) {
+            findings.push_back(&finding);
+        }
+    }
+    std::ranges::stable_partition(findings,
+                                  [](const Finding* finding) { return urgent(*finding); });
+    return findings;
+}
+
+// The first `whole` findings with all that belongs to them, the others by their sentence.
+void add_first_page(PdfDocument& pdf, const FirstReview& review, std::size_t whole) {
+    const std::vector<const Finding*> findings = in_order(review);
     pdf.heading(1, review_title(review));
     pdf.paragraph(review.last_reading, 10.5, true);
-    for (const Finding& finding : review.findings) {
-        if (urgent(finding)) {
-            add_finding(pdf, finding);
+    std::size_t i = 0;
+    for (; i < findings.size() && urgent(*findings[i]); ++i) {
+        if (i < whole) {
+            add_finding(pdf, *findings[i]);
+        } else if (i == whole) {
+            pdf.heading(2, findings[i]->question);
+            add_urgent_in_short(pdf, *findings[i]);
+        } else {
+            add_urgent_in_short(pdf, *findings[i]);
         }
     }
     pdf.heading(2, "What these days say");
     if (!review.trace.readings.empty()) {
         pdf.figure(hours_bar(review), false);
     }
+    for (; i < std::min(whole, findings.size()); ++i) {
+        add_finding(pdf, *findings[i]);
+    }
+    std::vector<std::string> sentences;
+    for (; i < findings.size(); ++i) {
+        sentences.push_back(findings[i]->sentence);
+    }
+    if (!sentences.empty()) {
+        pdf.heading(3, "In short; in full on the next page");
+        pdf.bullets(sentences);
+    }
     std::vector<std::string> goes_with;
     for (const Finding& finding : review.findings) {
         if (of_what_goes_with_it(review, finding)) {
             goes_with.push_back(finding.sentence);
-        } else if (!urgent(finding)) {
-            add_finding(pdf, finding);
         }
     }
     if (!goes_with.empty()) {
@@ -73,17 +113,53 @@ PdfDocument document(const FirstReview& review, PdfDocument::Output output) {
             output};
 }
 
-// The largest size of text at which the first page is one page; the usual one if none is.
-double first_page_scale(const FirstReview& review) {
-    for (const double scale : {1.0, 0.96, 0.92}) {
-        PdfDocument trial = document(review, PdfDocument::Output::trial);
-        trial.set_scale(scale);
-        add_first_page(trial, review);
-        if (trial.pages() == 1) {
-            return scale;
+// How the first page is set.
+struct FirstPage {
+    double scale = 1;       // of its text
+    std::size_t whole = 0;  // findings printed whole; the others follow in full on the next page
+};
+
+bool is_one_page(const FirstReview& review, const FirstPage& set) {
+    PdfDocument trial = document(review, PdfDocument::Output::trial);
+    trial.set_scale(set.scale);
+    add_first_page(trial, review, set.whole);
+    return trial.pages() == 1;
+}
+
+// As many findings whole as the first page holds, then the largest text that holds them. A page
+// that doesn't hold even the sentences is set small and goes on overleaf.
+FirstPage first_page(const FirstReview& review) {
+    constexpr double smallest = 0.92;
+    const auto one_page = [&](double scale, std::size_t whole) {
+        return is_one_page(review, {scale, whole});
+    };
+    std::size_t whole = in_order(review).size();
+    if (!one_page(smallest, whole)) {
+        std::size_t fits = 0;
+        while (whole - fits > 1) {
+            const std::size_t middle = (fits + whole) / 2;
+            (one_page(smallest, middle) ? fits : whole) = middle;
+        }
+        whole = fits;
+    }
+    for (const double scale : {1.0, 0.96}) {
+        if (one_page(scale, whole)) {
+            return {scale, whole};
         }
     }
-    return 1;
+    return {smallest, whole};
+}
+
+void add_findings_in_full(PdfDocument& pdf, const FirstReview& review, std::size_t from) {
+    const std::vector<const Finding*> findings = in_order(review);
+    if (from >= findings.size()) {
+        return;
+    }
+    pdf.new_page();
+    pdf.heading(2, "What these days say, in full");
+    for (std::size_t i = from; i < findings.size(); ++i) {
+        add_finding(pdf, *findings[i]);
+    }
 }
 
 void add_usual_day(PdfDocument& pdf, const FirstReview& review) {
@@ -204,9 +280,11 @@ void add_marks(PdfDocument& pdf, const FirstReview& review) {
 
 std::string review_pdf(const FirstReview& review) {
     PdfDocument pdf = document(review, PdfDocument::Output::file);
-    pdf.set_scale(first_page_scale(review));
-    add_first_page(pdf, review);
+    const FirstPage first = first_page(review);
+    pdf.set_scale(first.scale);
+    add_first_page(pdf, review, first.whole);
     pdf.set_scale(1);
+    add_findings_in_full(pdf, review, first.whole);
     if (!review.trace.readings.empty()) {
         // Where the sentences need a second page, what they rest on fills it.
         const bool spilled = pdf.pages() > 1;

@@ -335,6 +335,41 @@ TEST(ReviewPages, the_first_printed_page_holds_all_it_has_to) {
     }
 }
 
+// Four things to tell somebody today, and the first page still holds what it has to: none of the
+// four is put off, the rest is told in short and in full overleaf.
+TEST(ReviewPages, many_urgent_findings_leave_the_first_page_one_page) {
+    FirstReview many = invented_review();
+    for (int i = 1; i <= 4; ++i) {
+        Finding call;
+        call.code = "escalation";
+        call.question = "Same day, client and prescriber";
+        call.sentence = "Call " + std::to_string(i) +
+                        ": 2 days ago, first seen today: the last of 3 lows (below 70 mg/dL), each "
+                        "within 7 days of the one before.";
+        call.next.sentence = "Ring " + std::to_string(i) + ".";
+        call.caveats.push_back({CaveatKind::few_days, "Aside " + std::to_string(i) + "."});
+        many.findings.push_back(call);
+    }
+    const TemporaryFile file(review_pdf(many));
+    const auto page = [&](int number) {
+        const std::string n = std::to_string(number);
+        return output_of("pdftotext -f " + n + " -l " + n + " -layout " + file.path.string() +
+                         " -");
+    };
+    const std::string first = page(1);
+    if (first.find("First review") == std::string::npos) {
+        GTEST_SKIP() << "pdftotext (poppler-utils) is not here";
+    }
+    for (const char* part :
+         {"Tue 3 March 02:40", "Call 1:", "Ring 1.", "Call 4:", "Ring 4.",
+          "To take from this sitting", "What can't be said", "one look at a trace can't tell"}) {
+        EXPECT_THAT(first, HasSubstr(part));
+    }
+    const std::string second = page(2);
+    EXPECT_THAT(second, HasSubstr("What these days say, in full"));
+    EXPECT_THAT(second, HasSubstr("How much glucose varies"));
+}
+
 TEST(ReviewPages, every_figure_of_the_pdf_has_its_text_to_be_read_aloud) {
     const std::string pdf = review_pdf(review());
     EXPECT_EQ(times_in(pdf, "<< /Alt <FEFF"), 19U);
