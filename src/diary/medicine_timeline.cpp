@@ -39,7 +39,7 @@ bool answered_none_that_can_cause_lows(const MedicineRisks& risks) {
 MedicineRisks risks_of(const std::vector<MedicineText>& taken) {
     MedicineRisks risks;
     if (taken.empty()) {
-        risks.to_ask.push_back("Medicines have not been asked about yet: please ask.");
+        risks.to_ask.emplace_back("Medicines have not been asked about yet: please ask.");
         return risks;
     }
     risks.answered = true;
@@ -54,8 +54,8 @@ MedicineRisks risks_of(const std::vector<MedicineText>& taken) {
         if (text.unrecognised) {
             risks.answered = false;
             risks.can_cause_lows = risks.sglt2 = risks.insulin = risks.secretagogue = true;
-            risks.to_ask.push_back("Medicine not recognised: please ask. As written: '" +
-                                   text.written + "'.");
+            risks.to_ask.emplace_back("Medicine not recognised: please ask. As written: '" +
+                                      text.written + "'.");
         }
     }
     return risks;
@@ -83,7 +83,7 @@ MedicineRisks MedicineTimeline::risks_in(Interval window) const {
     if (!asked && risks.answered) {
         risks.answered = false;
         risks.can_cause_lows = risks.sglt2 = risks.insulin = risks.secretagogue = true;
-        risks.to_ask.push_back("Medicines had not been asked about at that time: please ask.");
+        risks.to_ask.emplace_back("Medicines had not been asked about at that time: please ask.");
     }
     return risks;
 }

@@ -51,7 +51,7 @@ void measure(FirstReview& review) {
                                 : review.not_worn.empty() ? "from the first to the last reading"
                                                           : "in which a sensor was worn",
                                 review.not_worn);
-    review.sufficiency = sufficiency_of(review.fitness);
+    review.sufficiency = sufficiency_of(review.fitness, review.input.unit);
     review.measures = measures_of(view, zones, options);
     review.parts = {
         {"night, 00:00 to 06:00",

@@ -14,8 +14,10 @@ namespace tracewright {
 namespace {
 
 struct Words {
-    const char* name;
+    const char* name;  // what stands before the edges, where it has any
     const char* remark;
+    const char* mg_per_dl = nullptr;  // its edges, in either unit
+    const char* mmol_per_l = nullptr;
 };
 
 const std::map<std::string_view, Words>& words() {
@@ -27,20 +29,20 @@ const std::map<std::string_view, Words>& words() {
         {"gmi",
          {"Glucose management indicator (GMI)", "a label for the average, not a laboratory A1c"}},
         {"ea1c", {"A1c that goes with this average in a large study", "not a laboratory A1c"}},
-        {"very_low", {"Very low: below 54 mg/dL (3.0 mmol/L)", ""}},
-        {"low", {"Low: 54 to 69 mg/dL (3.0 to 3.8)", ""}},
-        {"in_range", {"In range: 70 to 180 mg/dL (3.9 to 10.0)", ""}},
-        {"high", {"High: 181 to 250 mg/dL (10.1 to 13.9)", ""}},
-        {"very_high", {"Very high: above 250 mg/dL (13.9)", ""}},
-        {"tight_range", {"70 to 140 mg/dL (3.9 to 7.8)", "no consensus goal"}},
+        {"very_low", {"Very low: below ", "", "54", "3.0"}},
+        {"low", {"Low: ", "", "54 to 69", "3.0 to 3.8"}},
+        {"in_range", {"In range: ", "", "70 to 180", "3.9 to 10.0"}},
+        {"high", {"High: ", "", "181 to 250", "10.1 to 13.9"}},
+        {"very_high", {"Very high: above ", "", "250", "13.9"}},
+        {"tight_range", {"", "no consensus goal", "70 to 140", "3.9 to 7.8"}},
         {"pregnancy_range",
-         {"63 to 140 mg/dL (3.5 to 7.8)", "the range in pregnancy; its clinic leads"}},
+         {"", "the range in pregnancy; its clinic leads", "63 to 140", "3.5 to 7.8"}},
         {"lbgi", {"Low blood glucose index (LBGI)", "sensor values lie below finger-prick ones"}},
         {"hbgi", {"High blood glucose index (HBGI)", ""}},
         {"gri",
          {"Glycaemia risk index (GRI)", "not validated without insulin; weights from memory"}},
         {"j_index", {"J-index", ""}},
-        {"m_value", {"M-value, reference 120 mg/dL", "from memory"}},
+        {"m_value", {"M-value, reference ", "from memory", "120", "6.7"}},
         {"grade", {"GRADE score, median", ""}},
         {"mage", {"Mean amplitude of excursions (MAGE)", "mean of days"}},
         {"modd", {"Mean of daily differences (MODD)", ""}},
@@ -53,6 +55,16 @@ const std::map<std::string_view, Words>& words() {
          {"Glycaemic variability percentage (GVP)", "compare like intervals only; from memory"}},
     };
     return table;
+}
+
+// "Low: 54 to 69 mg/dL (3.0 to 3.8)", the unit that the page shows first.
+std::string name_in(const Words& words, GlucoseUnit shown) {
+    if (words.mg_per_dl == nullptr) {
+        return words.name;
+    }
+    const bool mg = shown == GlucoseUnit::mg_per_dl;
+    return fmt::format("{}{} {} ({})", words.name, mg ? words.mg_per_dl : words.mmol_per_l,
+                       name_of(shown), mg ? words.mmol_per_l : words.mg_per_dl);
 }
 
 std::string number(double value, const std::string& unit) {
@@ -71,10 +83,10 @@ std::string with_unit(const std::string& text, const std::string& unit) {
 
 }  // namespace
 
-MeasureRow measure_row(const Measure& measure) {
+MeasureRow measure_row(const Measure& measure, GlucoseUnit shown) {
     const auto found = words().find(measure.name);
     MeasureRow row;
-    row.name = found != words().end() ? found->second.name : std::string(measure.name);
+    row.name = found != words().end() ? name_in(found->second, shown) : std::string(measure.name);
     row.remark = found != words().end() ? found->second.remark : "";
     const bool share = measure.unit == "%" && measure.name != "cv" && measure.name != "gmi" &&
                        measure.name != "ea1c" && measure.name != "gvp";
@@ -140,7 +152,7 @@ PartsTable parts_table(const std::vector<std::pair<std::string, Measures>>& part
                 row.emplace_back();
                 continue;
             }
-            const MeasureRow words = measure_row(*measure);
+            const MeasureRow words = measure_row(*measure, GlucoseUnit::mg_per_dl);  // no name
             row.push_back(measure->value && measure->interval95
                               ? words.value + "\n" + words.interval
                               : words.value);

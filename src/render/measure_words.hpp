@@ -18,7 +18,9 @@ struct MeasureRow {
     std::string remark;  ///< a caution
 };
 
-MeasureRow measure_row(const Measure& measure);
+/// Edges in the name stand in the unit that the page shows, the other in brackets: "Low: 54 to 69
+/// mg/dL (3.0 to 3.8)", "Low: 3.0 to 3.8 mmol/L (54 to 69)".
+MeasureRow measure_row(const Measure& measure, GlucoseUnit shown);
 
 /// How much of the time lay beyond the sensor's limit and what the table does about it; empty if
 /// none did. Said once, not in every row.

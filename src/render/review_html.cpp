@@ -1,5 +1,6 @@
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
+#include "render/fonts.hpp"
 #include "render/measure_words.hpp"
 #include "render/review_figures.hpp"
 #include "render/review_pages.hpp"
@@ -126,10 +127,10 @@ std::string finding_html(const Finding& finding) {
            "</details></section>\n";
 }
 
-std::string measures_html(const std::string& caption, const Measures& measures) {
+std::string measures_html(const std::string& caption, const Measures& measures, GlucoseUnit shown) {
     std::vector<std::vector<std::string>> rows;
     for (const Measure& measure : measures) {
-        const MeasureRow row = measure_row(measure);
+        const MeasureRow row = measure_row(measure, shown);
         rows.push_back({row.name, row.value, row.interval, row.days, row.remark});
     }
     return table(caption, {"measure", "value", "95 % interval", "days", "remark"}, rows);
@@ -252,16 +253,19 @@ std::string review_html(const FirstReview& review) {
     if (!beyond.empty()) {
         html += paragraph(beyond, "quiet");
     }
-    html += measures_html("The whole window", review.measures);
+    html += measures_html("The whole window", review.measures, review.input.unit);
     for (const auto& [name, measures] : review.parts) {
-        html += "<details><summary>" + esc(name) + "</summary>" + measures_html(name, measures) +
-                "</details>\n";
+        html += "<details><summary>" + esc(name) + "</summary>" +
+                measures_html(name, measures, review.input.unit) + "</details>\n";
     }
     html += "<h2>Cautions</h2><ul>";
     for (const std::string& caution : review.cautions) {
         html += "<li>" + esc(caution) + "</li>";
     }
-    return html + "</ul>\n" + paragraph("Zone data " + zone_data_version() + ".", "quiet") +
+    return html + "</ul>\n" +
+           paragraph(
+               "Zone data " + zone_data_version() + "; figures set in " + font_and_version() + ".",
+               "quiet") +
            "</main></body></html>\n";
 }
 

@@ -1,5 +1,6 @@
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
+#include "render/fonts.hpp"
 #include "render/measure_words.hpp"
 #include "render/pdf_document.hpp"
 #include "render/review_figures.hpp"
@@ -222,7 +223,7 @@ void add_measures(PdfDocument& pdf, const FirstReview& review) {
     pdf.figure(intervals, false);
     std::vector<std::vector<std::string>> rows;
     for (const Measure& measure : review.measures) {
-        const MeasureRow row = measure_row(measure);
+        const MeasureRow row = measure_row(measure, review.input.unit);
         rows.push_back({row.name, row.value, row.interval, row.days, row.remark});
     }
     const std::string beyond = beyond_limit_sentence(review.measures);
@@ -235,6 +236,14 @@ void add_measures(PdfDocument& pdf, const FirstReview& review) {
     pdf.bullets(methods_of(review));
 }
 
+int shapeless_letters(const FirstReview& review) {
+    int letters = 0;
+    for (const DiaryEntry& entry : review.input.diary) {
+        letters += letters_without_shape(entry.text);
+    }
+    return letters;
+}
+
 void add_days(PdfDocument& pdf, const FirstReview& review) {
     pdf.new_page();
     pdf.heading(2, "Day sheets");
@@ -243,6 +252,13 @@ void add_days(PdfDocument& pdf, const FirstReview& review) {
     if (first > 0) {
         pdf.paragraph(
             fmt::format("The last {} of {} days are shown.", most_day_sheets, review.days.size()));
+    }
+    const int without_shape = shapeless_letters(review);
+    if (without_shape > 0) {
+        pdf.paragraph(
+            fmt::format("{} of the diary's letters have no shape in the fonts installed "
+                        "here and are printed as boxes; the page for the screen shows them.",
+                        without_shape));
     }
     for (std::size_t d = first; d < review.days.size(); ++d) {
         const Figure sheet = day_sheet(review, review.days[d]);
@@ -303,8 +319,8 @@ std::string review_pdf(const FirstReview& review) {
     }
     pdf.heading(2, "Cautions");
     pdf.bullets(review.cautions);
-    pdf.paragraph("Zone data " + zone_data_version() + "; set in " + font_family + ".", 8, false,
-                  Ink::quiet);
+    pdf.paragraph("Zone data " + zone_data_version() + "; set in " + font_and_version() + ".", 8,
+                  false, Ink::quiet);
     return pdf.bytes();
 }
 

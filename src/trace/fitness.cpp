@@ -48,6 +48,7 @@ struct Need {
     int valid_days;  // days with at least 70 % of their readings
     const char* what;
     const char* if_not;
+    const char* what_in_mmol = nullptr;  // where the words name an edge
 };
 
 // 14 days at 70 % are ten valid days (Danne et al. 2017: "10 of 14 days"); sources at
@@ -57,19 +58,21 @@ constexpr Need needs[] = {
      "below the 14 days with 70 % of readings that the consensus asks for; read them with their "
      "intervals"},
     {Settles::tight_range, 10, "Hours between 70 and 140 mg/dL (3.9 and 7.8 mmol/L)",
-     "needs about 10 days; read with its interval"},
+     "needs about 10 days; read with its interval",
+     "Hours between 3.9 and 7.8 mmol/L (70 and 140 mg/dL)"},
     {Settles::lows, 21, "How often lows come",
      "not settled, needs about 21 days or more; each low that was seen is still shown"},
     {Settles::spread, 21, "How much glucose varies",
      "not settled, needs about 21 days or more; shown with its interval"},
 };
 
-Sufficiency judged(const Need& need, const Fitness& fitness) {
+Sufficiency judged(const Need& need, const Fitness& fitness, GlucoseUnit unit) {
     Sufficiency result{need.kind, false, fitness.valid_days, need.valid_days, {}};
     result.enough =
         fitness.active_percent() >= 100 * consensus_share && fitness.valid_days >= need.valid_days;
     const std::string seen = days_words(fitness.valid_days) + " with at least 70 % of readings";
-    result.sentence = std::string(need.what) + ": " +
+    const bool mmol = unit == GlucoseUnit::mmol_per_l && need.what_in_mmol != nullptr;
+    result.sentence = std::string(mmol ? need.what_in_mmol : need.what) + ": " +
                       (result.enough ? "enough to read, from " + seen + "."
                                      : std::string(need.if_not) + " (here " + seen + ").");
     return result;
@@ -136,10 +139,10 @@ Fitness fitness_of(const TraceView& view, const ZoneHistory& zones, std::string 
     return fitness;
 }
 
-std::vector<Sufficiency> sufficiency_of(const Fitness& fitness) {
+std::vector<Sufficiency> sufficiency_of(const Fitness& fitness, GlucoseUnit unit) {
     std::vector<Sufficiency> answers;
     for (const Need& need : needs) {
-        answers.push_back(judged(need, fitness));
+        answers.push_back(judged(need, fitness, unit));
     }
     return answers;
 }

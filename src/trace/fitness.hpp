@@ -57,6 +57,8 @@ struct Sufficiency {
 /// One answer per kind. Sources: 14 days and 70 %, Battelino et al. 2019, 10.2337/dci19-0028; lows
 /// and spread 21 days or more, review 10.1089/dia.2023.0476 (type 1); tight range 10 days, meeting
 /// abstract 1907-LB, Diabetes 2024;73 Suppl 1.
-std::vector<Sufficiency> sufficiency_of(const Fitness& fitness);
+/// An edge in the words stands in `unit`, the other in brackets.
+std::vector<Sufficiency> sufficiency_of(const Fitness& fitness,
+                                        GlucoseUnit unit = GlucoseUnit::mg_per_dl);
 
 }  // namespace tracewright

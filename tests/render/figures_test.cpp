@@ -171,12 +171,22 @@ TEST(Intervals, pregnancy_shows_no_goal) {
 
 TEST(MeasureWords, an_interval_names_its_unit_once_and_a_bounded_measure_tells_its_bounds) {
     Measure mean{"mean", "mmol/L", 7.87, std::array{7.69, 8.04}, 14, 0, {}, "", ""};
-    EXPECT_EQ(measure_row(mean).interval, "7.7 to 8.0 mmol/L");
+    EXPECT_EQ(measure_row(mean, GlucoseUnit::mg_per_dl).interval, "7.7 to 8.0 mmol/L");
     Measure low{"low", "%", 0.4, std::array{0.05, 1.2}, 14, 0, {}, "", ""};
-    EXPECT_EQ(measure_row(low).interval, "under 0.1 % to 1.2 %");
+    EXPECT_EQ(measure_row(low, GlucoseUnit::mg_per_dl).interval, "under 0.1 % to 1.2 %");
     Measure open{"gvp", "%", {}, {}, 14, 0.01, std::array{12.6, 14.9}, "open: see bounds", ""};
-    EXPECT_EQ(measure_row(open).value, "13 to 15 %");
-    EXPECT_EQ(measure_row(open).interval, "open");
+    EXPECT_EQ(measure_row(open, GlucoseUnit::mg_per_dl).value, "13 to 15 %");
+    EXPECT_EQ(measure_row(open, GlucoseUnit::mg_per_dl).interval, "open");
     Measure narrow{"sd", "mg/dL", 70.12, std::array{70.08, 70.31}, 14, 0, {}, "", ""};
-    EXPECT_EQ(measure_row(narrow).interval, "about 70 mg/dL");
+    EXPECT_EQ(measure_row(narrow, GlucoseUnit::mg_per_dl).interval, "about 70 mg/dL");
+}
+
+TEST(MeasureWords, the_edges_in_a_name_stand_first_in_the_unit_the_page_shows) {
+    const auto name = [](const char* measure, GlucoseUnit shown) {
+        return measure_row({measure, "%", 4, {}, 14, 0, {}, "", ""}, shown).name;
+    };
+    EXPECT_EQ(name("low", GlucoseUnit::mg_per_dl), "Low: 54 to 69 mg/dL (3.0 to 3.8)");
+    EXPECT_EQ(name("low", GlucoseUnit::mmol_per_l), "Low: 3.0 to 3.8 mmol/L (54 to 69)");
+    EXPECT_EQ(name("tight_range", GlucoseUnit::mmol_per_l), "3.9 to 7.8 mmol/L (70 to 140)");
+    EXPECT_EQ(name("mage", GlucoseUnit::mmol_per_l), "Mean amplitude of excursions (MAGE)");
 }

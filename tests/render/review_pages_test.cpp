@@ -2,6 +2,7 @@
 
 #include "findings/review_input_for_tests.hpp"
 #include "render/figure.hpp"
+#include "render/fonts.hpp"
 #include "render/pdf_language.hpp"
 #include "render/review_figures.hpp"
 #include "render/theme.hpp"
@@ -368,6 +369,40 @@ TEST(ReviewPages, many_urgent_findings_leave_the_first_page_one_page) {
     const std::string second = page(2);
     EXPECT_THAT(second, HasSubstr("What these days say, in full"));
     EXPECT_THAT(second, HasSubstr("How much glucose varies"));
+}
+
+TEST(ReviewPages, name_the_zone_data_and_the_font_they_were_made_with) {
+    EXPECT_THAT(font_and_version(), ::testing::MatchesRegex("Inter [0-9]+\\.[0-9]+"));
+    EXPECT_THAT(review_html(review()), HasSubstr("; figures set in " + font_and_version() + "."));
+    const TemporaryFile file(review_pdf(review()));
+    const std::string text = output_of("pdftotext " + file.path.string() + " - 2>&1");
+    if (text.find("First review") == std::string::npos) {
+        GTEST_SKIP() << "pdftotext (poppler-utils) is not here";
+    }
+    EXPECT_THAT(text, HasSubstr("; set in " + font_and_version() + "."));
+}
+
+// Cooked rice, in Chinese: the clients write as they speak. U+F0000 is nobody's letter.
+TEST(ReviewPages, print_has_a_shape_for_chinese_and_says_where_it_has_none) {
+    const std::string rice = "\xE7\xB1\xB3\xE9\xA5\xAD";
+    const std::string nobodys = "\xF3\xB0\x80\x80";
+    EXPECT_EQ(letters_without_shape(rice + " \xC3\xA4 a"), 0);
+    EXPECT_EQ(letters_without_shape(nobodys + rice + nobodys), 2);
+    for (const bool shapeless : {false, true}) {
+        ReviewInput input = input_of(waves(2));
+        DiaryEntry& meal = input.diary.emplace_back();
+        meal.kind = DiaryKind::meal;
+        meal.at = midnight + 8h;
+        meal.text = rice + (shapeless ? nobodys : "");
+        const TemporaryFile file(review_pdf(first_review(std::move(input))));
+        const std::string text = output_of("pdftotext " + file.path.string() + " - 2>&1");
+        if (text.find("First review") == std::string::npos) {
+            GTEST_SKIP() << "pdftotext (poppler-utils) is not here";
+        }
+        EXPECT_THAT(text, HasSubstr(rice));
+        EXPECT_EQ(text.find("1 of the diary's letters have no shape") != std::string::npos,
+                  shapeless);
+    }
 }
 
 TEST(ReviewPages, every_figure_of_the_pdf_has_its_text_to_be_read_aloud) {

@@ -86,6 +86,9 @@ TEST(Fitness, eight_of_fourteen_days_settle_neither_lows_nor_spread) {
         EXPECT_FALSE(answer.enough) << answer.sentence;
         EXPECT_EQ(answer.days_have, 8);
     }
+    EXPECT_EQ(sufficiency_of(fitness, GlucoseUnit::mmol_per_l)[1].sentence.find(
+                  "Hours between 3.9 and 7.8 mmol/L (70 and 140 mg/dL): "),
+              0U);
     EXPECT_NE(sufficiency_of(fitness)[2].sentence.find("needs about 21 days or more"),
               std::string::npos);
 }
