@@ -22,9 +22,10 @@ namespace {
 void print_version(std::ostream& out) {
     out << fmt::format(
         "tracewright {}\nzone data {}\nJSON look {}, measures {}, review {}, ask {}, meals "
-        "{}, foods {}\npractice tables {}\n",
+        "{}, foods {}, trial {}, before-after {}, labs {}\npractice tables {}\n",
         TRACEWRIGHT_VERSION, zone_data_version(), look_json_version, measures_json_version,
         review_json_version, ask_json_version, meals_json_version, foods_json_version,
+        trial_json_version, before_after_json_version, labs_json_version,
         practice_schema_version());
 }
 
@@ -67,6 +68,21 @@ std::optional<Exit> dispatch_practice(CommandLine& line, const Streams& streams)
         if (command->parsed()) {
             return run();
         }
+    }
+    return std::nullopt;
+}
+
+// Nothing if none of the commands on a change was given.
+std::optional<Exit> dispatch_change(const CommandLine& line, const Streams& streams) {
+    const WhoseChange whose{line.files, line.diaries, line.facts, line.practice, line.json};
+    if (line.trial->parsed()) {
+        return trial(whose, line.trial_options, streams);
+    }
+    if (line.before_after->parsed()) {
+        return before_after_of(whose, line.before_after_options, streams);
+    }
+    if (line.labs->parsed()) {
+        return labs(whose, line.labs_options, streams);
     }
     return std::nullopt;
 }
@@ -114,6 +130,9 @@ Exit dispatch(CommandLine& line, const Streams& streams) {
     if (line.foods->parsed()) {
         line.foods_options.json = line.json;
         return foods(line.foods_options, streams);
+    }
+    if (const auto done = dispatch_change(line, streams)) {
+        return *done;
     }
     if (const auto done = dispatch_practice(line, streams)) {
         return *done;

@@ -50,6 +50,7 @@ CommandLine::CommandLine()
         ->capture_default_str();
     review->add_option("--out", out, "The folder to write to")->capture_default_str();
     describe_question_commands(*this);
+    describe_change_commands(*this);
     describe_practice_commands(*this);
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "cli/ask_command.hpp"
+#include "cli/change_commands.hpp"
 #include "cli/file_options.hpp"
 #include "cli/foods_command.hpp"
 #include "cli/measures_command.hpp"
@@ -50,6 +51,9 @@ struct CommandLine {
     CLI::App* ask = nullptr;
     CLI::App* meals = nullptr;
     CLI::App* foods = nullptr;
+    CLI::App* trial = nullptr;
+    CLI::App* before_after = nullptr;
+    CLI::App* labs = nullptr;
     PracticeVerbs verbs;
 
     FileOptions files;
@@ -58,6 +62,10 @@ struct CommandLine {
     MeasuresOptions measures_options;
     AskOptions ask_options;
     FoodsOptions foods_options;
+    TrialOptions trial_options;
+    BeforeAfterOptions before_after_options;
+    LabsOptions labs_options;
+    std::string facts;  ///< of a command on a change
     bool json = false;
     bool csv = false;
     bool no_intervals = false;
@@ -69,6 +77,9 @@ struct CommandLine {
 
 /// Adds the commands that ask what glucose goes with.
 void describe_question_commands(CommandLine& line);
+
+/// Adds the commands on a change: trial, before and after, labs.
+void describe_change_commands(CommandLine& line);
 
 /// Adds the commands on a practice to the description.
 void describe_practice_commands(CommandLine& line);

@@ -161,6 +161,8 @@ class Case {
             do_it({"init", "Sorrel (invented)"});
         } else if (words[0] == "do") {
             do_it({words.begin() + 1, words.end()});
+        } else if (words[0] == "run") {
+            run_it({words.begin() + 1, words.end()});
         } else if (words[0] == "then") {
             check_last(words, line);
         } else if (words[0] == "same") {
@@ -179,7 +181,9 @@ class Case {
 
     void write(const std::string& name, const std::string& text) {
         std::ofstream(folder_ / name, std::ios::binary) << text;
-        files_.push_back((folder_ / name).string());
+        if (!name.ends_with(".json")) {
+            files_.push_back((folder_ / name).string());
+        }
     }
 
     const Ran& ran(const std::string& command) {
@@ -203,6 +207,25 @@ class Case {
             result.out += text.str();
         }
         return runs_.emplace(command, std::move(result)).first->second;
+    }
+
+    // A command on the files told so far; names that end in .json are found in the case's folder.
+    void run_it(std::vector<std::string> args) {
+        args.insert(args.begin() + 1, files_.begin(), files_.end());
+        for (std::size_t i = 0; i < options_.size(); ++i) {
+            const bool told = std::find(args.begin(), args.end(), options_[i]) != args.end();
+            if (told && options_[i].starts_with("--")) {
+                ++i;  // what the command says itself
+            } else {
+                args.push_back(options_[i]);
+            }
+        }
+        for (std::string& word : args) {
+            if (word.ends_with(".json")) {
+                word = (folder_ / word).string();
+            }
+        }
+        last_ = run(args);
     }
 
     // A command on the case's practice; names of the case's files and folders are found there.

@@ -1,0 +1,170 @@
+#include "cli/change_commands.hpp"
+#include "cli/json_text.hpp"
+#include "coaching/before_after.hpp"
+#include "coaching/client_medicines.hpp"
+#include "coaching/lab_report.hpp"
+#include "findings/wording.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <ostream>
+
+namespace tracewright {
+
+namespace {
+
+Exit refuse(const Streams& streams, const std::string& sentence, Exit exit = Exit::wrong_usage) {
+    streams.err << "tracewright: " << sentence << "\n";
+    return exit;
+}
+
+// Wears by number as indices. Error: a sentence.
+tl::expected<std::vector<std::size_t>, std::string> wears_of_numbers(
+    const std::vector<int>& numbers, std::size_t fallback, std::size_t count) {
+    if (numbers.empty()) {
+        return std::vector<std::size_t>{fallback};
+    }
+    std::vector<std::size_t> indices;
+    for (const int number : numbers) {
+        if (number < 1 || static_cast<std::size_t>(number) > count) {
+            return tl::make_unexpected(
+                fmt::format("found wear {}, expected one of {} wears", number, count));
+        }
+        indices.push_back(static_cast<std::size_t>(number - 1));
+    }
+    return indices;
+}
+
+Json json_of_comparison(const BeforeAfter& found, const ReviewInput& input) {
+    return {{"version", before_after_json_version},
+            {"seed", input.seed},
+            {"unit", "h"},
+            {"days_before", found.days_before},
+            {"days_after", found.days_after},
+            {"hours_before", found.hours_before},
+            {"hours_after", found.hours_after},
+            {"same_readings", found.same_readings},
+            {"weekends_matched", found.weekdays_matched},
+            {"difference", found.difference},
+            {"interval95", {found.interval95[0], found.interval95[1]}},
+            {"interval95_of_days", {found.interval95_of_days[0], found.interval95_of_days[1]}},
+            {"sensor_sd", found.sensor_sd},
+            {"probability_more", found.probability_more},
+            {"probability_beyond", found.beyond},
+            {"probability_within", found.within},
+            {"days_needed", found.days_needed ? Json(*found.days_needed) : Json(nullptr)},
+            {"finding", json_of(found.finding)}};
+}
+
+Json json_of_labs(const LabReport& report, const ReviewInput& input) {
+    constexpr std::array states = {"meets",       "too_high",       "not_yet",
+                                   "on_medicine", "medicines_open", "no_result"};
+    const auto date = [](std::optional<CivilDate> day) {
+        return day ? Json(iso_date(*day)) : Json(nullptr);
+    };
+    Json json = {{"version", labs_json_version}, {"seed", input.seed}};
+    json["line"] = Json::array();
+    for (const LineRow& row : report.line) {
+        json["line"].push_back(
+            {{"on", iso_date(row.on)}, {"kind", row.kind}, {"words", row.words}});
+    }
+    json["expected"] = nullptr;
+    if (report.expected && report.expected->none_because.empty()) {
+        const ExpectedA1c& expected = *report.expected;
+        json["expected"] = {{"on", iso_date(expected.on)},
+                            {"percent", expected.percent},
+                            {"interval95", {expected.interval95[0], expected.interval95[1]}},
+                            {"days_seen", expected.days_seen},
+                            {"weight_seen", expected.weight_seen},
+                            {"pairs", expected.offset.pairs},
+                            {"offset", expected.offset.value}};
+    }
+    const RemissionCheck& check = report.remission;
+    json["remission"] = {{"state", states.at(static_cast<std::size_t>(check.state))},
+                         {"earliest", date(check.earliest)},
+                         {"test_next", date(check.test_next)},
+                         {"blocks", check.blocks},
+                         {"a1c_doubted", check.a1c_doubted}};
+    json["next_test"] = iso_date(report.next_test);
+    json["findings"] = Json::array();
+    for (const Finding& finding : report.findings) {
+        json["findings"].push_back(json_of(finding));
+    }
+    return json;
+}
+
+}  // namespace
+
+Exit before_after_of(const WhoseChange& whose, const BeforeAfterOptions& options,
+                     const Streams& streams) {
+    const auto client = client_of_change(whose, "before_after_looked_at", streams);
+    if (!client) {
+        return client.error();
+    }
+    const std::size_t count = client->input.wears.size();
+    if (count < 2) {
+        return refuse(streams, "found one wear, expected two or more to compare",
+                      Exit::cannot_answer);
+    }
+    const auto before = wears_of_numbers(options.before, count - 2, count);
+    const auto after = wears_of_numbers(options.after, count - 1, count);
+    if (!before || !after) {
+        return refuse(streams, before ? after.error() : before.error());
+    }
+    if (std::ranges::find_first_of(*before, *after) != before->end()) {
+        return refuse(streams, "found a wear on both sides, expected each on one");
+    }
+    BeforeAfterSettings settings;
+    settings.other_kind = options.other_kind;
+    settings.worth_hours = options.worth.value_or(settings.worth_hours);
+    if (options.sensor_error) {
+        settings.sensor_sd = settings.sensor_sd_other_kind = *options.sensor_error / 100;
+    }
+    if (!(settings.worth_hours > 0) || !(settings.sensor_sd >= 0)) {
+        return refuse(streams, "found --worth or --sensor-error out of range, expected above 0");
+    }
+    const BeforeAfter found =
+        before_after(client->input, *before, *after,
+                     client_medicines(client->facts, client->input.zones), settings);
+    if (whose.json) {
+        streams.out << dumped(json_of_comparison(found, client->input));
+    } else {
+        print_finding(found.finding, streams.out);
+    }
+    return client->exit;
+}
+
+Exit labs(const WhoseChange& whose, const LabsOptions& options, const Streams& streams) {
+    const auto client = client_of_change(whose, "labs_looked_at", streams);
+    if (!client) {
+        return client.error();
+    }
+    LabQuestion question{client->input, client->facts, {}, {}};
+    for (const auto& [text, date] : {std::pair{&options.diet_started, &question.diet_started},
+                                     std::pair{&options.surgery_on, &question.surgery_on}}) {
+        if (text->empty()) {
+            continue;
+        }
+        const auto told = date_on_command_line(*text);
+        if (!told) {
+            return refuse(streams, told.error());
+        }
+        *date = *told;
+    }
+    const LabReport report = lab_report(question);
+    if (whose.json) {
+        streams.out << dumped(json_of_labs(report, client->input));
+        return client->exit;
+    }
+    for (const LineRow& row : report.line) {
+        streams.out << fmt::format("{}  {:<8}  {}\n", iso_date(row.on), row.kind, row.words);
+    }
+    for (const Finding& finding : report.findings) {
+        streams.out << "\n";
+        print_finding(finding, streams.out);
+    }
+    return client->exit;
+}
+
+}  // namespace tracewright

@@ -1,0 +1,81 @@
+#include "cli/command_line.hpp"
+
+namespace tracewright {
+
+namespace {
+
+void add_whose(CLI::App& command, CommandLine& line) {
+    command.fallthrough();
+    add_intake_options(command, line.files);
+    add_trace_options(command, line.files);
+    command.add_option("--diary", line.diaries, "Diary files")->allow_extra_args(false);
+    command.add_option("--facts", line.facts,
+                       "What is known of the client: a file of JSON (with --practice its own)");
+    command.add_flag("--json", line.json,
+                     "One versioned JSON object on standard output and nothing else");
+}
+
+void describe_trial(CommandLine& line) {
+    line.trial = line.app.add_subcommand(
+        "trial", "Plan a randomised trial within one client, or read one that has ended");
+    add_whose(*line.trial, line);
+    line.trial->get_option("FILE")->required(false);
+    TrialOptions& options = line.trial_options;
+    line.trial->add_flag("--list", options.list, "The questions that are ready");
+    line.trial->add_option("--question", options.question, "Plan this one (see --list)");
+    line.trial->add_option("--pairs", options.pairs,
+                           "How many pairs of days (else as many as the client's noise asks for)");
+    line.trial->add_option("--worth", options.worth,
+                           "The difference to be seen, in the unit shown or hours");
+    line.trial->add_flag("--balanced", options.balanced,
+                         "As many pairs either way (even, from 8 on; else a coin for each)");
+    line.trial->add_option("--starts", options.starts, "First day (else tomorrow)");
+    line.trial->add_option("--write", options.write, "Write the trial down in this file");
+    line.trial->add_option("--calendar", options.calendar, "Write its days as an iCalendar file");
+    line.trial->add_option("--read", options.read, "Read a trial that was written down");
+    line.trial
+        ->add_option("--done", options.done,
+                     "DATE=a, b or neither: what was done, where the diary doesn't tell")
+        ->allow_extra_args(false);
+    line.trial->add_flag("--report", options.report, "The items of a report on one person's trial");
+}
+
+void describe_before_after(CommandLine& line) {
+    line.before_after = line.app.add_subcommand(
+        "before-after", "Hours in range of later wears against earlier ones");
+    add_whose(*line.before_after, line);
+    BeforeAfterOptions& options = line.before_after_options;
+    line.before_after
+        ->add_option("--before", options.before,
+                     "Wears before, by number, separated by commas (else the last but one)")
+        ->delimiter(',');
+    line.before_after
+        ->add_option("--after", options.after, "Wears after, by number (else the last)")
+        ->delimiter(',');
+    line.before_after->add_flag("--other-kind", options.other_kind,
+                                "The sensors were of different kinds");
+    line.before_after->add_option(
+        "--worth", options.worth,
+        "The smallest difference worth acting on, hours a day (else 1.2)");
+    line.before_after->add_option("--sensor-error", options.sensor_error,
+                                  "One sensor's own error, percent (else 4, of another kind 6)");
+}
+
+void describe_labs(CommandLine& line) {
+    line.labs = line.app.add_subcommand(
+        "labs", "Laboratory results beside the sensor, the next A1c, remission");
+    add_whose(*line.labs, line);
+    line.labs->add_option("--diet-started", line.labs_options.diet_started,
+                          "First day of a diet programme");
+    line.labs->add_option("--surgery-on", line.labs_options.surgery_on, "Day of surgery");
+}
+
+}  // namespace
+
+void describe_change_commands(CommandLine& line) {
+    describe_trial(line);
+    describe_before_after(line);
+    describe_labs(line);
+}
+
+}  // namespace tracewright
