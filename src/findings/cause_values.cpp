@@ -121,25 +121,30 @@ std::optional<double> bedtime(const DiaryOfDay& today, const ZoneHistory& zones)
     return hours(zones.wall_time(today.sleep->at) - WallTime{today.day.date});
 }
 
-std::optional<double> carbohydrate_of_day(const DiaryOfDay& today) {
+// From 04:00 to 04:00; empty where nothing was eaten or a meal has no grams.
+std::optional<double> carbohydrate_of_day(const CivilDay& day, const Diary& all,
+                                          const ZoneHistory& zones) {
+    const Instant from = zones.clock_window(day, 4h, 24h).from;
     double sum = 0;
     bool any = false;
-    for (const DiaryEntry* entry : today.within) {
-        if (entry->kind == DiaryKind::meal) {
-            if (!entry->carbohydrate_g) {
+    for (const DiaryEntry& entry : all) {
+        if (entry.kind == DiaryKind::meal && from <= entry.at && entry.at < from + 24h) {
+            if (!entry.carbohydrate_g) {
                 return std::nullopt;
             }
             any = true;
-            sum += entry->carbohydrate_g->value;
+            sum += entry.carbohydrate_g->value;
         }
     }
     return any ? std::optional(sum) : std::nullopt;
 }
 
-bool walked_after(const EatingOccasion& occasion, const Diary& all) {
-    return std::any_of(all.begin(), all.end(), [&](const DiaryEntry& entry) {
-        return entry.kind == DiaryKind::movement && entry.at >= occasion.at &&
-               entry.at <= occasion.at + 90min;
+// Movement that begins in [from, to] of the first bite.
+bool moved_near(const EatingOccasion& occasion, const Diary& all, std::chrono::seconds from,
+                std::chrono::seconds to) {
+    return std::ranges::any_of(all, [&](const DiaryEntry& entry) {
+        return entry.kind == DiaryKind::movement && entry.at >= occasion.at + from &&
+               entry.at <= occasion.at + to;
     });
 }
 
@@ -223,12 +228,13 @@ std::optional<double> cause_value(Cause cause, Outcome outcome, const DiaryOfDay
         case Cause::meal_carbohydrate:
             return occasion == nullptr ? std::nullopt : occasion->carbohydrate_g;
         case Cause::day_carbohydrate:
-            return carbohydrate_of_day(today);
+            return carbohydrate_of_day(today.day, all, zones);
         case Cause::movement:
             return minutes_moved(outcome, today, all, zones);
         case Cause::walk_after:
-            return occasion == nullptr ? std::nullopt
-                                       : std::optional(walked_after(*occasion, all) ? 1.0 : 0.0);
+            return occasion == nullptr
+                       ? std::nullopt
+                       : std::optional(moved_near(*occasion, all, 0s, 90min) ? 1.0 : 0.0);
         case Cause::alcohol:
             return any_of_kind(entries_of(outcome, today), DiaryKind::alcohol) ? 1.0 : 0.0;
         case Cause::stress:
@@ -254,6 +260,13 @@ std::optional<double> cause_value(Cause cause, Outcome outcome, const DiaryOfDay
                                        })
                        ? 1.0
                        : 0.0;
+        case Cause::walk_before:
+            return occasion == nullptr
+                       ? std::nullopt
+                       : std::optional(moved_near(*occasion, all, -90min, -1s) ? 1.0 : 0.0);
+        case Cause::carbohydrate_before:
+            return carbohydrate_of_day(zones.day_of(today.day.date - std::chrono::days{1}), all,
+                                       zones);
         case Cause::cycle:
             return second_half_of_cycle(today.day.date, all, zones);
     }

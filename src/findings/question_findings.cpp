@@ -23,7 +23,7 @@ constexpr double travels_together_from = 0.45;
 // Causes whose absence from the diary is read as none.
 bool absence_is_none(Cause cause) {
     return cause == Cause::movement || cause == Cause::walk_after || cause == Cause::alcohol ||
-           cause == Cause::strength || cause == Cause::work_shift;
+           cause == Cause::strength || cause == Cause::work_shift || cause == Cause::walk_before;
 }
 
 std::string reasons_counted(std::span<const LeftOut> left_out) {

@@ -102,6 +102,12 @@ constexpr std::array causes = {
                "are left out",
                "the second half of the cycle (from day 15)", 1, "", true,
                "the first day of each period"},
+    CauseFacts{Cause::walk_before, "walk-before", "movement within 90 minutes before the meal",
+               "any entry of movement; no entry is read as none", "movement before the meal", 1, "",
+               true, "movement"},
+    CauseFacts{Cause::carbohydrate_before, "carbs-day-before", "carbohydrate of the day before",
+               "the sum of what is noted", "100 g more carbohydrate on the day before", 100, "g",
+               false, "all meals with their carbohydrate"},
 };
 
 }  // namespace
@@ -139,6 +145,7 @@ bool can_be_asked(Outcome outcome, Cause cause) {
     switch (cause) {
         case Cause::meal_carbohydrate:
         case Cause::walk_after:
+        case Cause::walk_before:
         case Cause::meal_energy:
         case Cause::meal_order:
             return facts.of == OutcomeOf::meal;

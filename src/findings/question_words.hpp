@@ -46,7 +46,9 @@ enum class Cause : std::uint8_t {
     meal_order,
     strength,
     work_shift,
-    cycle
+    cycle,
+    walk_before,
+    carbohydrate_before
 };
 
 enum class OutcomeOf : std::uint8_t { night, day, meal };

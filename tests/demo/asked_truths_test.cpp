@@ -3,6 +3,7 @@
 #include "client_files.hpp"
 #include "client_life.hpp"
 
+#include "findings/meal_report.hpp"
 #include "findings/question_findings.hpp"
 #include "intake/bring_in.hpp"
 
@@ -101,6 +102,25 @@ TEST(AskedTruths, hazel_a_walk_after_dinner_goes_with_a_smaller_rise) {
         EXPECT_LT(answers.findings[0].result.effect, 0) << seed;
     }
     EXPECT_GE(found, 3);
+}
+
+TEST(AskedTruths, birch_the_rice_lunch_rises_most_and_the_mango_is_cannot_tell) {
+    int told_apart = 0;
+    for (const std::uint64_t seed : seeds) {
+        const FoodComparison foods = meal_report(input_of(story("birch"), seed)).foods;
+        const auto rice = [](const std::string& food) {
+            return food.find("white rice") != std::string::npos;
+        };
+        told_apart += std::ranges::any_of(foods.different,
+                                          [&](const FoodPair& pair) { return rice(pair.larger); });
+        EXPECT_TRUE(std::ranges::none_of(foods.different, [&](const FoodPair& pair) {
+            return rice(pair.smaller);
+        })) << seed;
+        EXPECT_TRUE(std::ranges::none_of(foods.foods, [](const FoodStanding& food) {
+            return food.food.find("mango") != std::string::npos;
+        })) << seed;
+    }
+    EXPECT_GE(told_apart, 4);
 }
 
 TEST(AskedTruths, yarrow_has_nothing_to_find) {

@@ -74,6 +74,32 @@ TEST(CauseValues, a_shift_outside_the_day_is_told_in_words) {
     EXPECT_EQ(of_day(Cause::work_shift, 3, diary), 0);
 }
 
+TEST(CauseValues, movement_before_and_after_a_meal_are_two_things) {
+    const DiaryEntry lunch = meal(moment(1, 12), "soup", 40);
+    const auto with = [&](Instant at) { return Diary{lunch, entry(DiaryKind::movement, at)}; };
+    struct Row {
+        Instant at;
+        double before, after;
+    };
+    for (const Row& row : {Row{moment(1, 11), 1, 0}, Row{moment(1, 12), 0, 1},
+                           Row{moment(1, 13, 30), 0, 1}, Row{moment(1, 10, 30), 1, 0},
+                           Row{moment(1, 10, 29), 0, 0}, Row{moment(1, 13, 31), 0, 0}}) {
+        EXPECT_EQ(of_day(Cause::walk_before, 1, with(row.at), Outcome::lunch_rise), row.before);
+        EXPECT_EQ(of_day(Cause::walk_after, 1, with(row.at), Outcome::lunch_rise), row.after);
+    }
+}
+
+TEST(CauseValues, carbohydrate_of_a_day_is_known_only_where_every_meal_has_its_grams) {
+    Diary diary = {meal(moment(1, 8), "bread", 40), meal(moment(2, 2), "late", 10),
+                   meal(moment(2, 8), "bread", 30)};
+    EXPECT_EQ(of_day(Cause::day_carbohydrate, 1, diary), 50) << "a day ends at 04:00";
+    EXPECT_EQ(of_day(Cause::carbohydrate_before, 2, diary), 50);
+    EXPECT_EQ(of_day(Cause::carbohydrate_before, 3, diary), 30);
+    EXPECT_EQ(of_day(Cause::carbohydrate_before, 1, diary), std::nullopt);
+    diary.push_back(entry(DiaryKind::meal, moment(1, 19), "soup"));
+    EXPECT_EQ(of_day(Cause::carbohydrate_before, 2, diary), std::nullopt);
+}
+
 TEST(CauseValues, order_and_energy_of_a_meal_are_asked_of_meals_only) {
     for (const Cause cause : {Cause::meal_order, Cause::meal_energy}) {
         EXPECT_TRUE(can_be_asked(Outcome::lunch_rise, cause));
