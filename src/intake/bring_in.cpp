@@ -375,55 +375,78 @@ void read_rows(RowSource& source, const ReadingPlan& plan, const IntakeOptions& 
     store.settle(intake);
 }
 
-// The plain rows as readings; empty if any of them needs the careful way.
-std::optional<std::vector<Reading>> plain_readings(const PlainRows& rows, GlucoseUnit unit,
-                                                   const IntakeOptions& options) {
+// What each row's clock showed.
+std::vector<WallTime> walls_of(const PlainRows& rows) {
+    std::vector<WallTime> walls;
+    walls.reserve(rows.rows.size());
+    for (std::size_t i = 0; i < rows.rows.size(); ++i) {
+        walls.push_back(rows.wall(i));
+    }
+    return walls;
+}
+
+// Moves wall times to moments in place; false at the first that needs the careful way: a time of
+// the night of a clock change has its remark.
+bool placed_plainly(PlainRows& plain, const ZoneHistory& zones) {
+    const bool rules =
+        zones.zones_in({rows_begin, rows_end}).size() > 1 || zones.zone_at(rows_begin).has_rules();
+    if (!rules) {
+        const std::chrono::seconds offset = zones.zone_at(rows_begin).offset_at(rows_begin);
+        for (Reading& reading : plain.rows) {
+            reading.at -= offset;
+        }
+        return true;
+    }
+    if (clock_changes_between(plain.wall(0), plain.wall(plain.rows.size() - 1), zones) &&
+        clock_did_not_change(walls_of(plain), zones)) {
+        return false;
+    }
+    WallResolver resolver(zones);
+    for (std::size_t i = 0; i < plain.rows.size(); ++i) {
+        const WallResolution found = resolver.at(plain.wall(i));
+        if (found.kind != WallResolution::Kind::unique) {
+            return false;
+        }
+        plain.rows[i].at = found.first;
+    }
+    return true;
+}
+
+// The plain rows made readings in place; false if any of them needs the careful way.
+bool made_readings(PlainRows& plain, GlucoseUnit unit, const IntakeOptions& options) {
+    std::vector<Reading>& rows = plain.rows;
     const bool mg = unit == GlucoseUnit::mg_per_dl;
-    const auto [low, high] = std::minmax_element(rows.hundredths.begin(), rows.hundredths.end());
-    if (rows.walls.empty() || *low < (mg ? 2000 : 110) || *high > (mg ? 60000 : 3330)) {
-        return std::nullopt;  // implausible values have their remark
-    }
-    std::vector<Reading> readings;
-    readings.reserve(rows.walls.size());
-    const bool rules = options.zones.zones_in({rows_begin, rows_end}).size() > 1 ||
-                       options.zones.zone_at(rows_begin).has_rules();
-    if (rules) {
-        if (clock_did_not_change(rows.walls, options.zones)) {
-            return std::nullopt;
-        }
-        const std::vector<PlacedTime> places = placed(rows.walls, options.zones);
-        for (std::size_t i = 0; i < places.size(); ++i) {
-            if (places[i].kind != PlacedTime::Kind::unique) {
-                return std::nullopt;  // the night of a clock change has its remarks
-            }
-            readings.emplace_back(places[i].at, Glucose{rows.hundredths[i], unit},
-                                  std::chrono::seconds{1});
-        }
-    } else {
-        const std::chrono::seconds offset = options.zones.zone_at(rows_begin).offset_at(rows_begin);
-        for (std::size_t i = 0; i < rows.walls.size(); ++i) {
-            readings.emplace_back(Instant{rows.walls[i].time_since_epoch()} - offset,
-                                  Glucose{rows.hundredths[i], unit}, std::chrono::seconds{1});
+    const std::int32_t least = mg ? 2000 : 110;
+    const std::int32_t most = mg ? 60000 : 3330;
+    // Implausible values have their remark; so have rows repeated or out of order.
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        const std::int32_t level = rows[i].hundredths();
+        if (level < least || level > most || (i > 0 && rows[i].at <= rows[i - 1].at)) {
+            return false;
         }
     }
-    for (std::size_t i = 1; i < readings.size(); ++i) {
-        if (readings[i].at <= readings[i - 1].at) {
-            return std::nullopt;  // repeated or out of order
+    if (rows.empty() || !placed_plainly(plain, options.zones)) {
+        return false;
+    }
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        if (i > 0 && rows[i].at <= rows[i - 1].at) {
+            return false;
         }
+        rows[i] = Reading{rows[i].at, Glucose{rows[i].hundredths(), unit}, std::chrono::seconds{1}};
     }
-    const bool too_late = options.as_of && readings.back().at > *options.as_of;
-    if (too_late || readings.front().at < rows_begin) {
-        return std::nullopt;
+    const bool too_late = options.as_of && rows.back().at > *options.as_of;
+    if (too_late || rows.front().at < rows_begin) {
+        return false;
     }
-    set_intervals(readings);
-    return readings;
+    set_intervals(rows);
+    return true;
 }
 
 // What the plain rows say of the columns, as the careful way would have gathered it.
 Evidence evidence_of(const PlainRows& rows) {
     Evidence evidence;
     evidence.unit = rows.unit;
-    evidence.data_rows = rows.walls.size();
+    evidence.data_rows = rows.rows.size();
     evidence.date_sample = rows.first_time;
     if (!rows.point_sample.empty()) {
         evidence.mark.see(rows.point_sample);
@@ -452,7 +475,7 @@ bool take_plain(const RowSource& source, const TableShape& shape, const IntakeOp
     if (asked || source.facts().dialect.named_by_file) {
         return false;
     }
-    const auto rows = plain_rows(source.text(), shape, source.facts().dialect.delimiter);
+    auto rows = plain_rows(source.text(), shape, source.facts().dialect.delimiter);
     if (!rows) {
         return false;
     }
@@ -461,24 +484,26 @@ bool take_plain(const RowSource& source, const TableShape& shape, const IntakeOp
     if (!told.questions.empty()) {
         return false;
     }
-    auto readings = plain_readings(*rows, plan.unit, options);
-    if (!readings) {
+    std::vector<ReadRow> sample;
+    for (std::size_t i = 0; i < std::min(sample_shown, rows->rows.size()); ++i) {
+        ReadRow& row = sample.emplace_back();
+        row.state = ReadRow::State::data;
+        row.line = shape.first_data_line + static_cast<std::uint32_t>(i);
+        row.wall = rows->wall(i);
+        row.glucose = RowGlucose{rows->rows[i].hundredths(), Limit::none, plan.unit, 0};
+    }
+    if (!made_readings(*rows, plan.unit, options)) {
         return false;
     }
     intake = std::move(told);
     tell_shape(intake, shape);
     tell_zone(intake, options);
-    for (std::size_t i = 0; i < std::min(sample_shown, rows->walls.size()); ++i) {
-        ReadRow row;
-        row.state = ReadRow::State::data;
-        row.line = shape.first_data_line + static_cast<std::uint32_t>(i);
-        row.wall = rows->walls[i];
-        row.glucose = RowGlucose{rows->hundredths[i], Limit::none, plan.unit, 0};
+    for (const ReadRow& row : sample) {
         keep_sample(intake, row);
     }
     intake.ledger.count(Fate::not_data, rows->rows_before + rows->blank_rows);
-    intake.ledger.count(Fate::stored, rows->walls.size());
-    intake.readings = std::move(*readings);
+    intake.ledger.count(Fate::stored, rows->rows.size());
+    intake.readings = std::move(rows->rows);
     return true;
 }
 

@@ -31,12 +31,6 @@ void DecimalMarkEvidence::see(std::string_view cell) {
     }
 }
 
-void UnitEvidence::see(std::int64_t hundredths) {
-    const auto whole = std::clamp<std::int64_t>(hundredths / 100, 0, 1000);
-    ++by_whole_[static_cast<std::size_t>(whole)];
-    ++seen_;
-}
-
 double UnitEvidence::median() const {
     std::uint64_t below = 0;
     for (std::size_t i = 0; i < by_whole_.size(); ++i) {

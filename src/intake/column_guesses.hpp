@@ -33,7 +33,11 @@ class DecimalMarkEvidence {
 /// What a column of glucose numbers says of its unit.
 class UnitEvidence {
   public:
-    void see(std::int64_t hundredths);
+    void see(std::int64_t hundredths) {
+        const std::int64_t whole = hundredths < 0 ? 0 : hundredths / 100;
+        ++by_whole_[static_cast<std::size_t>(whole < 1000 ? whole : 1000)];
+        ++seen_;
+    }
 
     /// 2 to 25 reads as mmol/L, 40 to 400 as mg/dL, anything else as neither.
     std::optional<GlucoseUnit> by_median() const;

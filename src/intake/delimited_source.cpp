@@ -71,6 +71,41 @@ std::vector<std::size_t> field_counts(std::string_view text, char delimiter) {
     return counts;
 }
 
+// The same for all delimiters at once, where no quote stands in those rows; else empty.
+std::optional<std::array<std::vector<std::size_t>, delimiters.size()>> unquoted_field_counts(
+    std::string_view text) {
+    std::array<std::vector<std::size_t>, delimiters.size()> counts;
+    std::array<std::size_t, delimiters.size()> fields{1, 1, 1, 1};
+    bool anything = false;
+    const auto close = [&] {
+        for (std::size_t d = 0; d < fields.size(); ++d) {
+            if (anything) {
+                counts[d].push_back(fields[d]);
+            }
+            fields[d] = 1;
+        }
+        anything = false;
+    };
+    for (std::size_t i = 0; i < text.size() && counts[0].size() < lines_looked_at; ++i) {
+        const char c = text[i];
+        if (c == '"') {
+            return std::nullopt;
+        }
+        if (c == '\n' || c == '\r') {
+            close();
+            continue;
+        }
+        for (std::size_t d = 0; d < fields.size(); ++d) {
+            fields[d] += c == delimiters[d] ? 1U : 0U;
+        }
+        anything = anything || c != ' ';
+    }
+    if (counts[0].size() < lines_looked_at) {
+        close();
+    }
+    return counts;
+}
+
 // How many rows share the most common count of two fields or more, and that count.
 struct Constancy {
     std::size_t rows = 0;
@@ -79,8 +114,13 @@ struct Constancy {
 
 Constancy constancy_of(const std::vector<std::size_t>& counts) {
     std::map<std::size_t, std::size_t> times;
-    for (const std::size_t fields : counts) {
-        ++times[fields];
+    for (std::size_t i = 0; i < counts.size();) {
+        std::size_t end = i + 1;
+        while (end < counts.size() && counts[end] == counts[i]) {
+            ++end;
+        }
+        times[counts[i]] += end - i;
+        i = end;
     }
     Constancy best;
     for (const auto& [fields, rows] : times) {
@@ -99,11 +139,13 @@ Dialect dialect_of(std::string_view text) {
     }
     Dialect dialect;
     Constancy best;
-    for (const char delimiter : delimiters) {
-        const Constancy found = constancy_of(field_counts(text, delimiter));
+    const auto unquoted = unquoted_field_counts(text);
+    for (std::size_t d = 0; d < delimiters.size(); ++d) {
+        const Constancy found =
+            constancy_of(unquoted ? (*unquoted)[d] : field_counts(text, delimiters[d]));
         if (found.rows > best.rows) {
             best = found;
-            dialect.delimiter = delimiter;
+            dialect.delimiter = delimiters[d];
         }
     }
     return dialect;

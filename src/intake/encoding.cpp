@@ -131,6 +131,9 @@ std::string repaired_utf8(std::string_view bytes, std::size_t& broken) {
 // UTF-16 without a mark: Latin text has a zero in every second byte. Little or big endian by where.
 std::optional<const char*> utf16_by_zeros(std::string_view bytes) {
     const std::string_view sample = bytes.substr(0, sample_size);
+    if (sample.find('\0') == std::string_view::npos) {
+        return std::nullopt;
+    }
     std::size_t even = 0;
     std::size_t odd = 0;
     for (std::size_t i = 0; i < sample.size(); ++i) {

@@ -97,7 +97,7 @@ class Scanner {
                 return false;  // more fields than columns
             }
         }
-        if (rows.walls.empty()) {
+        if (rows.rows.empty()) {
             keep_first(rows, line_start);
         }
         at_ += at_ < end_ && *at_ == '\r' ? 1 : 0;
@@ -107,8 +107,9 @@ class Scanner {
             }
             ++at_;
         }
-        rows.walls.push_back(wall);
-        rows.hundredths.push_back(level);
+        rows.rows.emplace_back(Instant{wall.time_since_epoch()},
+                               Glucose{level, GlucoseUnit::mg_per_dl}, seconds{1});
+        rows.unit.see(level);
         return true;
     }
 
@@ -151,7 +152,11 @@ class Scanner {
 
     // Rows of one day share their first ten bytes: the day is worked out once.
     bool date(const char* p) {
-        if (std::memcmp(p, seen_, sizeof seen_) == 0) {
+        std::uint64_t head = 0;
+        std::uint64_t tail = 0;
+        std::memcpy(&head, p, sizeof head);
+        std::memcpy(&tail, p + 2, sizeof tail);
+        if (head == seen_head_ && tail == seen_tail_) {
             return true;
         }
         for (const int i : {0, 1, 2, 3, 5, 6, 8, 9}) {
@@ -168,7 +173,8 @@ class Scanner {
         if (!ymd.ok()) {
             return false;
         }
-        std::memcpy(seen_, p, sizeof seen_);
+        seen_head_ = head;
+        seen_tail_ = tail;
         date_ = CivilDate{ymd};
         return true;
     }
@@ -221,7 +227,9 @@ class Scanner {
     std::size_t time_column_;
     std::size_t level_column_;
     char delimiter_;
-    char seen_[10] = {};
+    std::uint64_t seen_head_ =
+        ~std::uint64_t{0};         // its first eight bytes, at first those of no text
+    std::uint64_t seen_tail_ = 0;  // and its last eight
     CivilDate date_{};
 };
 
@@ -241,8 +249,7 @@ std::optional<PlainRows> plain_rows(std::string_view text, const TableShape& sha
     }
     // A guess of the count from the first line's length spares moving the rows.
     const std::size_t line_length = 20;
-    rows.walls.reserve(text.size() / line_length + 1);
-    rows.hundredths.reserve(text.size() / line_length + 1);
+    rows.rows.reserve(text.size() / line_length + 1);
     while (!scanner.at_end()) {
         if (scanner.blank()) {
             ++rows.blank_rows;
@@ -250,9 +257,6 @@ std::optional<PlainRows> plain_rows(std::string_view text, const TableShape& sha
                    !scanner.row(rows)) {  // blank lines stand at the end only
             return std::nullopt;
         }
-    }
-    for (const std::int32_t level : rows.hundredths) {
-        rows.unit.see(level);
     }
     if (rows.first_value.find('.') != std::string::npos) {
         rows.point_sample = rows.first_value;

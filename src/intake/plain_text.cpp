@@ -38,6 +38,10 @@ char32_t as_plain(char32_t c) {
 }  // namespace
 
 std::string_view trimmed(std::string_view text) {
+    const auto visible = [](char c) { return c > ' ' && c < 0x7F; };
+    if (!text.empty() && visible(text.front()) && visible(text.back())) {
+        return text;  // as most are: no blank begins or ends with such a character
+    }
     for (bool more = true; more;) {
         more = false;
         for (const std::string_view blank : blanks) {

@@ -27,29 +27,41 @@ Content content_of_time(const WrittenTime& time) {
                                            : Content::clock;
 }
 
-Content content_of(const std::string& cell, CellForm form, const SourceFacts& facts) {
+// What one cell holds, read once.
+struct CellContent {
+    Content content = Content::empty;
+    bool unix_time = false;  // a number until a title says time
+    std::optional<double> number;
+};
+
+CellContent content_of(const std::string& cell, CellForm form, const SourceFacts& facts) {
     if (cell.empty() || is_separator(cell)) {
-        return Content::empty;
+        return {};
     }
+    const auto time = written_time(cell);
+    CellContent result;
+    result.unix_time = time && time->instant;
+    const auto number = [&] {
+        return written_number(cell, cell.find(',') != std::string::npos ? ',' : '.');
+    };
     if (form == CellForm::date) {
         const auto serial = as_double(cell);
-        const auto time = serial ? serial_time(*serial, facts.serial_1904) : std::nullopt;
-        return time ? content_of_time(*time) : Content::number;
+        const auto day = serial ? serial_time(*serial, facts.serial_1904) : std::nullopt;
+        result.content = day ? content_of_time(*day) : Content::number;
+        if (const auto n = day ? std::nullopt : number()) {
+            result.number = n->value();
+        }
+        return result;
     }
-    if (const auto time = written_time(cell); time && !time->instant) {
-        return content_of_time(*time);
+    if (time && !time->instant) {
+        result.content = content_of_time(*time);
+    } else if (const auto n = number(); n && n->tail.size() <= 8) {
+        result.content = Content::number;
+        result.number = n->value();
+    } else {
+        result.content = written_glucose(cell, '.').level ? Content::limit_word : Content::text;
     }
-    if (const auto number = written_number(cell, cell.find(',') != std::string::npos ? ',' : '.');
-        number && number->tail.size() <= 8) {
-        return Content::number;
-    }
-    return written_glucose(cell, '.').level ? Content::limit_word : Content::text;
-}
-
-// Unix times are numbers until a title says time.
-bool is_unix_time(const std::string& cell) {
-    const auto time = written_time(cell);
-    return time && time->instant.has_value();
+    return result;
 }
 
 bool time_like(Content content) {
@@ -67,11 +79,10 @@ struct RowContent {
 RowContent row_content(const SampleRow& row, const SourceFacts& facts) {
     RowContent result;
     for (std::size_t i = 0; i < row.cells.size(); ++i) {
-        const Content content = content_of(row.cells[i], row.forms[i], facts);
+        const auto [content, unix_time, number] = content_of(row.cells[i], row.forms[i], facts);
         result.filled += content != Content::empty ? 1U : 0U;
         result.times += time_like(content) ? 1U : 0U;
         result.texts += content == Content::text ? 1U : 0U;
-        const bool unix_time = is_unix_time(row.cells[i]);
         result.unix_times += unix_time ? 1U : 0U;
         if (i < 64 && (time_like(content) || unix_time)) {
             result.time_columns |= std::uint64_t{1} << i;
@@ -165,16 +176,15 @@ ColumnContent column_content(const std::vector<SampleRow>& sample, std::size_t f
             continue;
         }
         const std::string& cell = sample[i].cells[column];
-        const Content content = content_of(cell, sample[i].forms[column], facts);
+        const auto [content, unix_time, number] = content_of(cell, sample[i].forms[column], facts);
         if (content == Content::empty) {
             continue;
         }
         ++result.filled;
         ++result.counts[content];
-        result.unix_times += is_unix_time(cell) ? 1U : 0U;
-        if (content == Content::number) {
-            const char mark = cell.find(',') != std::string::npos ? ',' : '.';
-            result.numbers.push_back(written_number(cell, mark)->value());
+        result.unix_times += unix_time ? 1U : 0U;
+        if (number) {
+            result.numbers.push_back(*number);
         }
     }
     return result;
@@ -460,6 +470,8 @@ std::vector<SampleRow> sample_of(RowSource& source, std::size_t most) {
         SampleRow& copy = sample.emplace_back();
         copy.line = row.line;
         copy.fault = row.fault;
+        copy.cells.reserve(row.cells.size());
+        copy.forms.reserve(row.cells.size());
         for (const Cell& cell : row.cells) {
             copy.cells.push_back(plain(cell.text));
             copy.forms.push_back(cell.form);

@@ -11,37 +11,6 @@ namespace {
 using std::chrono::hours;
 using std::chrono::seconds;
 
-// Further than this from every change of offset a wall time has one meaning: no zone shifts by
-// more.
-constexpr seconds widest_shift = hours{26};
-
-// Resolves wall times with one look-up per stretch of constant offset.
-class Resolver {
-  public:
-    explicit Resolver(const ZoneHistory& zones) : zones_(zones) {}
-
-    WallResolution at(WallTime wall) {
-        if (wall >= plain_from_ && wall < plain_to_) {
-            const Instant moment = Instant{wall.time_since_epoch()} - offset_;
-            return {WallResolution::Kind::unique, moment, moment};
-        }
-        const WallResolution found = zones_.resolve(wall);
-        if (found.kind == WallResolution::Kind::unique) {
-            const Interval stretch = zones_.constant_offset_round(found.first);
-            offset_ = zones_.zone_at(found.first).offset_at(found.first);
-            plain_from_ = WallTime{(stretch.from + offset_ + widest_shift).time_since_epoch()};
-            plain_to_ = WallTime{(stretch.to + offset_ - widest_shift).time_since_epoch()};
-        }
-        return found;
-    }
-
-  private:
-    const ZoneHistory& zones_;
-    WallTime plain_from_ = WallTime::max();
-    WallTime plain_to_ = WallTime::min();
-    seconds offset_{0};
-};
-
 bool mostly_descending(std::span<const WallTime> walls) {
     std::size_t down = 0;
     std::size_t up = 0;
@@ -98,11 +67,26 @@ seconds usual_step(std::span<const WallTime> sorted) {
     return steps[steps.size() / 2];
 }
 
+// Further than this from every change of offset a wall time has one meaning: no zone shifts by
+// more.
+constexpr seconds widest_shift = hours{26};
+
 }  // namespace
+
+WallResolution WallResolver::looked_up(WallTime wall) {
+    const WallResolution found = zones_.resolve(wall);
+    if (found.kind == WallResolution::Kind::unique) {
+        const Interval stretch = zones_.constant_offset_round(found.first);
+        offset_ = zones_.zone_at(found.first).offset_at(found.first);
+        plain_from_ = WallTime{(stretch.from + offset_ + widest_shift).time_since_epoch()};
+        plain_to_ = WallTime{(stretch.to + offset_ - widest_shift).time_since_epoch()};
+    }
+    return found;
+}
 
 std::vector<PlacedTime> placed(std::span<const WallTime> walls, const ZoneHistory& zones) {
     std::vector<PlacedTime> result(walls.size());
-    Resolver resolver(zones);
+    WallResolver resolver(zones);
     const bool descending = mostly_descending(walls);
     std::optional<WallTime> previous_wall;
     std::optional<Instant> previous;
@@ -134,6 +118,10 @@ std::vector<PlacedTime> placed(std::span<const WallTime> walls, const ZoneHistor
         previous_wall = walls[i];
     }
     return result;
+}
+
+bool clock_changes_between(WallTime first, WallTime last, const ZoneHistory& zones) {
+    return !changes_within(first, last, zones).empty();
 }
 
 bool clock_did_not_change(std::span<const WallTime> walls, const ZoneHistory& zones) {

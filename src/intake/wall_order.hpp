@@ -8,6 +8,31 @@
 
 namespace tracewright {
 
+/// Resolves wall times with one look-up per stretch of constant offset.
+class WallResolver {
+  public:
+    explicit WallResolver(const ZoneHistory& zones) : zones_(zones) {}
+
+    WallResolution at(WallTime wall) {
+        if (wall >= plain_from_ && wall < plain_to_) {
+            const Instant moment = Instant{wall.time_since_epoch()} - offset_;
+            return {WallResolution::Kind::unique, moment, moment};
+        }
+        return looked_up(wall);
+    }
+
+  private:
+    WallResolution looked_up(WallTime wall);
+
+    const ZoneHistory& zones_;
+    WallTime plain_from_ = WallTime::max();
+    WallTime plain_to_ = WallTime::min();
+    std::chrono::seconds offset_{0};
+};
+
+/// Whether the clock changes, or may have been left unchanged, between two wall times.
+bool clock_changes_between(WallTime first, WallTime last, const ZoneHistory& zones);
+
 /// A wall time of one row, made a moment.
 struct PlacedTime {
     Instant at;

@@ -3,6 +3,7 @@
 #include "intake/number_text.hpp"
 
 #include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
 
 using namespace tracewright;
 using namespace std::chrono;
@@ -77,6 +78,32 @@ TEST(ClockText, a_day_that_is_not_in_the_calendar_is_no_date) {
     EXPECT_FALSE(written_time("2026-02-30 08:00")->date(DateOrder::year_first).has_value());
     EXPECT_FALSE(written_time("13/13/2026")->date(DateOrder::day_first).has_value());
     EXPECT_TRUE(written_time("29/02/2024")->date(DateOrder::day_first).has_value());
+}
+
+// The usual form is read by its places; a blank behind it sends it through the general reader.
+RC_GTEST_PROP(ClockText, the_usual_form_reads_as_by_the_general_reader, ()) {
+    const auto digits = [](int from, int to, int width) {
+        std::string text = std::to_string(*rc::gen::inRange(from, to));
+        text.insert(0, static_cast<std::size_t>(width) - text.size(), '0');
+        return text;
+    };
+    std::string text = digits(1990, 2110, 4) + "-" + digits(0, 15, 2) + "-" + digits(0, 34, 2) +
+                       *rc::gen::element(' ', 'T', 't', ',') + digits(0, 27, 2) +
+                       *rc::gen::element(':', '.') + digits(0, 63, 2);
+    text += *rc::gen::element(0, 1) == 0 ? "" : ":" + digits(0, 63, 2);
+    const auto quick = written_time(text);
+    const auto general = written_time(text + " ");
+    RC_ASSERT(quick.has_value() == general.has_value());
+    if (quick) {
+        RC_ASSERT(quick->has_date == general->has_date && quick->has_clock == general->has_clock);
+        RC_ASSERT(quick->year_first == general->year_first && quick->year == general->year);
+        RC_ASSERT(quick->first == general->first && quick->second == general->second);
+        RC_ASSERT(quick->clock == general->clock && quick->offset == general->offset);
+        RC_ASSERT(quick->twelve_hour == general->twelve_hour);
+        RC_ASSERT(quick->instant == general->instant);
+    }
+    const std::string number = std::to_string(*rc::gen::inRange(0, 10'000'000));
+    RC_ASSERT(written_time(number).has_value() == written_time(number + " ").has_value());
 }
 
 TEST(ClockText, unix_seconds_and_milliseconds_are_instants) {

@@ -141,6 +141,20 @@ TEST(DelimitedSource, a_doubled_quote_is_one_and_an_open_one_beyond_the_limit_is
     EXPECT_EQ(row.fault, RowFault::field_too_long);
 }
 
+// Without quotes all delimiters are counted at once; a quoted field beyond the rows that are looked
+// at changes nothing, one within them sends the text through the count for each.
+RC_GTEST_PROP(Dialect, is_the_same_by_one_count_and_by_one_for_each_delimiter, ()) {
+    const auto letter = rc::gen::element('a', '1', ' ', ';', ',', '\t', '|', '\n', '\r');
+    const auto lines = *rc::gen::container<std::string>(letter);
+    const std::string table = *rc::gen::element("a;1,5;x\n", "a,1.5,x\n", "a|b\n", "\n");
+    std::string text = lines;
+    for (int i = *rc::gen::inRange(0, 8); i > 0; --i) {
+        text += table;
+    }
+    // A lone quoted field on a line of its own is a row of one field, which counts for none.
+    RC_ASSERT(dialect_of(text + "\n").delimiter == dialect_of("\"q\"\n" + text + "\n").delimiter);
+}
+
 TEST(Dialect, decimal_commas_do_not_fool_the_delimiter) {
     EXPECT_EQ(dialect_of("a;b;c\n1,5;2,5;3,5\n1,5;2,5;3\n").delimiter, ';');
     EXPECT_EQ(dialect_of("a\tb\n1,5\t2\n").delimiter, '\t');
