@@ -1,32 +1,31 @@
-// One client of 14 days at 5 minutes in memory, 4,032 readings.
+// One client of 14 days at 5 minutes, 4,032 readings.
+#include "corpus.hpp"
+#include "intake/bring_in.hpp"
 #include "measures/core_measures.hpp"
 #include "measures/day_sums.hpp"
+#include "measures/episodes.hpp"
 #include "measures/measure_set.hpp"
 #include "measures/usual_day.hpp"
+#include "trace/counted_trace.hpp"
+#include "trace/fitness.hpp"
+#include "trace/suspect.hpp"
 
 #include <benchmark/benchmark.h>
 
-#include <cmath>
-#include <random>
+#include <string>
+#include <vector>
 
 using namespace tracewright;
 
 namespace {
 
-std::vector<Reading> client(unsigned seed) {
-    std::mt19937 random{seed};
-    std::normal_distribution<double> noise{0, 4};
-    std::vector<Reading> readings;
-    double level = 130;
-    const Instant start = std::chrono::sys_days{std::chrono::year{2026} / 1 / 1};
-    for (int i = 0; i < 4032; ++i) {
-        level += noise(random) - (level - 130) * 0.02;
-        readings.emplace_back(
-            start + std::chrono::minutes{5 * i},
-            Glucose{100 * static_cast<int>(std::clamp(level, 45.0, 390.0)), GlucoseUnit::mg_per_dl},
-            std::chrono::minutes{5});
-    }
-    return readings;
+// The same invented wear as file `number` of the corpus that the peers are given.
+std::string file_of(int number) {
+    return corpus_wear(CorpusPlan{}, number);
+}
+
+std::vector<Reading> client(int number) {
+    return bring_in_bytes(file_of(number), "corpus").readings;
 }
 
 TraceView view_of(const std::vector<Reading>& readings) {
@@ -39,7 +38,7 @@ const ZoneHistory floating{Zone::floating()};
 
 static void core_of_a_thousand_clients(benchmark::State& state) {
     std::vector<std::vector<Reading>> clients;
-    for (unsigned c = 0; c < 1000; ++c) {
+    for (int c = 0; c < 1000; ++c) {
         clients.push_back(client(c));
     }
     for (auto unused : state) {
@@ -74,3 +73,46 @@ static void all_measures_of_a_client(benchmark::State& state) {
     }
 }
 BENCHMARK(all_measures_of_a_client)->Arg(0)->Arg(1)->Unit(benchmark::kMicrosecond);
+
+// What `measures` does with one file, step by step.
+static void file_of_a_client(benchmark::State& state) {
+    const std::string bytes = file_of(1);
+    IntakeOptions options;
+    options.as_of = std::chrono::sys_days{std::chrono::year{2026} / 6 / 1};
+    for (auto unused : state) {
+        benchmark::DoNotOptimize(bring_in_bytes(bytes, "corpus", options));
+    }
+}
+BENCHMARK(file_of_a_client)->Unit(benchmark::kMicrosecond);
+
+static void counted_trace_of_a_client(benchmark::State& state) {
+    const auto readings = client(1);
+    for (auto unused : state) {
+        benchmark::DoNotOptimize(counted_trace(wears_of(readings, "corpus")));
+    }
+}
+BENCHMARK(counted_trace_of_a_client)->Unit(benchmark::kMicrosecond);
+
+static void fitness_of_a_client(benchmark::State& state) {
+    const auto readings = client(1);
+    for (auto unused : state) {
+        benchmark::DoNotOptimize(fitness_of(view_of(readings), floating, "of all"));
+    }
+}
+BENCHMARK(fitness_of_a_client)->Unit(benchmark::kMicrosecond);
+
+static void episodes_of_a_client(benchmark::State& state) {
+    const auto readings = client(1);
+    for (auto unused : state) {
+        benchmark::DoNotOptimize(episodes_of(view_of(readings)));
+    }
+}
+BENCHMARK(episodes_of_a_client)->Unit(benchmark::kMicrosecond);
+
+static void suspect_stretches_of_a_client(benchmark::State& state) {
+    const auto wears = wears_of(client(1), "corpus");
+    for (auto unused : state) {
+        benchmark::DoNotOptimize(suspect_stretches(wears.front()));
+    }
+}
+BENCHMARK(suspect_stretches_of_a_client)->Unit(benchmark::kMicrosecond);
