@@ -126,14 +126,15 @@ std::string csv_number(const std::optional<double>& value) {
 void print_csv(const std::vector<Measured>& all, std::ostream& out) {
     out << "file,measure,value,unit,low95,high95,days,absent_because\r\n";
     for (const Measured& m : all) {
+        const std::string file = csv_cell(m.file);
         for (const Measure& measure : m.measures) {
             const auto end = [&](std::size_t i) {
                 return csv_number(measure.interval95 ? std::optional{(*measure.interval95)[i]}
                                                      : std::nullopt);
             };
-            out << csv_cell(m.file) << "," << measure.name << "," << csv_number(measure.value)
-                << "," << measure.unit << "," << end(0) << "," << end(1) << "," << measure.days
-                << "," << csv_cell(measure.absent_because) << "\r\n";
+            out << file << "," << measure.name << "," << csv_number(measure.value) << ","
+                << measure.unit << "," << end(0) << "," << end(1) << "," << measure.days << ","
+                << csv_cell(measure.absent_because) << "\r\n";
         }
     }
 }

@@ -1,8 +1,8 @@
 #include "measures/day_sums.hpp"
 
+#include "measures/course_sums.hpp"
 #include "measures/level_terms.hpp"
 #include "measures/mean_swing.hpp"
-#include "measures/paired_differences.hpp"
 #include "measures/time_in_bands.hpp"
 
 #include <algorithm>
@@ -15,9 +15,6 @@ namespace {
 using std::chrono::seconds;
 
 constexpr double valid_share = 0.70;  // Battelino et al. 2019, asked of each day (ours)
-constexpr std::array<seconds, 3> pairs_apart{std::chrono::hours{1}, std::chrono::hours{2},
-                                             std::chrono::hours{4}};
-
 std::size_t index_of(GlucoseUnit unit) {
     return static_cast<std::size_t>(unit);
 }
@@ -26,97 +23,123 @@ double mg(const Reading& reading) {
     return reading.value().in(GlucoseUnit::mg_per_dl);
 }
 
+// Sums of one day's readings. Seconds and hundredths are whole numbers, so all
+// but the risks is exact.
+class LevelTally {
+  public:
+    // `time`: what all such readings stood, together.
+    void add(const Reading& reading, std::int64_t time) {
+        add(reading, time, level_terms(reading.value()));
+    }
+    void add(const Reading& reading, std::int64_t time, const LevelTerms& terms) {
+        const auto unit = static_cast<std::size_t>(reading.unit());
+        const std::int64_t level = reading.hundredths();
+        seconds_[unit] += time;
+        level_[unit] += time * level;
+        squared_[unit] += time * level * level;
+        band_[static_cast<std::size_t>(band_of(reading))] += time;
+        tight_ += in_tight_range(reading) ? time : 0;
+        pregnancy_ += in_pregnancy_range(reading) ? time : 0;
+        censored_ += reading.censored() ? time : 0;
+        low_risk_ += static_cast<double>(time) * terms.risk.low;
+        high_risk_ += static_cast<double>(time) * terms.risk.high;
+        m_value_ += static_cast<double>(time) * terms.m_value;
+        low_risk_max_ = std::max(low_risk_max_, terms.risk.low);
+        high_risk_max_ = std::max(high_risk_max_, terms.risk.high);
+    }
+
+    void give(DayOfTrace& day) const {
+        GlucoseSums& sums = day.sums;
+        const auto number = [](std::int64_t whole) { return static_cast<double>(whole); };
+        for (std::size_t i = 0; i < 2; ++i) {
+            sums.unit_seconds[i] = number(seconds_[i]);
+            sums.level[i] = number(level_[i]);
+            sums.level_squared[i] = number(squared_[i]);
+        }
+        sums.seconds = number(seconds_[0] + seconds_[1]);
+        for (std::size_t i = 0; i < band_.size(); ++i) {
+            sums.band_seconds[i] = number(band_[i]);
+        }
+        sums.tight_seconds = number(tight_);
+        sums.pregnancy_seconds = number(pregnancy_);
+        sums.censored_seconds = number(censored_);
+        sums.low_risk = low_risk_;
+        sums.high_risk = high_risk_;
+        sums.m_value = m_value_;
+        day.low_risk_max = low_risk_max_;
+        day.high_risk_max = high_risk_max_;
+    }
+
+  private:
+    std::array<std::int64_t, 2> seconds_{};  // by unit, as the next two
+    std::array<std::int64_t, 2> level_{};
+    std::array<std::int64_t, 2> squared_{};
+    std::array<std::int64_t, 5> band_{};
+    std::int64_t tight_ = 0;
+    std::int64_t pregnancy_ = 0;
+    std::int64_t censored_ = 0;
+    double low_risk_ = 0;
+    double high_risk_ = 0;
+    double m_value_ = 0;
+    double low_risk_max_ = 0;
+    double high_risk_max_ = 0;
+};
+
+// Most readings of a day stand one interval at a whole level of one unit: those
+// are counted by level, and a level's terms are taken once however often it was
+// read. The others go one by one.
 void sum_levels(DayOfTrace& day) {
-    GlucoseSums& sums = day.sums;
+    if (day.view.readings.empty()) {
+        return;
+    }
+    const Reading first = day.view.readings.front();
+    const LevelTable& table = LevelTable::of(first.unit());
+    std::array<std::uint32_t, LevelTable::most_places> times{};
+    LevelTally tally;
+    int readings = 0;
     for_each_standing(day.view, [&](const Reading& reading, seconds stood) {
-        const auto time = static_cast<double>(stood.count());
-        const std::size_t unit = index_of(reading.unit());
-        const double level = reading.hundredths();
-        // One that stands over midnight has time in both days and is still one reading.
-        sums.readings += day.part.contains(reading.at) ? 1 : 0;
-        sums.seconds += time;
-        sums.unit_seconds[unit] += time;
-        sums.level[unit] += time * level;
-        sums.level_squared[unit] += time * level * level;
-        sums.band_seconds[static_cast<std::size_t>(band_of(reading))] += time;
-        sums.tight_seconds += in_tight_range(reading) ? time : 0;
-        sums.pregnancy_seconds += in_pregnancy_range(reading) ? time : 0;
-        sums.censored_seconds += reading.censored() ? time : 0;
-        const LevelTerms terms = level_terms(reading.value());
-        sums.low_risk += time * terms.risk.low;
-        sums.high_risk += time * terms.risk.high;
-        sums.m_value += time * terms.m_value;
-        day.low_risk_max = std::max(day.low_risk_max, terms.risk.low);
-        day.high_risk_max = std::max(day.high_risk_max, terms.risk.high);
+        // One that stands over midnight has time in both days and is still one
+        // reading.
+        readings += reading.at >= day.part.from ? 1 : 0;
+        const std::size_t place = table.place(reading.hundredths());
+        if (stood == first.interval() && reading.unit() == first.unit() && !reading.censored() &&
+            place != LevelTable::none) {
+            ++times[place];
+        } else {
+            tally.add(reading, stood.count());
+        }
     });
-    day.valid = sums.seconds >= valid_share * day.seconds_possible() && sums.seconds > 0;
-}
-
-// Steps between neighbours without a gap, for the day of the later one.
-void sum_steps(const TraceView& view, std::vector<DayOfTrace>& days) {
-    std::size_t d = 0;
-    for (std::size_t i = 1; i < view.readings.size(); ++i) {
-        const Reading& before = view.readings[i - 1];
-        const Reading& reading = view.readings[i];
-        if (reading.at < view.from || reading.at >= view.to || before.at < view.from) {
-            continue;
+    for (std::size_t place = 0; place < table.size(); ++place) {
+        if (times[place] > 0) {
+            tally.add(Reading{first.at, table.level(place), first.interval()},
+                      times[place] * first.interval().count(), table.at(place));
         }
-        const seconds apart = reading.at - before.at;
-        if (2 * apart > 3 * before.interval() || before.implausible() || reading.implausible()) {
-            continue;
-        }
-        while (d + 1 < days.size() && reading.at >= days[d].part.to) {
-            ++d;
-        }
-        const double change = mg(reading) - mg(before);
-        const double minutes = static_cast<double>(apart.count()) / 60;
-        GlucoseSums& sums = days[d].sums;
-        sums.change += std::abs(change);
-        sums.path += std::sqrt(minutes * minutes + change * change);
-        sums.step_seconds += static_cast<double>(apart.count());
     }
-}
-
-template <typename Add>
-void add_by_day(const std::vector<PairedDifference>& pairs, std::vector<DayOfTrace>& days,
-                Add add) {
-    std::size_t d = 0;
-    for (const PairedDifference& pair : pairs) {
-        while (d + 1 < days.size() && pair.at >= days[d].part.to) {
-            ++d;
-        }
-        add(days[d].sums, pair.mg_per_dl);
-    }
-}
-
-void sum_pairs(const TraceView& view, const ZoneHistory& zones, std::vector<DayOfTrace>& days) {
-    add_by_day(differences_to_day_before(view, zones), days,
-               [](GlucoseSums& sums, double difference) {
-                   sums.day_before += std::abs(difference);
-                   sums.day_before_pairs += 1;
-               });
-    for (std::size_t i = 0; i < pairs_apart.size(); ++i) {
-        add_by_day(differences_after(view, pairs_apart[i]), days,
-                   [&](GlucoseSums& sums, double difference) {
-                       sums.hourly[i] += difference;
-                       sums.hourly_squared[i] += difference * difference;
-                       sums.hourly_pairs[i] += 1;
-                   });
-    }
+    tally.give(day);
+    day.sums.readings = readings;
+    day.valid = day.sums.seconds >= valid_share * day.seconds_possible() && day.sums.seconds > 0;
 }
 
 void swing_of(DayOfTrace& day) {
     if (!day.valid) {
         return;
     }
-    std::vector<double> levels;
-    for (const Reading& reading : readings_within(day.view)) {
+    const auto readings = readings_within(day.view);
+    const bool one_unit = std::all_of(
+        readings.begin(), readings.end(),
+        [&](const Reading& reading) { return reading.unit() == readings.front().unit(); });
+    std::vector<double> levels;  // in hundredths of the one unit, else in mg/dL
+    levels.reserve(readings.size());
+    for (const Reading& reading : readings) {
         if (!reading.implausible()) {
-            levels.push_back(mg(reading));
+            levels.push_back(one_unit ? reading.hundredths() : mg(reading));
         }
     }
     if (const auto swing = mean_swing(levels)) {
-        day.swing = swing->first_direction;
+        const double size = swing->first_direction;
+        day.swing = one_unit
+                        ? converted(size / 100, readings.front().unit(), GlucoseUnit::mg_per_dl)
+                        : size;
     }
 }
 
@@ -189,8 +212,7 @@ std::vector<DayOfTrace> days_of_trace(const TraceView& view, const ZoneHistory& 
         days.push_back(of_day);
     }
     if (!days.empty()) {
-        sum_steps(view, days);
-        sum_pairs(view, zones, days);
+        sum_course(view, zones, days);
     }
     return days;
 }

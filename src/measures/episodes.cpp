@@ -1,5 +1,6 @@
 #include "measures/episodes.hpp"
 
+#include "measures/level_runs.hpp"
 #include "measures/time_in_bands.hpp"
 
 #include <algorithm>
@@ -15,11 +16,7 @@ constexpr seconds quarter_hour = std::chrono::minutes{15};
 constexpr seconds extended_low_over = std::chrono::minutes{120};
 constexpr seconds extended_high_time = std::chrono::minutes{90};
 constexpr seconds extended_high_within = std::chrono::minutes{120};
-constexpr seconds shortest_silence = std::chrono::minutes{20};
 
-bool is_low(const Reading& r) {
-    return band_of(r) <= Band::low;
-}
 bool is_very_low(const Reading& r) {
     return band_of(r) == Band::very_low;
 }
@@ -29,12 +26,6 @@ bool is_high(const Reading& r) {
 bool is_very_high(const Reading& r) {
     return band_of(r) == Band::very_high;
 }
-// Ends a very low episode by the rules of 2017: above 70 mg/dL, strictly.
-bool not_above_seventy(const Reading& r) {
-    const std::int32_t edge = r.unit() == GlucoseUnit::mg_per_dl ? 7000 : 390;
-    return is_low(r) || (!r.censored() && r.hundredths() <= edge);
-}
-
 // A reading with the time it stands, and whether silence follows or precedes it.
 struct Stood {
     const Reading* reading;
@@ -51,7 +42,7 @@ std::vector<Stood> standing(const TraceView& view) {
         if (!result.empty()) {
             const Reading& before = *result.back().reading;
             const seconds apart = reading.at - before.at;
-            silence = apart >= std::max(3 * before.interval(), shortest_silence);
+            silence = silent_between(before, reading);
             gap = 2 * apart > 3 * before.interval();
         }
         result.push_back({&reading, stood, silence, gap});
@@ -59,87 +50,84 @@ std::vector<Stood> standing(const TraceView& view) {
     return result;
 }
 
-bool more_extreme(const Reading& a, const Reading& b, bool lower) {
-    const auto rank = [&](const Reading& r) {
-        const bool beyond = r.limit() == (lower ? Limit::below : Limit::above);
-        const double level = r.value().in(GlucoseUnit::mg_per_dl);
-        return std::pair{beyond ? 0 : 1, lower ? level : -level};
-    };
-    return rank(a) < rank(b);
-}
-
-using Test = bool (*)(const Reading&);
-
+// Levels from `first` to `last` begin or renew an episode; up to (down to) `goes_on` is no
+// recovery.
 struct Definition {
     EpisodeKind kind;
-    Test begins;   // a reading that starts or renews it
-    Test goes_on;  // a reading that is no recovery
+    LevelClass first;
+    LevelClass last;
+    LevelClass goes_on;
     seconds for_at_least;
     bool strictly;  // longer than that, not as long
-    bool lower;
+
+    bool lower() const { return first == LevelClass::very_low; }
+    bool begins(LevelClass level) const { return first <= level && level <= last; }
+    bool is_no_recovery(LevelClass level) const {
+        return lower() ? level <= goes_on : level >= goes_on;
+    }
 };
 
-// Collects one episode at a time while walking the readings.
+// Collects one episode at a time while walking the runs.
 class Detector {
   public:
     explicit Detector(const Definition& definition) : definition_(definition) {}
 
-    std::vector<Episode> all(const std::vector<Stood>& readings) {
-        for (std::size_t i = 0; i < readings.size(); ++i) {
-            const Stood& s = readings[i];
-            if (s.silence_before && i > 0) {
+    void find(const std::vector<LevelRun>& runs, std::vector<Episode>& found) {
+        found_ = &found;
+        for (std::size_t i = 0; i < runs.size(); ++i) {
+            const LevelRun& run = runs[i];
+            if (run.silence_before && i > 0) {
                 end_at_silence();
             }
-            if (definition_.begins(*s.reading)) {
-                take(s, i == 0 || s.silence_before);
-            } else if (definition_.goes_on(*s.reading)) {
-                stay(s);
+            if (definition_.begins(run.level)) {
+                take(run);
+            } else if (definition_.is_no_recovery(run.level)) {
+                stay(run);
             } else {
-                recover(s);
+                recover(run);
             }
         }
         end_at_silence();
-        return std::move(found_);
     }
 
   private:
-    void take(const Stood& s, bool start_not_seen) {
+    void take(const LevelRun& run) {
         if (!running_ && run_.count() == 0) {
             candidate_ = Episode{};
             candidate_.kind = definition_.kind;
-            candidate_.from = s.reading->at;
-            candidate_.extreme = *s.reading;
-            candidate_.start_not_seen = start_not_seen;
+            candidate_.from = run.from;
+            candidate_.extreme = run.extreme;
+            candidate_.start_not_seen = run.silence_before;
             readings_ = 0;
         }
-        candidate_.lasted += recovery_ + s.time;
+        candidate_.lasted += recovery_ + run.time;
         recovery_ = seconds{0};
-        run_ += s.time;
-        ++readings_;
-        candidate_.to = s.reading->at + s.time;
-        if (more_extreme(*s.reading, candidate_.extreme, definition_.lower)) {
-            candidate_.extreme = *s.reading;
+        run_ += run.time;
+        readings_ += run.readings;
+        candidate_.to = run.to;
+        if (more_extreme(run.extreme, candidate_.extreme, definition_.lower())) {
+            candidate_.extreme = run.extreme;
         }
         running_ = running_ || (definition_.strictly ? run_ > definition_.for_at_least
                                                      : run_ >= definition_.for_at_least);
     }
 
     // Neither low enough to renew nor recovered: part of a running episode, the end of a candidate.
-    void stay(const Stood& s) {
+    void stay(const LevelRun& run) {
         if (running_) {
-            candidate_.lasted += recovery_ + s.time;
+            candidate_.lasted += recovery_ + run.time;
             recovery_ = seconds{0};
-            candidate_.to = s.reading->at + s.time;
+            candidate_.to = run.to;
         }
         run_ = seconds{0};
     }
 
-    void recover(const Stood& s) {
+    void recover(const LevelRun& run) {
         run_ = seconds{0};
         if (!running_) {
             return;
         }
-        recovery_ += s.time;
+        recovery_ += run.time;
         if (recovery_ >= quarter_hour) {
             close(false);
         }
@@ -155,19 +143,27 @@ class Detector {
     void close(bool end_not_seen) {
         candidate_.end_not_seen = end_not_seen;
         candidate_.single_reading = readings_ == 1;
-        found_.push_back(candidate_);
+        found_->push_back(candidate_);
         running_ = false;
         recovery_ = seconds{0};
     }
 
     const Definition& definition_;
-    std::vector<Episode> found_;
+    std::vector<Episode>* found_ = nullptr;
     Episode candidate_;
     seconds run_{0};       // consecutive time of `begins`
     seconds recovery_{0};  // recovered time not yet decided
     bool running_ = false;
-    int readings_ = 0;
+    std::uint32_t readings_ = 0;
 };
+
+seconds very_high_time(const std::vector<LevelRun>& runs) {
+    seconds time{0};
+    for (const LevelRun& run : runs) {
+        time += run.level == LevelClass::very_high ? run.time : seconds{0};
+    }
+    return time;
+}
 
 // > 250 mg/dL for 90 minutes cumulative within 120; ends at <= 180 for 15 minutes (from memory).
 std::vector<Episode> extended_highs(const std::vector<Stood>& readings) {
@@ -262,20 +258,23 @@ const char* name_of(EpisodeKind kind) {
 }
 
 std::vector<Episode> episodes_of(const TraceView& view, EpisodeRules rules) {
-    const std::vector<Stood> readings = standing(view);
-    const Test very_low_goes_on =
-        rules == EpisodeRules::consensus_2017 ? not_above_seventy : is_very_low;
+    const std::vector<LevelRun> runs = level_runs(view);
+    using enum LevelClass;
+    const LevelClass very_low_goes_on =
+        rules == EpisodeRules::consensus_2017 ? at_seventy : very_low;
     const Definition definitions[] = {
-        {EpisodeKind::low, is_low, is_low, quarter_hour, false, true},
-        {EpisodeKind::very_low, is_very_low, very_low_goes_on, quarter_hour, false, true},
-        {EpisodeKind::extended_low, is_low, is_low, extended_low_over, true, true},
-        {EpisodeKind::high, is_high, is_high, quarter_hour, false, false},
-        {EpisodeKind::very_high, is_very_high, is_very_high, quarter_hour, false, false},
+        {EpisodeKind::low, very_low, low, low, quarter_hour, false},
+        {EpisodeKind::very_low, very_low, very_low, very_low_goes_on, quarter_hour, false},
+        {EpisodeKind::extended_low, very_low, low, low, extended_low_over, true},
+        {EpisodeKind::high, high, very_high, high, quarter_hour, false},
+        {EpisodeKind::very_high, very_high, very_high, very_high, quarter_hour, false},
     };
-    std::vector<Episode> all = extended_highs(readings);
+    std::vector<Episode> all;
+    if (very_high_time(runs) >= extended_high_time) {
+        all = extended_highs(standing(view));
+    }
     for (const Definition& definition : definitions) {
-        const auto found = Detector(definition).all(readings);
-        all.insert(all.end(), found.begin(), found.end());
+        Detector(definition).find(runs, all);
     }
     std::stable_sort(all.begin(), all.end(), [](const Episode& a, const Episode& b) {
         return std::pair{a.from, a.kind} < std::pair{b.from, b.kind};

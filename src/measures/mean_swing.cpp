@@ -9,58 +9,53 @@ namespace tracewright {
 
 namespace {
 
-double sample_sd(std::span<const double> values) {
-    double mean = 0;
-    for (const double v : values) {
-        mean += v;
+// Four sums side by side: one would wait for itself at every step.
+template <typename Term>
+double sum_of(std::span<const double> values, Term term) {
+    double sums[4] = {0, 0, 0, 0};
+    std::size_t i = 0;
+    for (; i + 4 <= values.size(); i += 4) {
+        for (std::size_t lane = 0; lane < 4; ++lane) {
+            sums[lane] += term(values[i + lane]);
+        }
     }
-    mean /= static_cast<double>(values.size());
-    double squares = 0;
-    for (const double v : values) {
-        squares += (v - mean) * (v - mean);
+    for (; i < values.size(); ++i) {
+        sums[0] += term(values[i]);
     }
-    return std::sqrt(squares / static_cast<double>(values.size() - 1));
+    return (sums[0] + sums[1]) + (sums[2] + sums[3]);
 }
 
-std::vector<double> turning_points(std::span<const double> values) {
+double sample_sd(std::span<const double> values) {
+    const auto n = static_cast<double>(values.size());
+    const double mean = sum_of(values, [](double v) { return v; }) / n;
+    return std::sqrt(sum_of(values, [&](double v) { return (v - mean) * (v - mean); }) / (n - 1));
+}
+
+// What is left once every swing of `sd` or less has gone, the smallest first: the turns that a
+// walk confirms when glucose has come back from the farthest point by more than that. Both ways
+// keep the same levels: a swing goes for good with both its points, and takes no larger one along.
+std::vector<double> large_swings(std::span<const double> values, double sd) {
     std::vector<double> points;
+    double lowest = values.front();
+    double highest = values.front();
+    bool up = false;
     for (const double v : values) {
-        if (!points.empty() && points.back() == v) {
-            continue;
+        lowest = std::min(lowest, v);
+        highest = std::max(highest, v);
+        if ((points.empty() || !up) && v - lowest > sd) {
+            points.push_back(lowest);
+            up = true;
+            highest = v;
+        } else if ((points.empty() || up) && highest - v > sd) {
+            points.push_back(highest);
+            up = false;
+            lowest = v;
         }
-        const std::size_t n = points.size();
-        const bool goes_on = n >= 2 && (points[n - 1] > points[n - 2]) == (v > points[n - 1]);
-        if (goes_on) {
-            points.back() = v;
-        } else {
-            points.push_back(v);
-        }
+    }
+    if (!points.empty()) {
+        points.push_back(up ? highest : lowest);
     }
     return points;
-}
-
-void drop_small_swings(std::vector<double>& points, double sd) {
-    while (points.size() >= 2) {
-        std::size_t smallest = 0;
-        double size = std::abs(points[1] - points[0]);
-        for (std::size_t i = 1; i + 1 < points.size(); ++i) {
-            if (std::abs(points[i + 1] - points[i]) < size) {
-                smallest = i;
-                size = std::abs(points[i + 1] - points[i]);
-            }
-        }
-        if (size > sd) {
-            return;
-        }
-        const auto at = points.begin() + static_cast<std::ptrdiff_t>(smallest);
-        if (smallest == 0) {
-            points.erase(at);
-        } else if (smallest + 2 == points.size()) {
-            points.pop_back();
-        } else {
-            points.erase(at, at + 2);
-        }
-    }
 }
 
 }  // namespace
@@ -71,8 +66,7 @@ std::optional<MeanSwing> mean_swing(std::span<const double> values) {
     }
     MeanSwing swing;
     swing.sd = sample_sd(values);
-    std::vector<double> points = turning_points(values);
-    drop_small_swings(points, swing.sd);
+    const std::vector<double> points = large_swings(values, swing.sd);
     if (points.size() < 2) {
         return std::nullopt;
     }

@@ -4,6 +4,7 @@
 #include "measures/day_intervals.hpp"
 #include "measures/day_sums.hpp"
 #include "measures/glucose_indicator.hpp"
+#include "measures/level_counts.hpp"
 #include "measures/level_terms.hpp"
 #include "measures/risk_summary.hpp"
 #include "measures/simple_indices.hpp"
@@ -28,13 +29,15 @@ constexpr double largest_spread_of_bounds = 0.01;
 
 struct Context {
     std::vector<DayOfTrace> days;
+    std::optional<LevelCounts> levels;
     GlucoseSums total;
     GlucoseUnit unit = mg;
     bool whole_days = true;
 };
 
 Context context_of(std::vector<DayOfTrace> days, GlucoseUnit unit, bool whole_days) {
-    Context context{std::move(days), {}, unit, whole_days};
+    Context context{std::move(days), std::nullopt, {}, unit, whole_days};
+    context.levels = LevelCounts::of(context.days);
     for (const DayOfTrace& day : context.days) {
         context.total.add(day.sums);
     }
@@ -64,7 +67,10 @@ double risk_index_of(const GlucoseSums& sums) {
 }
 
 std::optional<double> median_of(const Context& context,
-                                const std::function<double(const Reading&)>& level) {
+                                const std::function<double(Glucose)>& level) {
+    if (context.levels) {
+        return context.levels->median(level);
+    }
     std::vector<Weighted> values;
     std::optional<Instant> last;
     for (const DayOfTrace& day : context.days) {
@@ -74,7 +80,7 @@ std::optional<double> median_of(const Context& context,
                 values.back().weight += time;
                 return;
             }
-            values.push_back({level(reading), time});
+            values.push_back({level(reading.value()), time});
             last = reading.at;
         });
     }
@@ -171,13 +177,14 @@ Recipe band_recipe(Band band) {
 }
 
 Recipe median_recipe(const char* name, const char* unit,
-                     std::function<double(const Reading&, GlucoseUnit)> level) {
+                     std::function<double(Glucose, GlucoseUnit)> level) {
     return {name, unit,
             [level](const Context& c) {
-                return median_of(c, [&](const Reading& r) { return level(r, c.unit); });
+                return median_of(c, [&](Glucose g) { return level(g, c.unit); });
             },
             [level](const Context& c, const DayIntervals& days, double value) {
-                return days.of_median(value, [&](const Reading& r) { return level(r, c.unit); });
+                return days.of_median(value,
+                                      [&](const Reading& r) { return level(r.value(), c.unit); });
             }};
 }
 
@@ -198,8 +205,7 @@ std::vector<Recipe> level_recipes() {
     };
     return {
         of_day_ratio("mean", "", mean, std::nullopt),
-        median_recipe("median", "",
-                      [](const Reading& r, GlucoseUnit u) { return r.value().in(u); }),
+        median_recipe("median", "", [](Glucose g, GlucoseUnit u) { return g.in(u); }),
         of_sums(
             "sd", "", [](const GlucoseSums& s, GlucoseUnit unit) { return s.sd(unit); }, false,
             "fewer than two readings"),
@@ -254,9 +260,7 @@ std::vector<Recipe> level_recipes() {
             "m_value", "1",
             [](const GlucoseSums& s, GlucoseUnit) { return ratio(s.m_value, s.seconds); }, 0.0),
         at_most(50, median_recipe("grade", "1",
-                                  [](const Reading& r, GlucoseUnit) {
-                                      return level_terms(r.value()).grade;
-                                  })),
+                                  [](Glucose g, GlucoseUnit) { return level_terms(g).grade; })),
     };
 }
 

@@ -1,7 +1,5 @@
 #include "measures/paired_differences.hpp"
 
-#include <cstddef>
-
 namespace tracewright {
 
 namespace {
@@ -10,26 +8,14 @@ using std::chrono::seconds;
 
 template <typename Target>
 std::vector<PairedDifference> paired(const TraceView& view, Target target_of) {
+    constexpr GlucoseUnit mg = GlucoseUnit::mg_per_dl;
     std::vector<PairedDifference> pairs;
     const auto readings = readings_within(view);
-    std::size_t j = 0;
+    EarlierReading earlier(readings);
     for (std::size_t i = 0; i < readings.size(); ++i) {
-        if (readings[i].implausible()) {
-            continue;
-        }
-        const Instant target = target_of(readings[i].at);
-        while (j > 0 && readings[j].at > target) {
-            --j;
-        }
-        while (j + 1 < i && std::chrono::abs(readings[j + 1].at - target) <=
-                                std::chrono::abs(readings[j].at - target)) {
-            ++j;
-        }
-        const bool near = 2 * std::chrono::abs(readings[j].at - target) <= readings[i].interval();
-        if (j < i && near && !readings[j].implausible()) {
-            pairs.push_back({readings[i].at,
-                             readings[i].value().in(GlucoseUnit::mg_per_dl)-readings[j].value().in(
-                                 GlucoseUnit::mg_per_dl)});
+        const Reading& later = readings[i];
+        if (const Reading* before = earlier.to(i, target_of(later.at))) {
+            pairs.push_back({later.at, later.value().in(mg)-before->value().in(mg)});
         }
     }
     return pairs;

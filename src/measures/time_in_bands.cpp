@@ -4,22 +4,6 @@
 
 namespace tracewright {
 
-namespace {
-
-// The ends of the ranges below, in hundredths by unit.
-struct Edges {
-    std::int32_t pregnancy, in_range, tight_end;
-};
-
-constexpr Edges mg_edges{6300, 7000, 14000};
-constexpr Edges mmol_edges{350, 390, 780};
-
-const Edges& edges_of(GlucoseUnit unit) {
-    return unit == GlucoseUnit::mg_per_dl ? mg_edges : mmol_edges;
-}
-
-}  // namespace
-
 const char* name_of(Band band) {
     switch (band) {
         case Band::very_low:
@@ -34,18 +18,6 @@ const char* name_of(Band band) {
             return "very_high";
     }
     return "";
-}
-
-bool in_tight_range(const Reading& reading) {
-    const Edges& edge = edges_of(reading.unit());
-    return !reading.censored() && reading.hundredths() >= edge.in_range &&
-           reading.hundredths() <= edge.tight_end;
-}
-
-bool in_pregnancy_range(const Reading& reading) {
-    const Edges& edge = edges_of(reading.unit());
-    return !reading.censored() && reading.hundredths() >= edge.pregnancy &&
-           reading.hundredths() <= edge.tight_end;
 }
 
 std::chrono::seconds TimeInBands::sensed() const {

@@ -36,11 +36,19 @@ inline Band band_of(const Reading& reading) {
 
 /// 70 to 140 mg/dL, or 3.9 to 7.8 mmol/L, both ends in: the secondary range of Danne et al. 2017,
 /// 10.2337/dc17-1600. It has no consensus goal.
-bool in_tight_range(const Reading& reading);
+inline bool in_tight_range(const Reading& reading) {
+    const bool mg = reading.unit() == GlucoseUnit::mg_per_dl;
+    return !reading.censored() && reading.hundredths() >= (mg ? 7000 : 390) &&
+           reading.hundredths() <= (mg ? 14000 : 780);
+}
 
 /// 63 to 140 mg/dL, or 3.5 to 7.8 mmol/L, both ends in: the range in pregnancy (Battelino et al.
 /// 2019, Table 4). Shown without a goal: the clinic leads (safety rule 11).
-bool in_pregnancy_range(const Reading& reading);
+inline bool in_pregnancy_range(const Reading& reading) {
+    const bool mg = reading.unit() == GlucoseUnit::mg_per_dl;
+    return !reading.censored() && reading.hundredths() >= (mg ? 6300 : 350) &&
+           reading.hundredths() <= (mg ? 14000 : 780);
+}
 
 /// Seconds per band. They add up to sensed() exactly: nothing is rounded here.
 struct TimeInBands {

@@ -1,6 +1,7 @@
 #include "trace/fitness.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cstddef>
 
 namespace tracewright {
@@ -37,6 +38,62 @@ seconds longest_gap_of(const TraceView& view, std::span<const Interval> not_worn
         seen_to = std::max(seen_to, reading.at + standing_time(reading, next));
     }
     return std::max(longest, view.to - std::min(seen_to, view.to));
+}
+
+// The clock hours of a day by their moments; the hour h is [h, h + 1).
+std::array<Instant, 25> hours_of(const CivilDay& day, const ZoneHistory& zones) {
+    std::array<Instant, 25> edges;
+    const Interval kept = zones.constant_offset_round(day.from);
+    const bool plain =
+        day.length() == std::chrono::days{1} && kept.from <= day.from && day.to <= kept.to;
+    for (std::size_t h = 0; h < edges.size(); ++h) {
+        const std::chrono::hours shown{h};
+        edges[h] =
+            plain ? day.from + shown : std::min(zones.clock_window(day, shown, shown).from, day.to);
+    }
+    edges[0] = day.from;
+    edges[24] = day.to;
+    return edges;
+}
+
+// One day's part of what was seen by the hour: each reading's time goes to the hours it lies in.
+void add_hours(Fitness& fitness, const CivilDay& day, const TraceView& view,
+               const ZoneHistory& zones, std::span<const Interval> not_worn) {
+    const std::array<Instant, 25> edges = hours_of(day, zones);
+    const TraceView of_day = cut(view, day.interval());
+    std::array<seconds, 24> seen{};
+    std::size_t hour = 0;
+    for_each_standing(of_day, [&](const Reading& reading, seconds stood) {
+        Instant from = std::max(reading.at, of_day.from);
+        const Instant to = from + stood;
+        while (from < to) {
+            while (edges[hour + 1] <= from) {
+                ++hour;
+            }
+            const Instant end = std::min(to, edges[hour + 1]);
+            seen[hour] += end - from;
+            from = end;
+        }
+    });
+    std::array<bool, 24> any{};
+    hour = 0;
+    for (const Reading& reading : readings_within(of_day)) {
+        while (edges[hour + 1] <= reading.at) {
+            ++hour;
+        }
+        any[hour] = true;
+    }
+    seconds sensed_of_day{0};
+    for (std::size_t h = 0; h < seen.size(); ++h) {
+        const Interval possible = intersection({edges[h], edges[h + 1]}, view.window());
+        Fitness::Hour& of_clock = fitness.by_hour[h];
+        of_clock.possible += possible.length() - not_worn_within(not_worn, possible);
+        of_clock.sensed += seen[h];
+        of_clock.days_with_readings += any[h] ? 1 : 0;
+        sensed_of_day += seen[h];
+    }
+    fitness.sensed += sensed_of_day;
+    fitness.valid_days += share(sensed_of_day, day.length()) >= consensus_share ? 1 : 0;
 }
 
 std::string days_words(int days) {
@@ -119,21 +176,7 @@ Fitness fitness_of(const TraceView& view, const ZoneHistory& zones, std::string 
     fitness.possible = view.window().length() - not_worn_within(not_worn, view.window());
     fitness.days = static_cast<int>(days_of(view, zones, not_worn).size());
     for (const CivilDay& day : zones.days(view.window())) {
-        seconds sensed_of_day{0};
-        for (int h = 0; h < 24; ++h) {
-            const Interval hour = intersection(
-                zones.clock_window(day, std::chrono::hours{h}, std::chrono::hours{h + 1}),
-                view.window());
-            const TraceView within = cut(view, hour);
-            const seconds seen = sensed(within);
-            Fitness::Hour& of_clock = fitness.by_hour[static_cast<std::size_t>(h)];
-            of_clock.possible += hour.length() - not_worn_within(not_worn, hour);
-            of_clock.sensed += seen;
-            of_clock.days_with_readings += readings_within(within).empty() ? 0 : 1;
-            sensed_of_day += seen;
-        }
-        fitness.sensed += sensed_of_day;
-        fitness.valid_days += share(sensed_of_day, day.length()) >= consensus_share ? 1 : 0;
+        add_hours(fitness, day, view, zones, not_worn);
     }
     fitness.longest_gap = longest_gap_of(view, not_worn);
     return fitness;

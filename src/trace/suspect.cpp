@@ -2,8 +2,11 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdint>
+#include <cstdlib>
 #include <iterator>
 #include <string>
+#include <vector>
 
 namespace tracewright {
 
@@ -47,6 +50,13 @@ std::vector<Mark> implausible_values(const Wear& wear) {
     return marks;
 }
 
+// Not even over the shortest time an impossible rate: 25 mg/dL, 1.388 mmol/L.
+bool too_small_for_any_time(const Reading& reading, const Reading& before) {
+    const std::int32_t change = std::abs(reading.hundredths() - before.hundredths());
+    return reading.unit() == before.unit() &&
+           change <= (reading.unit() == GlucoseUnit::mg_per_dl ? 2500 : 138);
+}
+
 std::vector<Mark> impossible_rates(const Wear& wear) {
     std::vector<Mark> marks;
     const auto& readings = wear.readings;
@@ -57,6 +67,9 @@ std::vector<Mark> impossible_rates(const Wear& wear) {
         }
         const Reading& before =
             readings[readings[i].at - readings[i - 1].at >= rate_span ? i - 1 : back];
+        if (too_small_for_any_time(readings[i], before)) {
+            continue;
+        }
         const seconds apart = readings[i].at - before.at;
         const bool silent_between = 2 * apart > 3 * std::max(readings[i].interval(), rate_span);
         if (apart < rate_span || silent_between || before.censored() || readings[i].censored()) {
@@ -97,22 +110,39 @@ std::vector<Mark> stuck_values(const Wear& wear) {
     return marks;
 }
 
-// Median absolute second difference: how rough a stretch is, whatever its level and trend.
-double roughness(std::span<const Reading> readings) {
-    std::vector<double> turns;
+// Median absolute second difference in hundredths: how rough a stretch is, whatever its level and
+// trend. Counted rather than sorted: they are small whole numbers.
+std::int64_t roughness(std::span<const Reading> readings) {
+    constexpr std::size_t counted = 10'001;
+    std::vector<std::uint32_t> times(counted);
+    std::vector<std::int64_t> larger;
+    std::size_t turns = 0;
     for (std::size_t i = 2; i < readings.size(); ++i) {
         if (readings[i].at - readings[i - 2].at <= 3 * readings[i].interval()) {
-            turns.push_back(std::abs(readings[i].value().value() -
-                                     2 * readings[i - 1].value().value() +
-                                     readings[i - 2].value().value()));
+            const std::int64_t turn = std::abs(std::int64_t{readings[i].hundredths()} -
+                                               2 * std::int64_t{readings[i - 1].hundredths()} +
+                                               readings[i - 2].hundredths());
+            ++turns;
+            if (static_cast<std::size_t>(turn) < counted) {
+                ++times[static_cast<std::size_t>(turn)];
+            } else {
+                larger.push_back(turn);
+            }
         }
     }
-    if (turns.empty()) {
+    std::size_t middle = turns / 2;
+    for (std::size_t turn = 0; turn < counted; ++turn) {
+        if (middle < times[turn]) {
+            return static_cast<std::int64_t>(turn);
+        }
+        middle -= times[turn];
+    }
+    if (larger.empty()) {
         return 0;
     }
-    const auto middle = turns.begin() + static_cast<std::ptrdiff_t>(turns.size() / 2);
-    std::nth_element(turns.begin(), middle, turns.end());
-    return *middle;
+    const auto at = larger.begin() + static_cast<std::ptrdiff_t>(middle);
+    std::nth_element(larger.begin(), at, larger.end());
+    return *at;
 }
 
 double share_sensed(const TraceView& view) {
@@ -127,8 +157,9 @@ std::vector<Mark> failing_last_day(const Wear& wear) {
     }
     const TraceView last = cut(wear.view(), {span.to - last_day, span.to});
     const TraceView before = cut(wear.view(), {span.from, span.to - last_day});
-    const double usual = roughness(readings_within(before));
-    if (usual > 0 && roughness(readings_within(last)) > failing_roughness * usual) {
+    const auto usual = static_cast<double>(roughness(readings_within(before)));
+    const auto now = static_cast<double>(roughness(readings_within(last)));
+    if (usual > 0 && now > failing_roughness * usual) {
         return {{MarkReason::failing_last_day, last.window(),
                  "readings jump about more than on the days before"}};
     }

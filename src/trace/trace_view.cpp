@@ -4,15 +4,6 @@
 
 namespace tracewright {
 
-std::chrono::seconds standing_time(const Reading& reading, const Reading* next) {
-    const std::chrono::seconds interval = reading.interval();
-    if (next == nullptr) {
-        return interval;
-    }
-    const std::chrono::seconds until_next = next->at - reading.at;
-    return 2 * until_next > 3 * interval ? interval : until_next;
-}
-
 TraceView cut(const TraceView& view, Interval window) {
     const Interval kept = intersection(view.window(), window);
     const auto before = [](const Reading& reading, Instant at) { return reading.at < at; };

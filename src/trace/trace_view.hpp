@@ -23,7 +23,14 @@ struct TraceView {
 /// How long a reading stands: until the next one if that follows within one and a half of its
 /// sensor's intervals, else for one interval; the last for one. (Architecture rule 3; the one and a
 /// half is ours: common practice, no source.)
-std::chrono::seconds standing_time(const Reading& reading, const Reading* next);
+inline std::chrono::seconds standing_time(const Reading& reading, const Reading* next) {
+    const std::chrono::seconds interval = reading.interval();
+    if (next == nullptr) {
+        return interval;
+    }
+    const std::chrono::seconds until_next = next->at - reading.at;
+    return 2 * until_next > 3 * interval ? interval : until_next;
+}
 
 /// The part of `view` within `window`, with its neighbours as told at TraceView.
 TraceView cut(const TraceView& view, Interval window);

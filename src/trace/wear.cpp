@@ -72,6 +72,47 @@ std::optional<seconds> only_step(std::span<const Reading> readings) {
     return step <= longest_interval ? std::optional{tidy(step)} : std::nullopt;
 }
 
+seconds most_common_step(std::span<const Reading> readings) {
+    StepCounts counts;
+    for (std::size_t i = 1; i < readings.size(); ++i) {
+        counts.add(tidy(readings[i].at - readings[i - 1].at));
+    }
+    return counts.mode();
+}
+
+// Sets them and gives the usual one.
+seconds set_all_intervals(std::span<Reading> readings) {
+    const auto only = only_step(readings);
+    const seconds usual = only ? *only : most_common_step(readings);
+    for (Reading& reading : readings) {
+        reading.set_interval(usual);
+    }
+    if (only) {
+        return usual;
+    }
+    std::size_t begin = 0;  // first reading of the run of like steps
+    while (begin + 1 < readings.size()) {
+        const seconds step = tidy(readings[begin + 1].at - readings[begin].at);
+        std::size_t end = begin + 1;
+        while (end + 1 < readings.size() && tidy(readings[end + 1].at - readings[end].at) == step) {
+            ++end;
+        }
+        if (step != usual && step <= longest_interval && end - begin >= steps_of_a_run) {
+            for (std::size_t i = begin; i < end; ++i) {
+                readings[i].set_interval(step);
+            }
+            // The run's last reading keeps the run's step unless the usual one follows it.
+            const bool usual_follows =
+                end + 1 < readings.size() && tidy(readings[end + 1].at - readings[end].at) == usual;
+            if (!usual_follows) {
+                readings[end].set_interval(step);
+            }
+        }
+        begin = end;
+    }
+    return usual;
+}
+
 }  // namespace
 
 const char* words_for(WearEnd end) {
@@ -106,44 +147,12 @@ TraceView Wear::view() const {
 }
 
 seconds interval_found(std::span<const Reading> readings) {
-    if (const auto step = only_step(readings)) {
-        return *step;
-    }
-    StepCounts counts;
-    for (std::size_t i = 1; i < readings.size(); ++i) {
-        counts.add(tidy(readings[i].at - readings[i - 1].at));
-    }
-    return counts.mode();
+    const auto only = only_step(readings);
+    return only ? *only : most_common_step(readings);
 }
 
 void set_intervals(std::vector<Reading>& readings) {
-    const seconds usual = interval_found(readings);
-    for (Reading& reading : readings) {
-        reading.set_interval(usual);
-    }
-    if (only_step(readings)) {
-        return;
-    }
-    std::size_t begin = 0;  // first reading of the run of like steps
-    while (begin + 1 < readings.size()) {
-        const seconds step = tidy(readings[begin + 1].at - readings[begin].at);
-        std::size_t end = begin + 1;
-        while (end + 1 < readings.size() && tidy(readings[end + 1].at - readings[end].at) == step) {
-            ++end;
-        }
-        if (step != usual && step <= longest_interval && end - begin >= steps_of_a_run) {
-            for (std::size_t i = begin; i < end; ++i) {
-                readings[i].set_interval(step);
-            }
-            // The run's last reading keeps the run's step unless the usual one follows it.
-            const bool usual_follows =
-                end + 1 < readings.size() && tidy(readings[end + 1].at - readings[end].at) == usual;
-            if (!usual_follows) {
-                readings[end].set_interval(step);
-            }
-        }
-        begin = end;
-    }
+    set_all_intervals(readings);
 }
 
 std::vector<Wear> wears_of(std::vector<Reading> readings, const std::string& source,
@@ -158,11 +167,18 @@ std::vector<Wear> wears_of(std::vector<Reading> readings, const std::string& sou
         Wear wear;
         wear.label = "wear " + std::to_string(wears.size() + 1);
         wear.source = source;
-        wear.readings.assign(begin, end);
+        const bool all = begin == readings.begin() && end == readings.end();
+        if (all) {
+            wear.readings = std::move(readings);
+        } else {
+            wear.readings.assign(begin, end);
+        }
         wear.start = wear.readings.front().at;
-        set_intervals(wear.readings);
-        wear.interval = interval_found(wear.readings);
+        wear.interval = set_all_intervals(wear.readings);
         wears.push_back(std::move(wear));
+        if (all) {
+            break;
+        }
         begin = end;
     }
     return wears;

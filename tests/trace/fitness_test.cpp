@@ -3,6 +3,10 @@
 #include "trace/readings_for_tests.hpp"
 
 #include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
+
+#include <array>
+#include <random>
 
 using namespace tracewright;
 using namespace tracewright::testing;
@@ -97,4 +101,48 @@ TEST(Fitness, an_empty_window_is_no_coverage_and_no_division) {
     const Fitness fitness = fitness_of({{}, midnight, midnight}, floating, "nothing");
     EXPECT_EQ(fitness.active_percent(), 0.0);
     EXPECT_EQ(fitness.days, 0);
+}
+
+// The plain way: every hour of every day cut out of the trace by itself.
+RC_GTEST_PROP(Fitness, agrees_with_cutting_out_every_hour, (unsigned seed)) {
+    std::mt19937 draw(seed);
+    ZoneHistory zones{*Zone::named("Europe/Berlin")};
+    const Instant starts[] = {std::chrono::sys_days{std::chrono::year{2026} / 3 / 27},
+                              std::chrono::sys_days{std::chrono::year{2025} / 10 / 24}};
+    const Instant start = starts[draw() % 2] + std::chrono::minutes{draw() % 3000};
+    if (draw() % 2 == 0) {
+        zones.change(start + std::chrono::minutes{draw() % 4000},
+                     *Zone::named(draw() % 2 == 0 ? "America/New_York" : "Asia/Tokyo"));
+    }
+    std::vector<Reading> readings;
+    for (Instant at = start; readings.size() < 100 + draw() % 900;
+         at += std::chrono::seconds{draw() % 20 == 0 ? draw() % 20'000 : 300}) {
+        if (readings.empty() || readings.back().at < at) {
+            readings.emplace_back(at, mg(120), 5min, Limit::none, draw() % 30 == 0);
+        }
+    }
+    const TraceView view{readings, readings.front().at + std::chrono::minutes{draw() % 200},
+                         readings.back().at + 5min};
+    std::array<Fitness::Hour, 24> by_hour{};
+    std::chrono::seconds all{0};
+    for (const CivilDay& day : zones.days(view.window())) {
+        for (int h = 0; h < 24; ++h) {
+            const Interval hour = intersection(
+                zones.clock_window(day, std::chrono::hours{h}, std::chrono::hours{h + 1}),
+                view.window());
+            const TraceView within = cut(view, hour);
+            Fitness::Hour& of_clock = by_hour[static_cast<std::size_t>(h)];
+            of_clock.possible += hour.length();
+            of_clock.sensed += sensed(within);
+            of_clock.days_with_readings += readings_within(within).empty() ? 0 : 1;
+            all += sensed(within);
+        }
+    }
+    const Fitness fitness = fitness_of(view, zones, "the window");
+    RC_ASSERT(fitness.sensed == all);
+    for (std::size_t h = 0; h < 24; ++h) {
+        RC_ASSERT(fitness.by_hour[h].possible == by_hour[h].possible);
+        RC_ASSERT(fitness.by_hour[h].sensed == by_hour[h].sensed);
+        RC_ASSERT(fitness.by_hour[h].days_with_readings == by_hour[h].days_with_readings);
+    }
 }

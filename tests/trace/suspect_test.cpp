@@ -3,8 +3,11 @@
 #include "trace/readings_for_tests.hpp"
 
 #include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
 
 #include <algorithm>
+#include <array>
+#include <cmath>
 #include <random>
 
 using namespace tracewright;
@@ -109,4 +112,49 @@ TEST(Suspect, implausible_values_are_marked) {
     auto readings = every(5min, {100, 101});
     readings.emplace_back(midnight + 10min, mg(650), 5min, Limit::none, true);
     EXPECT_EQ(of(suspect_stretches(wear_with(readings)), MarkReason::implausible).size(), 1U);
+}
+
+// The plain way: every reading against the last one five minutes or more before it.
+RC_GTEST_PROP(Suspect, rates_agree_with_looking_back_from_every_reading, (unsigned seed)) {
+    std::mt19937 draw(seed);
+    std::vector<Reading> readings;
+    const auto step = std::chrono::minutes{std::array{1, 5, 15}[draw() % 3]};
+    const bool in_mg = draw() % 2 == 0;
+    Instant at = midnight;
+    for (int i = 0; i < 300; ++i) {
+        const int level = 100 + static_cast<int>(draw() % 60);
+        const bool other = draw() % 20 == 0;
+        readings.emplace_back(at, in_mg != other ? mg(level) : mmol(level / 18.0), step,
+                              draw() % 40 == 0 ? Limit::above : Limit::none);
+        at += step * (draw() % 30 == 0 ? 5 : 1);
+    }
+    Wear wear = wear_with(readings);
+    std::vector<Interval> expected;
+    for (std::size_t i = 1; i < wear.readings.size(); ++i) {
+        const Reading& later = wear.readings[i];
+        std::size_t j = i - 1;
+        while (j > 0 && later.at - wear.readings[j].at < 5min) {
+            --j;
+        }
+        const Reading& before = wear.readings[j];
+        const auto apart = later.at - before.at;
+        const double change = std::abs(
+            later.value().in(GlucoseUnit::mg_per_dl)-before.value().in(GlucoseUnit::mg_per_dl));
+        const bool silence = 2 * apart > 3 * std::max<std::chrono::seconds>(later.interval(), 5min);
+        if (apart < 5min || silence || later.censored() || before.censored() ||
+            change <= 5.0 * static_cast<double>(apart.count()) / 60) {
+            continue;
+        }
+        const Interval stretch{before.at, later.at + later.interval()};
+        if (!expected.empty() && expected.back().to >= stretch.from) {
+            expected.back().to = std::max(expected.back().to, stretch.to);
+        } else {
+            expected.push_back(stretch);
+        }
+    }
+    const auto found = of(suspect_stretches(wear), MarkReason::impossible_rate);
+    RC_ASSERT(found.size() == expected.size());
+    for (std::size_t i = 0; i < found.size(); ++i) {
+        RC_ASSERT(found[i].stretch == expected[i]);
+    }
 }
