@@ -58,7 +58,7 @@ void describe_before_after(CommandLine& line) {
         "--worth", options.worth,
         "The smallest difference worth acting on, hours a day (else 1.2)");
     line.before_after->add_option("--sensor-error", options.sensor_error,
-                                  "One sensor's own error, percent (else 4, of another kind 6)");
+                                  "One sensor's own error, percent (else 5, of another kind 6)");
 }
 
 void describe_labs(CommandLine& line) {

@@ -126,6 +126,10 @@ void print_lived(const Lived& cell, int draws) {
 }  // namespace
 
 int main(int argc, char** argv) {
+    if (argc > 1 && std::string(argv[1]) == "change") {  // that part alone
+        print_change_cells(argc > 2 ? std::max(1, std::atoi(argv[2])) : 2000);
+        return 0;
+    }
     const int draws = argc > 1 ? std::max(1, std::atoi(argv[1])) : 2000;
     const int lives = argc > 2 ? std::max(1, std::atoi(argv[2])) : draws;
     std::cout << fmt::format("Linear model, {} draws a cell\n\n", draws)
@@ -152,5 +156,6 @@ int main(int argc, char** argv) {
     print_bias_cells(lives);
     print_standing_cells(draws);
     print_unwritten_cells(lives);
+    print_change_cells(draws);
     return 0;
 }

@@ -14,4 +14,7 @@ void print_standing_cells(int draws);
 /// Unwritten meals found, and rises asked about for nothing.
 void print_unwritten_cells(int lives);
 
+/// Trials without an effect, equal wears, power, the next A1c.
+void print_change_cells(int draws);
+
 }  // namespace tracewright
