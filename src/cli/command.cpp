@@ -22,10 +22,10 @@ namespace {
 void print_version(std::ostream& out) {
     out << fmt::format(
         "tracewright {}\nzone data {}\nJSON look {}, measures {}, review {}, ask {}, meals "
-        "{}, foods {}, trial {}, before-after {}, labs {}\npractice tables {}\n",
+        "{}, foods {}, trial {}, before-after {}, labs {}, caseload {}\npractice tables {}\n",
         TRACEWRIGHT_VERSION, zone_data_version(), look_json_version, measures_json_version,
         review_json_version, ask_json_version, meals_json_version, foods_json_version,
-        trial_json_version, before_after_json_version, labs_json_version,
+        trial_json_version, before_after_json_version, labs_json_version, caseload_json_version,
         practice_schema_version());
 }
 
@@ -62,6 +62,7 @@ std::optional<Exit> dispatch_practice(CommandLine& line, const Streams& streams)
         {verbs.acknowledge, [&] { return acknowledge(at, words, streams); }},
         {verbs.backup, [&] { return back_up(at, words, streams); }},
         {verbs.restore, [&] { return restore(at, words, streams); }},
+        {verbs.caseload, [&] { return show_caseload(at, words, streams); }},
         {verbs.check, [&] { return check_practice(at, streams); }},
     };
     for (const auto& [command, run] : commands) {

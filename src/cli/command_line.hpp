@@ -35,6 +35,7 @@ struct PracticeVerbs {
     CLI::App* backup = nullptr;
     CLI::App* restore = nullptr;
     CLI::App* check = nullptr;
+    CLI::App* caseload = nullptr;
 };
 
 /// The command's own description, from which help, man page and completion are made, with what was

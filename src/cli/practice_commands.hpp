@@ -58,6 +58,11 @@ Exit list_coaches(const PracticeOptions& options, const Streams& streams);
 Exit change_coach(const PracticeOptions& options, const PracticeWords& words,
                   const Streams& streams);
 
+inline constexpr int caseload_json_version = 1;
+/// Who needs the coach, strongest reason first, with one next action; those with nothing due too.
+Exit show_caseload(const PracticeOptions& options, const PracticeWords& words,
+                   const Streams& streams);
+
 /// Every file is all in or not at all; one that can't be read or is held does not stop the others.
 Exit bring_in_files(const PracticeOptions& options, const PracticeWords& words,
                     const FileOptions& files, const Streams& streams);

@@ -121,6 +121,11 @@ void describe_practice_commands(CommandLine& line) {
     describe_imports(line);
     describe_records(line);
 
+    verbs.caseload =
+        verb(line.app, "caseload",
+             "Who needs the coach, in order, each with the reason and one next action");
+    verbs.caseload->add_flag("--json", words.json, "One versioned JSON object");
+
     verbs.backup = verb(line.app, "backup", "Write the practice into one encrypted file");
     verbs.backup->add_option("FILE", words.out, "The file to write")->required();
     verbs.restore = verb(line.app, "restore", "Make a practice from a backup");

@@ -1,0 +1,130 @@
+#include "coaching/caseload.hpp"
+
+#include "cli/escalation_records.hpp"
+#include "cli/json_text.hpp"
+#include "cli/practice_commands.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <ostream>
+
+namespace tracewright {
+
+namespace {
+
+constexpr std::chrono::days looked_at{30};
+
+Stored<CaseloadClient> client_of_list(PracticeStore& store, const ClientLine& line, Instant as_of) {
+    const Interval window{as_of - looked_at, as_of + std::chrono::seconds{1}};
+    const auto record = store.client(line.id);
+    if (!record) {
+        return tl::make_unexpected(record.error());
+    }
+    auto wears = store.wears(line.id, window);
+    auto diary = store.diary(line.id, window);
+    auto standing = standing_escalations(store, line.id, record->facts);
+    const auto promises = store.promises(line.id);
+    const auto audit = store.audit(line.id);
+    if (!wears || !diary || !standing || !promises || !audit) {
+        return tl::make_unexpected(!wears      ? wears.error()
+                                   : !diary    ? diary.error()
+                                   : !standing ? standing.error()
+                                   : !promises ? promises.error()
+                                               : audit.error());
+    }
+    CaseloadClient client{
+        line.handle, line.name, record->facts,    {}, std::move(*diary), std::move(*standing),
+        {},          {},        line.last_reading};
+    for (StoredWear& stored : *wears) {
+        client.wears.push_back(std::move(stored.wear));
+    }
+    for (const PromiseRecord& promise : *promises) {
+        if (!promise.kept_at) {
+            client.promises.push_back({promise.due, promise.text});
+        }
+    }
+    for (const AuditLine& deed : *audit) {
+        if (deed.deed == "review_made" && deed.at <= as_of) {
+            client.last_review = std::max(client.last_review.value_or(deed.at), deed.at);
+        }
+    }
+    return client;
+}
+
+void print_line(std::size_t number, const CaseloadLine& line, std::ostream& out) {
+    out << fmt::format("{}. {} {}: {}\n", number, line.handle, line.name, line.first().why);
+    for (std::size_t i = 1; i < line.needs.size(); ++i) {
+        out << "   Also: " << line.needs[i].why << "\n";
+    }
+    const auto days = [](const std::vector<bool>& marks) {
+        return std::count(marks.begin(), marks.end(), true);
+    };
+    out << fmt::format("   Next: {}\n   Of the last 7 days: seen {}, written {}.\n",
+                       line.first().next, days(line.week.seen), days(line.week.written));
+}
+
+void print_caseload(const std::vector<CaseloadLine>& lines, std::ostream& out) {
+    const auto quiet = std::ranges::find_if(
+        lines, [](const CaseloadLine& line) { return line.first().kind == NeedKind::nothing_due; });
+    std::size_t number = 0;
+    for (auto line = lines.begin(); line != quiet; ++line) {
+        print_line(++number, *line, out);
+    }
+    const auto left = lines.end() - quiet;
+    out << fmt::format("{} of {} clients need something. {} with nothing due{}\n", number,
+                       lines.size(), left, left > 0 ? ":" : ".");
+    for (auto line = quiet; line != lines.end(); ++line) {
+        out << fmt::format("   {} {}: {}\n", line->handle, line->name, line->first().why);
+    }
+    out << "Not an alarm. Don't rely on this list to be woken or warned.\n";
+}
+
+Json json_of_caseload(const std::vector<CaseloadLine>& lines, Instant as_of) {
+    Json json = {{"version", caseload_json_version},
+                 {"as_of", iso_time(as_of, ZoneHistory(Zone::fixed(std::chrono::seconds{0})))}};
+    json["clients"] = Json::array();
+    for (const CaseloadLine& line : lines) {
+        Json told = {{"handle", line.handle}, {"name", line.name}};
+        told["needs"] = Json::array();
+        for (const Need& need : line.needs) {
+            told["needs"].push_back(
+                {{"kind", name_of(need.kind)}, {"why", need.why}, {"next", need.next}});
+        }
+        told["seen"] = line.week.seen;
+        told["written"] = line.week.written;
+        json["clients"].push_back(std::move(told));
+    }
+    return json;
+}
+
+}  // namespace
+
+Exit show_caseload(const PracticeOptions& options, const PracticeWords& words,
+                   const Streams& streams) {
+    auto practice = opened_practice(options, streams);
+    if (!practice) {
+        return practice.error();
+    }
+    const auto clients = practice->store->clients();
+    if (!clients) {
+        return said(clients.error(), streams);
+    }
+    std::vector<CaseloadClient> gathered;
+    for (const ClientLine& line : *clients) {
+        auto client = client_of_list(*practice->store, line, practice->acting.at);
+        if (!client) {
+            return said(client.error(), streams);
+        }
+        gathered.push_back(std::move(*client));
+    }
+    const auto lines = caseload(gathered, practice->acting.at);
+    if (words.json) {
+        streams.out << dumped(json_of_caseload(lines, practice->acting.at));
+    } else {
+        print_caseload(lines, streams.out);
+    }
+    return Exit::done;
+}
+
+}  // namespace tracewright
