@@ -161,6 +161,13 @@ TEST_F(PracticeCommand, the_list_as_json_is_one_versioned_object) {
     EXPECT_EQ(list.at("clients")[0].at("last_reading"), "2026-03-03T16:35:00Z");
 }
 
+TEST_F(PracticeCommand, the_caseload_as_json_is_by_its_schema) {
+    const auto list = nlohmann::json::parse(on({"caseload", "--json"}).out);
+    expect_fits(list, "caseload.schema.json");
+    ASSERT_EQ(list.at("clients").size(), 1U);
+    EXPECT_EQ(list.at("clients")[0].at("handle"), "c1");
+}
+
 TEST_F(PracticeCommand, facts_that_do_not_read_name_the_key_and_change_nothing) {
     std::ofstream(place("facts.json")) << R"({"born_year": "soon"})";
     const Ran refused = on({"client", "change", "c1", "--facts", place("facts.json")});
