@@ -31,7 +31,8 @@ ul{margin:.3rem 0 .3rem 1.1rem;padding:0}
 figure{margin:1.2rem 0}
 figure svg{width:100%;height:auto;display:block}
 .narrow{display:none}
-@media screen and (max-width:40rem){.broad{display:none}.narrow{display:block}}
+@media screen and (max-width:40rem){.broad{display:none}.narrow{display:block}
+.many table{min-width:34rem}.many th[scope=row]{position:sticky;left:0;background:#fff;max-width:9rem}}
 .drawn{overflow-x:auto}
 .drawn svg{min-width:34rem}
 .drawn:focus-visible,.wide:focus-visible{outline:3px solid #164d5c;outline-offset:2px}
@@ -60,9 +61,12 @@ std::string paragraph(const std::string& text, const char* css = nullptr) {
 
 std::string table(const std::string& caption, const std::vector<std::string>& columns,
                   const std::vector<std::vector<std::string>>& rows) {
-    std::string html = "<div class=\"wide\" role=\"region\" tabindex=\"0\" aria-label=\"" +
-                       esc(caption) + "\"><table><caption>" + esc(caption) +
-                       "</caption><thead><tr>";
+    // With more columns than a phone is wide for, it scrolls by itself there, the row's name
+    // staying.
+    std::string html =
+        fmt::format("<div class=\"wide{}\" role=\"region\" tabindex=\"0\" aria-label=\"",
+                    columns.size() > 3 ? " many" : "") +
+        "table: " + esc(caption) + "\"><table><caption>" + esc(caption) + "</caption><thead><tr>";
     for (const std::string& column : columns) {
         html += "<th scope=\"col\">" + esc(column) + "</th>";
     }
