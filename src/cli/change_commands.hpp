@@ -12,6 +12,7 @@ namespace tracewright {
 inline constexpr int trial_json_version = 1;
 inline constexpr int before_after_json_version = 1;
 inline constexpr int labs_json_version = 1;
+inline constexpr int sensor_json_version = 1;
 
 struct TrialOptions {
     bool list = false;
@@ -47,5 +48,8 @@ Exit before_after_of(const WhoseChange& whose, const BeforeAfterOptions& options
                      const Streams& streams);
 /// Laboratory results beside what the sensor saw, the next A1c, remission.
 Exit labs(const WhoseChange& whose, const LabsOptions& options, const Streams& streams);
+
+/// What is known of the client's sensors.
+Exit sensor(const WhoseChange& whose, const Streams& streams);
 
 }  // namespace tracewright

@@ -70,12 +70,19 @@ void describe_labs(CommandLine& line) {
     line.labs->add_option("--surgery-on", line.labs_options.surgery_on, "Day of surgery");
 }
 
+void describe_sensor(CommandLine& line) {
+    line.sensor = line.app.add_subcommand(
+        "sensor", "How long sensors lasted, how far they read from finger-pricks");
+    add_whose(*line.sensor, line);
+}
+
 }  // namespace
 
 void describe_change_commands(CommandLine& line) {
     describe_trial(line);
     describe_before_after(line);
     describe_labs(line);
+    describe_sensor(line);
 }
 
 }  // namespace tracewright

@@ -22,11 +22,12 @@ namespace {
 void print_version(std::ostream& out) {
     out << fmt::format(
         "tracewright {}\nzone data {}\nJSON look {}, measures {}, review {}, ask {}, meals "
-        "{}, foods {}, trial {}, before-after {}, labs {}, caseload {}\npractice tables {}\n",
+        "{}, foods {}, trial {}, before-after {}, labs {}, sensor {}, caseload {}\npractice tables "
+        "{}\n",
         TRACEWRIGHT_VERSION, zone_data_version(), look_json_version, measures_json_version,
         review_json_version, ask_json_version, meals_json_version, foods_json_version,
-        trial_json_version, before_after_json_version, labs_json_version, caseload_json_version,
-        practice_schema_version());
+        trial_json_version, before_after_json_version, labs_json_version, sensor_json_version,
+        caseload_json_version, practice_schema_version());
 }
 
 // --as-of may stand before the command or behind it.
@@ -84,6 +85,9 @@ std::optional<Exit> dispatch_change(const CommandLine& line, const Streams& stre
     }
     if (line.labs->parsed()) {
         return labs(whose, line.labs_options, streams);
+    }
+    if (line.sensor->parsed()) {
+        return sensor(whose, streams);
     }
     return std::nullopt;
 }

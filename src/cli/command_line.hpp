@@ -55,6 +55,7 @@ struct CommandLine {
     CLI::App* trial = nullptr;
     CLI::App* before_after = nullptr;
     CLI::App* labs = nullptr;
+    CLI::App* sensor = nullptr;
     PracticeVerbs verbs;
 
     FileOptions files;

@@ -138,7 +138,7 @@ TEST_F(ChangeCommands, a_record_changed_after_the_lot_is_refused) {
     }
 }
 
-TEST_F(ChangeCommands, before_after_and_labs_are_by_their_schemas) {
+TEST_F(ChangeCommands, before_after_labs_and_sensor_are_by_their_schemas) {
     const Ran compared = on_example({"before-after", "--json"}, true);
     ASSERT_EQ(compared.exit, Exit::done) << compared.err;
     meets(compared.out, "before-after.schema.json");
@@ -148,6 +148,9 @@ TEST_F(ChangeCommands, before_after_and_labs_are_by_their_schemas) {
     meets(labs.out, "labs.schema.json");
     EXPECT_EQ(json::parse(labs.out)["remission"]["state"], "on_medicine");
     EXPECT_EQ(json::parse(labs.out)["findings"].size(), 3U);
+    const Ran sensor = on_example({"sensor", "--json"});
+    ASSERT_EQ(sensor.exit, Exit::done) << sensor.err;
+    meets(sensor.out, "sensor.schema.json");
 }
 
 TEST_F(ChangeCommands, what_is_asked_wrongly_is_told) {

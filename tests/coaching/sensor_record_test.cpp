@@ -1,0 +1,89 @@
+// What is known of a client's sensors. Everybody in here is invented.
+#include "coaching/sensor_record.hpp"
+
+#include "coaching/care_for_tests.hpp"
+
+#include <gtest/gtest.h>
+
+using namespace tracewright;
+
+namespace {
+
+ReviewInput input_of(const Care& care) {
+    ReviewInput input;
+    input.wears = care.wears;
+    input.diary = care.diary;
+    input.zones = care.clock;
+    input.as_of = care.as_of;
+    return input;
+}
+
+/// A wear of 14 days at 120 mg/dL with `pricks` finger-pricks, two a day, that say `blood` less a
+/// `drift` for each day of wear.
+Care pricked(int pricks, double blood, double drift = 0) {
+    Care care;  // its own wear: 14 days at 120
+    for (int i = 0; i < pricks; ++i) {
+        const int day = -14 + i / 2;
+        care.entry(DiaryKind::finger_prick, care_at(day, i % 2 == 0 ? 8 : 18, 1)).glucose =
+            Glucose{rounded_hundredths(blood - drift * (i / 2) + (i % 2 == 0 ? 1 : -1)),
+                    GlucoseUnit::mg_per_dl};
+    }
+    return care;
+}
+
+}  // namespace
+
+TEST(SensorRecord, wears_without_a_failure_told_are_ends_of_looking) {
+    Care care;
+    care.wears.clear();
+    for (int i = 0; i < 6; ++i) {
+        Wear& wear = care.wear(-100 + 16 * i, i < 5 ? 3 + i : 14);
+        wear.end = i < 4 ? WearEnd::fell_off : i < 5 ? WearEnd::sensor_failed : WearEnd::planned;
+    }
+    const SensorRecord record = sensor_record(input_of(care));
+    EXPECT_EQ(record.life.failures, 5);
+    EXPECT_EQ(record.life.count, 6);
+    ASSERT_TRUE(record.life.median);
+    EXPECT_NE(record.life_finding.sentence.find("4 fell off, 1 failed, 1 ended otherwise"),
+              std::string::npos)
+        << record.life_finding.sentence;
+    EXPECT_NE(record.life_finding.caveats.at(0).sentence.find("fewer than 20 wears"),
+              std::string::npos);
+    care.wears[0].end = WearEnd::removed;
+    const SensorRecord four = sensor_record(input_of(care));
+    EXPECT_EQ(four.life.failures, 4);
+    EXPECT_NE(four.life_finding.sentence.find("can't be told"), std::string::npos);
+}
+
+TEST(SensorRecord, few_pairs_say_nothing_some_describe_and_twenty_have_an_interval) {
+    EXPECT_NE(
+        sensor_record(input_of(pricked(9, 110))).accuracy_finding.sentence.find("too few to say"),
+        std::string::npos);
+    const SensorRecord some = sensor_record(input_of(pricked(14, 110)));
+    EXPECT_FALSE(some.accuracy_finding.estimate->interval95);
+    EXPECT_NE(some.accuracy_finding.sentence.find("10 mg/dL higher than finger-pricks"),
+              std::string::npos)
+        << some.accuracy_finding.sentence;
+    const SensorRecord many = sensor_record(input_of(pricked(26, 110)));
+    ASSERT_TRUE(many.accuracy_finding.estimate->interval95);
+    EXPECT_NEAR(many.accuracy.bias, 10, 1e-9);
+    EXPECT_NE(many.accuracy_finding.sentence.find("Error grid: A 26"), std::string::npos)
+        << many.accuracy_finding.sentence;
+    EXPECT_NEAR(*many.drift, 0, 1e-9);
+    EXPECT_NEAR(*sensor_record(input_of(pricked(26, 110, 1.5))).drift, 1.5, 1e-9);
+}
+
+TEST(SensorRecord, nothing_there_is_told_and_no_text_lulls) {
+    const SensorRecord none = sensor_record(ReviewInput{});
+    EXPECT_TRUE(none.wears.empty());
+    for (const int pricks : {0, 14, 26}) {
+        const SensorRecord record = sensor_record(input_of(pricked(pricks, 110)));
+        std::string all = record.life_finding.sentence + record.accuracy_finding.sentence;
+        for (const Caveat& caveat : record.accuracy_finding.caveats) {
+            all += caveat.sentence;
+        }
+        for (const char* word : {"because", "safe", " fine", "accurate", "nan", "  ", ".."}) {
+            EXPECT_EQ(all.find(word), std::string::npos) << word << " in: " << all;
+        }
+    }
+}
