@@ -178,16 +178,45 @@ class Teller {
         return to;
     }
 
-    void medicines(std::vector<Caveat>& list) {
+    // A stop is told for its last day; one that goes over into a start of the same is a change.
+    std::string changes_of_medicines() const {
+        const auto events = told_.medicines.events_between(begin(), end());
         std::string changes;
-        for (const MedicineEvent& event : told_.medicines.events_between(begin(), end())) {
-            const char* what = event.kind == MedicineEvent::Kind::start  ? "started"
-                               : event.kind == MedicineEvent::Kind::stop ? "stopped"
-                                                                         : "changed";
+        const auto add = [&](const MedicineEvent& event, const char* what,
+                             std::chrono::seconds back) {
             changes += (changes.empty() ? "" : "; ") +
                        fmt::format("{} {} ({})", event.names, what,
-                                   full_date(told_.input.zones.date_at(event.at)));
+                                   full_date(told_.input.zones.date_at(event.at - back)));
+        };
+        std::vector<bool> joined(events.size(), false);
+        for (std::size_t i = 0; i < events.size(); ++i) {
+            const MedicineEvent& event = events[i];
+            if (joined[i]) {
+                continue;
+            }
+            if (event.kind == MedicineEvent::Kind::start) {
+                add(event, "started", std::chrono::seconds{0});
+                continue;
+            }
+            std::size_t next = i + 1;
+            while (next < events.size() && !(events[next].names == event.names &&
+                                             events[next].kind == MedicineEvent::Kind::start &&
+                                             events[next].at - event.at <= std::chrono::days{1})) {
+                ++next;
+            }
+            if (event.kind == MedicineEvent::Kind::stop && next < events.size()) {
+                joined[next] = true;
+                add(events[next], "changed", std::chrono::seconds{0});
+            } else {
+                const bool stop = event.kind == MedicineEvent::Kind::stop;
+                add(event, stop ? "stopped" : "changed", std::chrono::seconds{stop ? 1 : 0});
+            }
         }
+        return changes;
+    }
+
+    void medicines(std::vector<Caveat>& list) {
+        std::string changes = changes_of_medicines();
         for (const DiaryEntry& entry : told_.input.diary) {
             if (entry.kind == DiaryKind::medicine && entry.at >= begin() && entry.at < end() &&
                 medicine_text(entry.text).doing == MedicineDoing::changed) {

@@ -20,7 +20,7 @@ constexpr std::size_t fewest_differences = 5;
 constexpr int days_apart_at_most = 2;
 
 std::string p_words(double p) {
-    return fmt::format("{:.4f}", p);
+    return p < 0.0001 ? "under 0.0001" : fmt::format("{:.4f}", p);
 }
 
 // What stands against the number of pairs itself.
