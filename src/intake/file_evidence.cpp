@@ -1,0 +1,150 @@
+#include "intake/file_evidence.hpp"
+
+#include "intake/plain_text.hpp"
+
+#include <algorithm>
+#include <optional>
+#include <vector>
+
+namespace tracewright {
+
+namespace {
+
+constexpr std::size_t most_persons = 3;  // two are too many already
+
+bool is_number_role(Role role) {
+    return role == Role::glucose || role == Role::finger_prick || role == Role::value ||
+           (role >= Role::carbohydrate && role <= Role::energy);
+}
+
+// The text of a column's cell; empty if the shape has no such column or the row is too short.
+std::string text_at(const Row& row, std::optional<std::size_t> column) {
+    return column && *column < row.cells.size() ? plain(row.cells[*column].text) : "";
+}
+
+// Gathers what a file's rows say, row by row.
+class Gatherer {
+  public:
+    explicit Gatherer(const TableShape& shape)
+        : shape_(shape),
+          time_(shape.first(Role::time)),
+          date_(time_ ? time_ : shape.first(Role::date)),
+          clock_(shape.first(Role::clock)),
+          glucose_(shape.all(Role::glucose)),
+          person_(shape.first(Role::person)),
+          unit_(shape.first(Role::unit)),
+          kind_(shape.first(Role::kind)),
+          value_(shape.first(Role::value)) {}
+
+    void see(const Row& row) {
+        const bool header = shape_.header_line && row.line <= *shape_.header_line;
+        if (row.line < shape_.first_data_line || header || row.fault != RowFault::none ||
+            row.cells.empty()) {
+            return;
+        }
+        ++evidence_.data_rows;
+        see_numbers(row);
+        see_time(row);
+        if (evidence_.persons.size() < most_persons) {
+            if (std::string who = text_at(row, person_); !who.empty()) {
+                evidence_.persons.insert(std::move(who));
+            }
+        }
+        if (unit_named(text_at(row, unit_))) {
+            evidence_.unit_column_explains = true;
+        }
+        see_levels(row);
+    }
+
+    FileEvidence evidence() && { return std::move(evidence_); }
+
+  private:
+    void see_numbers(const Row& row) {
+        for (std::size_t c = 0; c < row.cells.size() && c < shape_.columns.size(); ++c) {
+            if (!is_number_role(shape_.columns[c].role) || row.cells[c].form == CellForm::number) {
+                continue;
+            }
+            const std::string text = plain(row.cells[c].text);
+            evidence_.mark.see(text);
+            if (evidence_.mark_sample.empty() && mark_evidence(text) != MarkEvidence::none) {
+                evidence_.mark_sample = text;
+            }
+        }
+    }
+
+    void see_time(const Row& row) {
+        const std::string text = text_at(row, date_);
+        auto time = written_time(text);
+        if (!time) {
+            return;
+        }
+        const auto clock = time_ ? std::nullopt : written_time(text_at(row, clock_));
+        if (clock && clock->has_clock) {
+            time->clock = clock->clock;
+            time->has_clock = true;
+            time->twelve_hour = clock->twelve_hour;
+        }
+        evidence_.order.see(*time);
+        evidence_.twelve_hour.see(*time);
+        if (evidence_.date_sample.empty()) {
+            evidence_.date_sample = text;
+            evidence_.date_sample_line = row.line;
+        }
+    }
+
+    void see_levels(const Row& row) {
+        for (const std::size_t c : glucose_) {
+            see_level(text_at(row, c));
+        }
+        const auto meaning = kind_meaning(text_at(row, kind_));
+        if (meaning && meaning->glucose && value_) {
+            see_level(text_at(row, value_));
+            evidence_.unit_column_explains =
+                evidence_.unit_column_explains || meaning->unit.has_value();
+        }
+    }
+
+    void see_level(const std::string& text) {
+        const bool comma =
+            text.find(',') != std::string::npos && text.find('.') == std::string::npos;
+        const GlucoseCell cell = written_glucose(text, comma ? ',' : '.');
+        if (cell.level && cell.level->limit == Limit::none && !cell.level->unit) {
+            evidence_.unit.see(cell.level->hundredths);
+        }
+    }
+
+    const TableShape& shape_;
+    std::optional<std::size_t> time_, date_, clock_;
+    std::vector<std::size_t> glucose_;
+    std::optional<std::size_t> person_, unit_, kind_, value_;
+    FileEvidence evidence_;
+};
+
+}  // namespace
+
+FileEvidence evidence_of(RowSource& source, const TableShape& shape) {
+    Gatherer gatherer(shape);
+    source.rewind();
+    for (Row row; source.next(row);) {
+        gatherer.see(row);
+    }
+    source.rewind();
+    return std::move(gatherer).evidence();
+}
+
+FileEvidence evidence_of(const PlainRows& rows) {
+    FileEvidence evidence;
+    evidence.unit = rows.unit;
+    evidence.data_rows = rows.rows.size();
+    evidence.date_sample = rows.first_time;
+    if (!rows.point_sample.empty()) {
+        evidence.mark.see(rows.point_sample);
+        evidence.mark_sample = rows.point_sample;
+    }
+    if (const auto time = written_time(rows.first_time)) {
+        evidence.order.see(*time);
+    }
+    return evidence;
+}
+
+}  // namespace tracewright

@@ -1,0 +1,34 @@
+#pragma once
+
+#include "intake/column_guesses.hpp"
+#include "intake/plain_scan.hpp"
+#include "intake/row_source.hpp"
+#include "intake/table_shape.hpp"
+
+#include <cstdint>
+#include <set>
+#include <string>
+
+namespace tracewright {
+
+/// Everything the columns of a file say before its rows are read.
+struct FileEvidence {
+    DecimalMarkEvidence mark;
+    UnitEvidence unit;
+    DateOrderEvidence order;
+    TwelveHourEvidence twelve_hour;
+    std::set<std::string> persons;
+    std::uint64_t data_rows = 0;
+    bool unit_column_explains = false;
+    std::string mark_sample;
+    std::string date_sample;
+    std::uint32_t date_sample_line = 0;
+};
+
+/// Reads the source once for what its columns say; leaves it at its beginning.
+FileEvidence evidence_of(RowSource& source, const TableShape& shape);
+
+/// What the plain rows say of the columns, as the careful way would have gathered it.
+FileEvidence evidence_of(const PlainRows& rows);
+
+}  // namespace tracewright

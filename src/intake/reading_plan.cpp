@@ -1,0 +1,176 @@
+#include "intake/reading_plan.hpp"
+
+#include <fmt/format.h>
+
+#include <map>
+#include <optional>
+#include <utility>
+
+namespace tracewright {
+
+namespace {
+
+class Planner {
+  public:
+    Planner(const IntakeOptions& options, Intake& intake) : options_(options), intake_(intake) {}
+
+    ReadingPlan plan(TableShape shape, const FileEvidence& evidence) {
+        plan_.shape = std::move(shape);
+        plan_.serial_1904 = intake_.facts.serial_1904;
+        plan_.person = options_.person;
+        decimal_mark(evidence);
+        date_order(evidence);
+        unit(evidence);
+        twelve_hour(evidence);
+        persons(evidence);
+        return plan_;
+    }
+
+  private:
+    void guess(std::string what, std::string found, std::string sure, std::string why) {
+        intake_.guesses.push_back(
+            {std::move(what), std::move(found), std::move(sure), std::move(why)});
+    }
+    void ask(std::string code, std::string sentence, std::string ours, std::string option) {
+        intake_.questions.push_back(
+            {std::move(code), std::move(sentence), std::move(ours), std::move(option)});
+    }
+
+    void decimal_mark(const FileEvidence& evidence) {
+        if (options_.decimal_mark) {
+            plan_.decimal_mark = *options_.decimal_mark;
+            guess("decimal mark", std::string(1, plan_.decimal_mark), "asked for by option", "");
+            return;
+        }
+        plan_.decimal_mark = evidence.mark.mark();
+        if (evidence.mark.contradictory()) {
+            ask("decimal_mark",
+                "Numbers are written with a decimal point and with a decimal comma in one file, "
+                "such as '" +
+                    evidence.mark_sample + "'. Which one is it?",
+                "", "--decimal");
+        } else if (evidence.mark.lone()) {
+            ask("decimal_mark",
+                "Is '" + evidence.mark_sample +
+                    "' a number with three decimals, or a thousand and more?",
+                "", "--decimal");
+        } else if (evidence.mark.any()) {
+            guess("decimal mark", std::string(1, plan_.decimal_mark), "certain",
+                  "as in '" + evidence.mark_sample + "'");
+        }
+    }
+
+    void date_order(const FileEvidence& evidence) {
+        static const std::map<DateOrder, const char*> words = {
+            {DateOrder::year_first, "year first"},
+            {DateOrder::day_first, "day first"},
+            {DateOrder::month_first, "month first"}};
+        if (options_.date_order) {
+            plan_.date_order = *options_.date_order;
+            guess("date order", words.at(plan_.date_order), "asked for by option", "");
+            return;
+        }
+        const auto answer = evidence.order.answer();
+        if (answer.order) {
+            plan_.date_order = *answer.order;
+            guess("date order", words.at(plan_.date_order), answer.certain ? "certain" : "likely",
+                  answer.why);
+            return;
+        }
+        plan_.date_order = DateOrder::day_first;
+        ask("date_order",
+            "Is the first number of '" + evidence.date_sample + "' (line " +
+                std::to_string(evidence.date_sample_line) + ") the day or the month? " +
+                (answer.contradictory ? "Numbers above 12 stand in both places."
+                                      : "Every date fits both."),
+            answer.contradictory ? "" : "day first", "--date-order");
+    }
+
+    std::optional<GlucoseUnit> titled_unit() const {
+        for (const ColumnGuess& column : plan_.shape.columns) {
+            if (column.role == Role::glucose && column.unit) {
+                return column.unit;
+            }
+        }
+        return std::nullopt;
+    }
+
+    void unit(const FileEvidence& evidence) {
+        const auto by_title = titled_unit();
+        const auto by_values = evidence.unit.by_median();
+        const std::string median = fmt::format("median {:.0f}", evidence.unit.median());
+        if (options_.unit) {
+            plan_.unit = *options_.unit;
+            guess("unit", name_of(plan_.unit), "asked for by option", "");
+        } else if (evidence.unit.seen() == 0) {
+            plan_.unit = by_title.value_or(finger_prick_unit().value_or(GlucoseUnit::mg_per_dl));
+        } else if (evidence.unit.mixed() && !evidence.unit_column_explains) {
+            plan_.unit = by_title.value_or(GlucoseUnit::mg_per_dl);
+            ask("unit",
+                "The glucose column holds numbers that read as mmol/L beside numbers that read as "
+                "mg/dL, and "
+                "nothing in the rows says which is which. What unit is it in?",
+                "", "--unit");
+        } else if (by_title && by_values && *by_title != *by_values) {
+            plan_.unit = *by_values;
+            ask("unit",
+                std::string("The title says ") + name_of(*by_title) + ", the numbers (" + median +
+                    ") read as " + name_of(*by_values) + ". Which is right?",
+                name_of(*by_values), "--unit");
+        } else if (by_title) {
+            plan_.unit = *by_title;
+            guess("unit", name_of(plan_.unit), "certain", "the column's title; " + median);
+        } else if (evidence.unit_column_explains) {
+            plan_.unit = by_values.value_or(GlucoseUnit::mg_per_dl);
+            guess("unit", "row by row", "certain", "the rows name it");
+        } else if (by_values) {
+            plan_.unit = *by_values;
+            guess("unit", name_of(plan_.unit), "likely", "from the numbers alone: " + median);
+        } else {
+            ask("unit",
+                "Neither title nor numbers (" + median + ") tell the unit of glucose. What is it?",
+                "", "--unit");
+        }
+        intake_.unit = plan_.unit;
+    }
+
+    std::optional<GlucoseUnit> finger_prick_unit() const {
+        for (const ColumnGuess& column : plan_.shape.columns) {
+            if (column.role == Role::finger_prick && column.unit) {
+                return column.unit;
+            }
+        }
+        return std::nullopt;
+    }
+
+    void twelve_hour(const FileEvidence& evidence) {
+        if (evidence.twelve_hour.suspicious()) {
+            ask("twelve_hour_clock",
+                "No hour is above 12 and times run backwards within a day, as on '" +
+                    evidence.date_sample +
+                    "': AM and PM seem to be missing. Can the file be written with a 24-hour "
+                    "clock?",
+                "", "a new file");
+        }
+    }
+
+    void persons(const FileEvidence& evidence) {
+        if (evidence.persons.size() > 1 && !options_.person) {
+            ask("person", "The file holds rows of more than one person. Whose are to be taken?", "",
+                "--person");
+        }
+    }
+
+    const IntakeOptions& options_;
+    Intake& intake_;
+    ReadingPlan plan_;
+};
+
+}  // namespace
+
+ReadingPlan reading_plan(TableShape shape, const FileEvidence& evidence,
+                         const IntakeOptions& options, Intake& intake) {
+    return Planner(options, intake).plan(std::move(shape), evidence);
+}
+
+}  // namespace tracewright
