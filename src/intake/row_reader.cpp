@@ -3,6 +3,7 @@
 #include "intake/plain_text.hpp"
 #include "intake/row_cells.hpp"
 #include "intake/row_entries.hpp"
+#include "intake/serial_time.hpp"
 
 #include <algorithm>
 #include <charconv>

@@ -3,6 +3,7 @@
 #include "intake/clock_text.hpp"
 #include "intake/number_text.hpp"
 #include "intake/plain_text.hpp"
+#include "intake/serial_time.hpp"
 
 #include <algorithm>
 #include <charconv>

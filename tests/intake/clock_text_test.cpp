@@ -1,4 +1,5 @@
 #include "intake/clock_text.hpp"
+#include "intake/serial_time.hpp"
 
 #include "intake/number_text.hpp"
 
