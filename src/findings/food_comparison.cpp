@@ -61,7 +61,7 @@ Means means_of(std::span<const FoodResponse> responses, std::size_t adjusters) {
     }
     const Eigen::CompleteOrthogonalDecomposition<Eigen::MatrixXd> fit(x);
     const Eigen::VectorXd b = fit.solve(y);
-    const double freedom = static_cast<double>(rows - fit.rank());
+    const auto freedom = static_cast<double>(rows - fit.rank());
     result.assumed = freedom < least_within_freedom;
     result.within =
         result.assumed ? assumed_within : std::sqrt((y - x * b).squaredNorm() / freedom);
@@ -173,7 +173,7 @@ std::vector<std::string> food_sentences(const FoodComparison& foods, GlucoseUnit
         }
     }
     if (foods.none_because.empty() && foods.different.empty()) {
-        sentences.push_back("No two meals can be told apart with enough certainty.");
+        sentences.emplace_back("No two meals can be told apart with enough certainty.");
     }
     if (!foods.foods.empty()) {
         sentences.push_back(fmt::format(

@@ -163,7 +163,7 @@ void RowReader::find_time(Reading& reading) {
 
 // The date of this row, or where its cell is empty that of a row before it.
 std::optional<WrittenTime> RowReader::carried_date(const RowCells& cells, std::size_t column) {
-    const auto date = time_in(cells, column);
+    auto date = time_in(cells, column);
     if (date && date->has_date) {
         carried_date_ = date;
         return date;

@@ -43,7 +43,7 @@ std::string font_and_version() {
     if (!found || FcPatternGetString(found.get(), FC_FAMILY, 0, &family) != FcResultMatch) {
         return "no font";
     }
-    const std::string name = reinterpret_cast<const char*>(family);
+    std::string name = reinterpret_cast<const char*>(family);
     if (FcPatternGetInteger(found.get(), FC_FONTVERSION, 0, &version) != FcResultMatch) {
         return name;
     }
