@@ -148,16 +148,6 @@ double gained_by(const QuestionFinding& told, Outcome outcome, std::span<const Q
     return hours_gained(view, shifts);
 }
 
-// The tail of a sentence; empty where it is less than five minutes.
-std::string amounts_to(double hours) {
-    const auto minutes = std::lround(hours * 60 / 5) * 5;
-    return minutes < 5
-               ? ""
-               : fmt::format(
-                     " Over these days that difference comes to about {} a day out of range.",
-                     hours_and_minutes(std::chrono::minutes{minutes}));
-}
-
 bool answered(const StandingQuestion& question) {
     return question.told.finding.answer == Answer::yes;
 }
@@ -310,6 +300,15 @@ void weigh_meals(const ReviewInput& input, const TraceView& view, WhatGoesWithIt
 }
 
 }  // namespace
+
+std::string amounts_to(double hours) {
+    const auto minutes = std::lround(hours * 60 / 5) * 5;
+    return minutes < 5
+               ? ""
+               : fmt::format(
+                     " Over these days that difference comes to about {} a day out of range.",
+                     hours_and_minutes(std::chrono::minutes{minutes}));
+}
 
 WhatGoesWithIt what_goes_with_it(const ReviewInput& input) {
     WhatGoesWithIt result;

@@ -35,6 +35,10 @@ struct WhatGoesWithIt {
     std::vector<Finding> leading;  ///< for page 1, by hours gained times certainty; at most three
 };
 
+/// " Over these days that difference comes to about 20 min a day out of range."; empty where it is
+/// less than five minutes.
+std::string amounts_to(double hours);
+
 /// The standing questions: fasting with sleep, dinner's carbohydrate and the time from the last
 /// food to bed; the rise after each main meal with its carbohydrate and movement after; hours in
 /// range with movement, the day's carbohydrate and the weekend. Of each outcome as many as its

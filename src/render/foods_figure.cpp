@@ -1,5 +1,6 @@
 #include "findings/wording.hpp"
 #include "render/review_figures.hpp"
+#include "render/review_words.hpp"
 
 #include <fmt/format.h>
 
@@ -113,11 +114,8 @@ Figure foods_figure(const FirstReview& review) {
     figure.alternative =
         "Dot: the rise after a meal, neighbours and time of day taken off and drawn towards the "
         "others; line: its 80 % interval. Lines that overlap are not told apart by it.";
-    for (const std::string& sentence : review.goes_with.meal_sentences) {
-        if (sentence.starts_with("After ") || sentence.starts_with("These data") ||
-            sentence.starts_with("No two")) {
-            figure.alternative += " " + sentence;
-        }
+    if (const auto lines = meal_lines(review); !lines.empty()) {
+        figure.alternative += " " + lines.front();
     }
     figure.columns = {"meal", "times eaten", std::string("rise, ") + name_of(unit), "80 % interval",
                       "rank"};

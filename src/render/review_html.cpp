@@ -168,8 +168,7 @@ std::string goes_with_html(const FirstReview& review) {
         html += paragraph(goes_with.none_because);
     }
     if (!goes_with.questions.empty()) {
-        html += paragraph(standing_questions_note, "quiet") +
-                table("Asked of these days", standing_columns, standing_rows(review));
+        html += paragraph(standing_questions_note, "quiet") + bullets(standing_lines(review));
     }
     if (review.input.foods_left_off) {
         html += paragraph(foods_left_off_note);

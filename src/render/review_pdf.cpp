@@ -188,7 +188,7 @@ void add_goes_with(PdfDocument& pdf, const FirstReview& review) {
     }
     if (!goes_with.questions.empty()) {
         pdf.paragraph(standing_questions_note, 8.5, false, Ink::quiet);
-        pdf.table(standing_columns, {0.22, 0.42, 0.1, 0.26}, standing_rows(review));
+        pdf.bullets(standing_lines(review));
     }
     if (review.input.foods_left_off) {
         pdf.paragraph(foods_left_off_note, 9.5);

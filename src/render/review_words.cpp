@@ -34,16 +34,19 @@ std::vector<std::string> not_yet_said(const FirstReview& review) {
     return sentences;
 }
 
-std::vector<std::vector<std::string>> standing_rows(const FirstReview& review) {
-    std::vector<std::vector<std::string>> rows;
+std::vector<std::string> standing_lines(const FirstReview& review) {
+    std::vector<std::string> lines;
     for (const StandingQuestion& question : review.goes_with.questions) {
-        const auto minutes = std::lround(question.hours_gained * 60 / 5) * 5;
         const Finding& finding = question.told.finding;
-        rows.push_back({finding.question, finding.sentence,
-                        minutes < 5 ? "" : hours_and_minutes(std::chrono::minutes{minutes}),
-                        finding.next.sentence});
+        std::string line = finding.sentence;
+        if (finding.answer == Answer::yes) {
+            line += amounts_to(question.hours_gained);
+        } else if (!finding.next.sentence.empty()) {
+            line += " " + finding.next.sentence;
+        }
+        lines.push_back(std::move(line));
     }
-    return rows;
+    return lines;
 }
 
 std::vector<std::string> meal_lines(const FirstReview& review) {

@@ -21,12 +21,9 @@ inline constexpr const char* standing_questions_note =
     "chance. What goes together need not come from one another; a trial can show it.";
 inline constexpr const char* foods_left_off_note =
     "Foods and grams are left off this paper: the eating screen is positive or not answered.";
-inline const std::vector<std::string> standing_columns = {"asked", "what these data say",
-                                                          "hours a day", "next"};
-
-/// What the review asked by itself, a row each: question, what these data say, hours a day in range
-/// that it amounts to (empty: under five minutes, or not to be told).
-std::vector<std::vector<std::string>> standing_rows(const FirstReview& review);
+/// What the review asked by itself, a line each: what these data say; of an answered one what it
+/// comes to in hours of the day, of the others what would tell.
+std::vector<std::string> standing_lines(const FirstReview& review);
 
 /// What is said of meals compared, without those eaten once, which the figure has.
 std::vector<std::string> meal_lines(const FirstReview& review);
