@@ -3,12 +3,11 @@
 #include "cli/eaten_json.hpp"
 #include "cli/json_text.hpp"
 #include "diary/food_table.hpp"
+#include "intake/food_table_file.hpp"
 
 #include <fmt/format.h>
 
-#include <fstream>
 #include <ostream>
-#include <sstream>
 
 namespace tracewright {
 
@@ -74,20 +73,29 @@ tl::expected<Table, Exit> table_of(const FoodsOptions& options, const Streams& s
         return table;
     }
     table.shipped = false;
-    std::ifstream file(options.table, std::ios::binary);
-    std::ostringstream text;
-    text << file.rdbuf();
-    table.own = foods_in(
-        text.str(), options.available ? CarbohydrateBasis::available : CarbohydrateBasis::total);
-    for (const std::string& fault : food_rows_not_read(text.str())) {
+    FoodTableOptions how;
+    how.columns = options.columns;
+    how.basis = options.available ? std::optional(CarbohydrateBasis::available)
+                : options.total   ? std::optional(CarbohydrateBasis::total)
+                                  : std::nullopt;
+    if (!options.decimal.empty()) {
+        how.decimal_mark = options.decimal == "comma" ? ',' : '.';
+    }
+    auto file = food_table_file(options.table, how);
+    if (!file) {
+        streams.err << file.error() << "\n";
+        return tl::make_unexpected(Exit::bad_input);
+    }
+    for (const std::string& one : file->taken_as) {
+        streams.err << options.table << ": " << one << "\n";
+    }
+    for (const std::string& fault : file->not_read) {
         streams.err << options.table << ": " << fault << "; left out\n";
         table.exit = Exit::bad_input;
     }
+    table.own = std::move(file->foods);
     if (table.own.empty()) {
-        streams.err << options.table
-                    << ": found no food, expected rows of food, portion, portion_g, "
-                       "energy_kcal, carbohydrate_g, fibre_g, protein_g, fat_g, gi, gi_source, "
-                       "source\n";
+        streams.err << options.table << ": found no food, expected rows of them\n";
         return tl::make_unexpected(Exit::bad_input);
     }
     return table;

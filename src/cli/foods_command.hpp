@@ -12,10 +12,14 @@ namespace tracewright {
 struct FoodsOptions {
     std::vector<std::string> words;  ///< what to look for
     std::string eaten;               ///< a diary text to work out instead
+    std::string client;              ///< on a practice: whose foods are tried first
     std::optional<double> grams;     ///< else the household portion
     int most = 10;
-    std::string table;       ///< another table of the same columns; empty: the shipped one
-    bool available = false;  ///< that table's carbohydrate is without fibre
+    std::string table;                 ///< another table; empty: the shipped one
+    std::vector<std::string> columns;  ///< its columns, "food=TITLE"
+    std::string decimal;               ///< its decimal mark: "point" or "comma"
+    bool available = false;            ///< its carbohydrate is without fibre
+    bool total = false;                ///< its carbohydrate is with fibre
     bool json = false;
 };
 

@@ -43,6 +43,9 @@ void describe_foods(CommandLine& line) {
         "foods", "Look foods up: energy, carbohydrate and fibre of a portion");
     FoodsOptions& options = line.foods_options;
     line.foods->add_option("WORDS", options.words, "What the food is called");
+    line.foods->fallthrough();
+    line.foods->add_option("--client", options.client,
+                           "On a practice: whose own foods are tried first");
     line.foods->add_option("--eaten", options.eaten,
                            "Work out a diary text instead: foods, portions, what is not sure");
     line.foods->add_option("--grams", options.grams, "The portion's weight (else a household one)");
@@ -50,9 +53,17 @@ void describe_foods(CommandLine& line) {
         ->check(CLI::Range(1, 1000))
         ->capture_default_str();
     line.foods->add_option("--table", options.table,
-                           "Another table of the same columns (else the shipped one)");
-    line.foods->add_flag("--available", options.available,
-                         "The carbohydrate of --table is without fibre");
+                           "Another table, nutrients per 100 g: delimited text or a workbook");
+    line.foods
+        ->add_option("--column", options.columns,
+                     "A column of --table, such as food=TITLE or carbohydrate=4 (may be repeated)")
+        ->allow_extra_args(false);
+    line.foods->add_option("--decimal", options.decimal, "Its decimal mark: point or comma")
+        ->check(CLI::IsMember({"point", "comma"}));
+    auto* without =
+        line.foods->add_flag("--available", options.available, "Its carbohydrate is without fibre");
+    line.foods->add_flag("--total", options.total, "Its carbohydrate is with fibre")
+        ->excludes(without);
     line.foods->add_flag("--json", line.json,
                          "One versioned JSON object on standard output and nothing else");
 }

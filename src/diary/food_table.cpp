@@ -82,31 +82,6 @@ std::vector<FoodFacts> foods_in(std::string_view csv, CarbohydrateBasis basis) {
     return foods;
 }
 
-std::vector<std::string> food_rows_not_read(std::string_view csv) {
-    std::vector<std::string> faults;
-    const auto rows = table_cells(csv);
-    for (std::size_t r = 1; r < rows.size(); ++r) {
-        const auto& cells = rows[r];
-        const std::string where = "row " + std::to_string(r + 1);
-        if (cells.size() == 1 && cells[0].empty()) {
-            continue;  // an empty line
-        }
-        if (cells.size() != 11) {
-            faults.push_back(where + ": found " + std::to_string(cells.size()) +
-                             " cells, expected 11");
-            continue;
-        }
-        for (std::size_t c = 2; c <= 8; ++c) {
-            const bool may_be_empty = c > 2;
-            if (!number(cells[c]) && !(may_be_empty && cells[c].empty())) {
-                faults.push_back(where + ", column " + std::to_string(c + 1) + ": found '" +
-                                 cells[c] + "', expected a number");
-            }
-        }
-    }
-    return faults;
-}
-
 const std::vector<FoodFacts>& shipped_foods() {
     static const std::vector<FoodFacts> foods = foods_in(foods_csv(), CarbohydrateBasis::total);
     return foods;

@@ -41,11 +41,8 @@ FoodPortion portion_of(const FoodFacts& food, double grams);
 const std::vector<FoodFacts>& shipped_foods();
 /// The same of a table's text: RFC 4180, columns food, portion, portion_g, energy_kcal,
 /// carbohydrate_g, fibre_g, protein_g, fat_g, gi, gi_source, source in that order. Rows of another
-/// shape are passed over: `food_rows_not_read` tells them.
+/// shape are passed over: tables from outside are read by the intake.
 std::vector<FoodFacts> foods_in(std::string_view csv, CarbohydrateBasis basis);
-/// Each row after the titles, and each cell, that `foods_in` could not read: row, what was found,
-/// what was expected.
-std::vector<std::string> food_rows_not_read(std::string_view csv);
 
 /// How well a food's name meets what was typed: 1 where every word is there, less where words of
 /// the food were not asked for; only those above 0, best first, equal ones by name.

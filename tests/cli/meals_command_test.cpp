@@ -46,6 +46,13 @@ TEST(FoodsCommand, says_when_there_is_none_and_refuses_no_weight) {
     EXPECT_EQ(run({"foods", "zzzz"}).exit, Exit::cannot_answer);
     EXPECT_EQ(run({"foods", "rice", "--grams", "0"}).exit, Exit::wrong_usage);
     EXPECT_EQ(run({"foods", "rice", "--table", "/nowhere.csv"}).exit, Exit::bad_input);
+    const std::string table = source + "/data/foods.csv";
+    const Ran asked = run({"foods", "rice", "--table", table});
+    EXPECT_EQ(asked.exit, Exit::bad_input);
+    EXPECT_THAT(asked.err, HasSubstr("expected --total (it is) or --available"));
+    const Ran told = run({"foods", "mango", "--table", table, "--total"});
+    EXPECT_EQ(told.exit, Exit::done) << told.err;
+    EXPECT_THAT(told.err, HasSubstr("carbohydrate: column 5, 'carbohydrate_g' (total"));
 }
 
 TEST(FoodsCommand, works_a_diary_text_out_and_says_what_is_not_sure) {

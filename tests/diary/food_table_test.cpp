@@ -89,15 +89,3 @@ TEST(FoodTable, index_and_load_meet_the_check_table) {
     }
     EXPECT_EQ(met, 5);
 }
-
-TEST(FoodTable, tells_every_row_and_cell_it_can_not_read) {
-    EXPECT_TRUE(food_rows_not_read(
-                    "food,portion,portion_g,energy_kcal,carbohydrate_g,fibre_g,protein_g,fat_g,gi,"
-                    "gi_source,source\nrice,cup,150,195,42.3,,4,0.4,,,own\n\n")
-                    .empty());
-    const auto faults =
-        food_rows_not_read("titles\nrice,cup,150\nrice,cup,150,195,many,,4,0.4,,,own\n");
-    ASSERT_EQ(faults.size(), 2U);
-    EXPECT_EQ(faults[0], "row 2: found 3 cells, expected 11");
-    EXPECT_EQ(faults[1], "row 3, column 5: found 'many', expected a number");
-}
