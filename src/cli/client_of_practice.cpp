@@ -1,5 +1,6 @@
 #include "cli/client_of_practice.hpp"
 
+#include "cli/client_foods.hpp"
 #include "coaching/client_clock.hpp"
 #include "findings/wear_ends.hpp"
 
@@ -78,6 +79,10 @@ tl::expected<ClientOfPractice, Exit> client_of_practice(const PracticeOptions& o
     if (!wears || !diary) {
         return tl::make_unexpected(said(wears ? diary.error() : wears.error(), streams));
     }
+    auto foods = foods_of_client(store, *client);
+    if (!foods) {
+        return tl::make_unexpected(said(foods.error(), streams));
+    }
     for (StoredWear& stored : *wears) {
         input.wears.push_back(std::move(stored.wear));
     }
@@ -100,7 +105,7 @@ tl::expected<ClientOfPractice, Exit> client_of_practice(const PracticeOptions& o
         streams.out << "The eating screen is positive or not answered: food, grams and meals "
                        "compared stay off the client's papers.\n\n";
     }
-    return ClientOfPractice{std::move(input), record->facts};
+    return ClientOfPractice{std::move(input), record->facts, std::move(*foods)};
 }
 
 }  // namespace tracewright

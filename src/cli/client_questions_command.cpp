@@ -2,8 +2,60 @@
 #include "cli/client_of_practice.hpp"
 #include "cli/meals_command.hpp"
 #include "cli/practice_commands.hpp"
+#include "diary/eaten_text.hpp"
+
+#include <fmt/format.h>
+
+#include <ostream>
 
 namespace tracewright {
+
+namespace {
+
+// What the meals' texts amount to by the client's own foods and the tables, and the names the coach
+// gave to what the client writes: so that the same food is compared as one.
+struct WorkedOut {
+    int meals = 0;
+    int texts = 0;             ///< meals with a text and no carbohydrate
+    bool by_no_basis = false;  ///< the diary's own numbers don't tell whether fibre is in them
+};
+
+WorkedOut work_out_meals(Diary& diary, const ClientFoods& own) {
+    WorkedOut done;
+    const auto basis = basis_to_fill_in(diary);
+    done.by_no_basis = !basis;
+    for (DiaryEntry& entry : diary) {
+        if (entry.kind != DiaryKind::meal || entry.text.empty() || entry.not_described) {
+            continue;
+        }
+        const EatenText eaten = eaten_text(entry.text, {&own});
+        if (!entry.carbohydrate_g) {
+            ++done.texts;
+            done.meals += basis && fill_in(entry, eaten, *basis) ? 1 : 0;
+        }
+        if (const auto name = clients_name(eaten)) {
+            entry.text = *name;
+        }
+    }
+    return done;
+}
+
+void say(const WorkedOut& done, std::ostream& out) {
+    if (done.texts == 0) {
+        return;
+    }
+    if (done.by_no_basis) {
+        out << "Carbohydrate is not worked out from the texts: the diary's own numbers do not tell "
+               "whether fibre is in them.\n\n";
+        return;
+    }
+    out << fmt::format(
+        "Carbohydrate of {} of {} meals without it is worked out from their texts, as an "
+        "estimate.\n\n",
+        done.meals, done.texts);
+}
+
+}  // namespace
 
 Exit ask_client(const PracticeOptions& options, const FileOptions& files, const AskOptions& asked,
                 const Streams& streams) {
@@ -13,8 +65,15 @@ Exit ask_client(const PracticeOptions& options, const FileOptions& files, const 
 
 Exit meals_client(const PracticeOptions& options, const FileOptions& files, bool json,
                   const Streams& streams) {
-    const auto input = client_of_practice(options, files, "meals_looked_at", !json, streams);
-    return input ? meals_of(input->input, json, streams) : input.error();
+    auto client = client_of_practice(options, files, "meals_looked_at", !json, streams);
+    if (!client) {
+        return client.error();
+    }
+    const WorkedOut done = work_out_meals(client->input.diary, client->foods);
+    if (!json) {
+        say(done, streams.out);
+    }
+    return meals_of(client->input, json, streams);
 }
 
 }  // namespace tracewright

@@ -58,6 +58,8 @@ std::optional<Exit> dispatch_practice(CommandLine& line, const Streams& streams)
         {verbs.coach_change, [&] { return change_coach(at, words, streams); }},
         {verbs.bring_in, [&] { return bring_in_files(at, words, line.files, streams); }},
         {verbs.undo, [&] { return undo_import(at, words, streams); }},
+        {verbs.jot, [&] { return jot(at, words, streams); }},
+        {verbs.usual, [&] { return usual_foods(at, words, streams); }},
         {verbs.note, [&] { return note(at, words, streams); }},
         {verbs.promise, [&] { return promise(at, words, streams); }},
         {verbs.acknowledge, [&] { return acknowledge(at, words, streams); }},
@@ -134,6 +136,9 @@ Exit dispatch(CommandLine& line, const Streams& streams) {
     }
     if (line.foods->parsed()) {
         line.foods_options.json = line.json;
+        if (!line.foods_options.client.empty()) {
+            return foods_client(line.practice, line.foods_options, streams);
+        }
         return foods(line.foods_options, streams);
     }
     if (const auto done = dispatch_change(line, streams)) {

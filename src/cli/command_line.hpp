@@ -29,6 +29,8 @@ struct PracticeVerbs {
     CLI::App* coach_change = nullptr;
     CLI::App* bring_in = nullptr;
     CLI::App* undo = nullptr;
+    CLI::App* jot = nullptr;
+    CLI::App* usual = nullptr;
     CLI::App* note = nullptr;
     CLI::App* promise = nullptr;
     CLI::App* acknowledge = nullptr;

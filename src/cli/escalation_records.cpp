@@ -1,5 +1,7 @@
 #include "cli/escalation_records.hpp"
 
+#include "cli/practice_options.hpp"
+
 #include "coaching/client_clock.hpp"
 #include "coaching/client_medicines.hpp"
 #include "findings/wording.hpp"
@@ -88,6 +90,27 @@ Stored<std::vector<StandingEscalation>> standing_escalations(PracticeStore& stor
                                                           : a.escalation.at > b.escalation.at;
         });
     return standing;
+}
+
+Exit say_escalations(PracticeStore& store, std::int64_t client, const ClientFacts& facts,
+                     const Acting& acting, const Streams& streams) {
+    if (const auto looked = record_escalations(store, client, facts, acting); !looked) {
+        return said(looked.error(), streams);
+    }
+    const auto standing = standing_escalations(store, client, facts);
+    if (!standing) {
+        return said(standing.error(), streams);
+    }
+    const ZoneHistory clock = client_clock(facts);
+    for (const StandingEscalation& one : *standing) {
+        if (one.answer.empty()) {
+            streams.out << fmt::format(
+                "! {} ({}): {} {}\n", name_of(one.escalation.rung), one.number,
+                escalation_sentence(one.escalation, clock, one.first_seen, acting.at),
+                one.escalation.whom);
+        }
+    }
+    return Exit::done;
 }
 
 }  // namespace tracewright

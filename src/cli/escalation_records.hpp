@@ -1,5 +1,6 @@
 #pragma once
 
+#include "cli/streams.hpp"
 #include "coaching/client_review.hpp"
 #include "store/practice_store.hpp"
 
@@ -17,5 +18,10 @@ Stored<void> record_escalations(PracticeStore& store, std::int64_t client, const
 Stored<std::vector<StandingEscalation>> standing_escalations(
     PracticeStore& store, std::int64_t client, const ClientFacts& facts,
     std::optional<Interval> window = std::nullopt);
+
+/// Records what is new and says what is not answered, at once when something was stored: not only
+/// when somebody asks for a review.
+Exit say_escalations(PracticeStore& store, std::int64_t client, const ClientFacts& facts,
+                     const Acting& acting, const Streams& streams);
 
 }  // namespace tracewright

@@ -102,6 +102,7 @@ Json json_of_meals(const MealReport& report, const ReviewInput& input) {
                                  {"slot", name_of(occasion.slot)},
                                  {"foods", occasion.foods},
                                  {"carbohydrate_g", or_null(occasion.carbohydrate_g)},
+                                 {"carbohydrate_estimated", occasion.carbohydrate_estimated},
                                  {"response", json_of(report.responses[i], unit)},
                                  {"alone", json_of(report.overlap.meals[i], unit)}});
     }

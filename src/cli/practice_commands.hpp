@@ -2,6 +2,7 @@
 
 #include "cli/ask_command.hpp"
 #include "cli/file_options.hpp"
+#include "cli/foods_command.hpp"
 #include "cli/practice_options.hpp"
 
 #include <optional>
@@ -25,10 +26,27 @@ struct PracticeWords {
     std::string licence;
     std::string confirm;
     std::string wear_end;
+    std::string word;  ///< what the client writes ...
+    std::string is;    ///< ... and what it is
+    std::string recipe;
+    std::string of;
+    std::string food;
+    std::string portion;
+    std::string from_file;
+    std::string day;
+    double portions = 1;
+    std::optional<double> grams;
+    std::optional<double> carbohydrate;
+    std::optional<double> fibre;
+    std::optional<double> energy;
     std::vector<std::string> medicines;
     std::vector<std::string> erased_lists;
     std::optional<std::int64_t> number;
     std::optional<std::int64_t> kept;
+    std::optional<std::int64_t> forget;
+    bool available = false;
+    bool total = false;
+    bool keep = false;
     bool json = false;
     bool this_client = false;
     bool preview = false;
@@ -68,6 +86,15 @@ Exit bring_in_files(const PracticeOptions& options, const PracticeWords& words,
                     const FileOptions& files, const Streams& streams);
 Exit undo_import(const PracticeOptions& options, const PracticeWords& words,
                  const Streams& streams);
+
+/// What a client wrote, read into diary entries; shown, and stored only when asked to.
+Exit jot(const PracticeOptions& options, const PracticeWords& words, const Streams& streams);
+/// Keeps a correction, a recipe or a usual food, forgets one, else lists them.
+Exit usual_foods(const PracticeOptions& options, const PracticeWords& words,
+                 const Streams& streams);
+/// `foods` with a client's own foods.
+Exit foods_client(const PracticeOptions& options, const FoodsOptions& asked,
+                  const Streams& streams);
 
 /// Adds one with a text, else lists them.
 Exit note(const PracticeOptions& options, const PracticeWords& words, const Streams& streams);

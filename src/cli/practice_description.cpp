@@ -86,6 +86,40 @@ void describe_imports(CommandLine& line) {
     verbs.undo = with_client(verb(line.app, "undo", "Undo the client's newest import"), words);
 }
 
+void describe_diary(CommandLine& line) {
+    PracticeWords& words = line.words;
+    PracticeVerbs& verbs = line.verbs;
+    verbs.jot = with_client(
+        verb(line.app, "jot", "Read what a client wrote into diary entries; shows them first"),
+        words);
+    verbs.jot->add_option("TEXT", words.text, "The message, as the client wrote it");
+    verbs.jot->add_option("--from", words.from_file, "A file with the message");
+    verbs.jot->add_option("--day", words.day, "The day it tells of (else today)");
+    verbs.jot->add_flag("--keep", words.keep, "Store the entries; 'undo' takes them back");
+
+    verbs.usual = with_client(
+        verb(line.app, "usual", "What a client usually eats: corrections, recipes, foods"), words);
+    CLI::App& usual = *verbs.usual;
+    usual.add_option("--word", words.word, "What the client writes, such as 'toast'");
+    usual.add_option("--is", words.is, "What that is, such as '1 slice of rye bread'");
+    usual.add_option("--recipe", words.recipe, "The name of a recipe");
+    usual.add_option("--of", words.of,
+                     "Its foods with portions: '400 g lentils, 1 tbsp olive oil'");
+    usual.add_option("--portions", words.portions, "How many portions it gives")
+        ->capture_default_str();
+    usual.add_option("--food", words.food, "The name of a food that no table has");
+    usual.add_option("--portion", words.portion, "Its household portion, such as '1 slice'");
+    usual.add_option("--grams", words.grams, "What that weighs");
+    usual.add_option("--carbohydrate", words.carbohydrate, "Grams of carbohydrate in it");
+    auto* without = usual.add_flag("--available", words.available,
+                                   "That carbohydrate is without fibre (European labels)");
+    usual.add_flag("--total", words.total, "That carbohydrate is with fibre (US labels)")
+        ->excludes(without);
+    usual.add_option("--fibre", words.fibre, "Grams of fibre in it");
+    usual.add_option("--energy", words.energy, "Its energy in kcal");
+    usual.add_option("--forget", words.forget, "The number of one to forget");
+}
+
 void describe_records(CommandLine& line) {
     PracticeWords& words = line.words;
     PracticeVerbs& verbs = line.verbs;
@@ -119,6 +153,7 @@ void describe_practice_commands(CommandLine& line) {
     describe_clients(line);
     describe_coaches(line);
     describe_imports(line);
+    describe_diary(line);
     describe_records(line);
 
     verbs.caseload =

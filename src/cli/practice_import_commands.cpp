@@ -128,29 +128,6 @@ Exit worse(Exit a, Exit b) {
     return static_cast<int>(a) > static_cast<int>(b) ? a : b;
 }
 
-// What is not answered is said at once, not only when somebody asks for a review.
-Exit say_escalations(OpenPractice& practice, std::int64_t client, const ClientFacts& facts,
-                     const Streams& streams) {
-    PracticeStore& store = *practice.store;
-    if (const auto looked = record_escalations(store, client, facts, practice.acting); !looked) {
-        return said(looked.error(), streams);
-    }
-    const auto standing = standing_escalations(store, client, facts);
-    if (!standing) {
-        return said(standing.error(), streams);
-    }
-    const ZoneHistory clock = client_clock(facts);
-    for (const StandingEscalation& one : *standing) {
-        if (one.answer.empty()) {
-            streams.out << fmt::format(
-                "! {} ({}): {} {}\n", name_of(one.escalation.rung), one.number,
-                escalation_sentence(one.escalation, clock, one.first_seen, practice.acting.at),
-                one.escalation.whom);
-        }
-    }
-    return Exit::done;
-}
-
 }  // namespace
 
 Exit bring_in_files(const PracticeOptions& options, const PracticeWords& words,
@@ -182,7 +159,8 @@ Exit bring_in_files(const PracticeOptions& options, const PracticeWords& words,
         exit = worse(exit, importer.take(path));
     }
     if (!words.preview) {
-        return worse(exit, say_escalations(*practice, *client, record->facts, streams));
+        return worse(exit, say_escalations(*practice->store, *client, record->facts,
+                                           practice->acting, streams));
     }
     return exit;
 }

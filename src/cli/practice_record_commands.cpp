@@ -1,3 +1,4 @@
+#include "cli/day_text.hpp"
 #include "cli/escalation_records.hpp"
 #include "cli/practice_commands.hpp"
 #include "coaching/client_clock.hpp"
@@ -7,7 +8,6 @@
 #include <fmt/format.h>
 
 #include <ostream>
-#include <sstream>
 
 namespace tracewright {
 
@@ -18,29 +18,13 @@ std::string utc(Instant at) {
         "%F %R UTC", date::floor<std::chrono::minutes>(date::sys_seconds{at.time_since_epoch()}));
 }
 
-std::string written(CivilDate day) {
-    return date::format(
-        "%F", date::local_days{date::days{static_cast<int>(day.time_since_epoch().count())}});
-}
-
-std::optional<CivilDate> day_of_text(const std::string& text) {
-    std::istringstream stream(text);
-    stream.imbue(std::locale::classic());
-    date::local_days day;
-    stream >> date::parse("%F", day);
-    if (stream.fail() || stream.peek() != std::istringstream::traits_type::eof()) {
-        return std::nullopt;
-    }
-    return CivilDate{std::chrono::days{day.time_since_epoch().count()}};
-}
-
 Exit list_promises(OpenClient& open, const Streams& streams) {
     const auto promises = open.practice.store->promises(open.client);
     if (!promises) {
         return said(promises.error(), streams);
     }
     for (const PromiseRecord& promise : *promises) {
-        streams.out << fmt::format("{}. by {}: {}{}\n", promise.id, written(promise.due),
+        streams.out << fmt::format("{}. by {}: {}{}\n", promise.id, day_text(promise.due),
                                    promise.text,
                                    promise.kept_at ? ", kept " + utc(*promise.kept_at) : "");
     }

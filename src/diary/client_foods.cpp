@@ -1,6 +1,9 @@
 #include "diary/client_foods.hpp"
 
+#include "diary/written_words.hpp"
+
 #include <optional>
+#include <utility>
 
 namespace tracewright {
 
@@ -21,6 +24,26 @@ std::optional<double> mean_of(std::span<const FoodAmount> parts, double grams, P
 }
 
 }  // namespace
+
+std::string called(const ClientFood& food) {
+    if (const auto* correction = std::get_if<FoodCorrection>(&food)) {
+        return "correction " + small_letters(correction->said);
+    }
+    if (const auto* recipe = std::get_if<Recipe>(&food)) {
+        return "recipe " + small_letters(recipe->name);
+    }
+    return "food " + small_letters(std::get<FoodFacts>(food).name);
+}
+
+void ClientFoods::add(ClientFood food) {
+    if (auto* correction = std::get_if<FoodCorrection>(&food)) {
+        corrections.push_back(std::move(*correction));
+    } else if (auto* recipe = std::get_if<Recipe>(&food)) {
+        recipes.push_back(std::move(*recipe));
+    } else {
+        usual.push_back(std::move(std::get<FoodFacts>(food)));
+    }
+}
 
 FoodFacts recipe_facts(const std::string& name, std::span<const FoodAmount> parts,
                        double portions) {

@@ -4,6 +4,8 @@
 
 #include <span>
 #include <string>
+#include <string_view>
+#include <variant>
 #include <vector>
 
 namespace tracewright {
@@ -33,12 +35,20 @@ struct FoodCorrection {
     FoodFacts food;
 };
 
+/// One thing that is known of a client's foods.
+using ClientFood = std::variant<FoodCorrection, Recipe, FoodFacts>;
+
+/// By what it is known again, in small letters: "correction toast", "recipe lentil stew", "food rye
+/// loaf". A second one so called takes the place of the first.
+std::string called(const ClientFood& food);
+
 /// What is known of one client's foods. Tried before any table, in this order.
 struct ClientFoods {
     std::vector<FoodCorrection> corrections;
     std::vector<Recipe> recipes;
     std::vector<FoodFacts> usual;
 
+    void add(ClientFood food);
     bool empty() const { return corrections.empty() && recipes.empty() && usual.empty(); }
 };
 

@@ -12,19 +12,22 @@ namespace {
 // Names of several words that are found whole, whatever joining words stand in them.
 std::vector<std::vector<std::string>> whole_phrases(const KnownFoods& known) {
     std::vector<std::vector<std::string>> phrases;
-    const auto add_if_joined = [&](std::vector<std::string> words) {
-        const bool joined = std::any_of(words.begin(), words.end(), [](const std::string& word) {
+    const auto add_if_joined = [&](const std::vector<std::string>& words, std::ptrdiff_t count) {
+        const auto end = words.begin() + count;
+        const bool joined = std::any_of(words.begin(), end, [](const std::string& word) {
             return word == "and" || word == "with" || word == "on" || word == "or" || word == "in";
         });
         if (joined) {
-            phrases.push_back(std::move(words));
+            phrases.emplace_back(words.begin(), end);
         }
     };
     for (const FoodWord& word : food_words()) {
-        add_if_joined(word.parts);
+        add_if_joined(word.parts, static_cast<std::ptrdiff_t>(word.parts.size()));
     }
-    for (const FoodFacts& food : known.table) {
-        add_if_joined(food_name_words(food.name.substr(0, food.name.find(','))));
+    const FoodNames names(known.table);
+    for (std::size_t i = 0; i < known.table.size(); ++i) {
+        const auto end = static_cast<std::ptrdiff_t>(names[i].first_part);
+        add_if_joined(names[i].words, end);
     }
     if (known.client == nullptr) {
         return phrases;
@@ -237,6 +240,22 @@ bool fill_in(DiaryEntry& entry, const EatenText& eaten, CarbohydrateBasis basis)
     entry.fibre_g = entry.fibre_g ? entry.fibre_g : eaten.fibre_g;
     entry.energy_kcal = entry.energy_kcal ? entry.energy_kcal : eaten.energy_kcal;
     return true;
+}
+
+std::optional<std::string> clients_name(const EatenText& eaten) {
+    std::string name;
+    bool own = false;
+    for (const EatenFood& food : eaten.foods) {
+        if (food.denied) {
+            continue;
+        }
+        if (!food.counted || !food.sure()) {
+            return std::nullopt;
+        }
+        own = own || is_clients_own(food.candidates.front().by);
+        name += (name.empty() ? "" : ", ") + food.candidates.front().food.name;
+    }
+    return own ? std::optional(name) : std::nullopt;
 }
 
 std::optional<CarbohydrateBasis> basis_to_fill_in(const Diary& diary) {

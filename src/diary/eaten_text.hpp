@@ -3,7 +3,7 @@
 #include "diary/carbohydrate.hpp"
 #include "diary/diary_entry.hpp"
 #include "diary/food_match.hpp"
-#include "diary/written_portion.hpp"
+#include "diary/portion_weight.hpp"
 
 #include <optional>
 #include <string>
@@ -54,6 +54,10 @@ EatenText eaten_text(std::string_view text, const KnownFoods& known = {});
 /// basis given (`total` or `available`). False, and nothing is changed, where the entry is no
 /// described meal, has carbohydrate already, or the text's is not known by that basis.
 bool fill_in(DiaryEntry& entry, const EatenText& eaten, CarbohydrateBasis basis);
+
+/// The foods' names in order, where all are sure and at least one is the client's own: what the
+/// coach calls that which the client writes. Empty otherwise: the text stands as written.
+std::optional<std::string> clients_name(const EatenText& eaten);
 
 /// The basis by which a diary may be filled in so that nothing is mixed: that of its own numbers;
 /// total where it has none; empty where they don't tell or differ among themselves.

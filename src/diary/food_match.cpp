@@ -180,8 +180,9 @@ class Finder {
     }
 
     void table() {
-        for (const FoodFacts& food : known_.table) {
-            in_table(food);
+        const FoodNames names(known_.table);
+        for (std::size_t i = 0; i < known_.table.size(); ++i) {
+            in_table(known_.table[i], names[i]);
         }
     }
 
@@ -202,10 +203,9 @@ class Finder {
         return best;
     }
 
-    void in_table(const FoodFacts& food) {
-        const Words name = food_name_words(food.name);
-        const std::size_t first_part =
-            food_name_words(food.name.substr(0, food.name.find(','))).size();
+    void in_table(const FoodFacts& food, const FoodName& called) {
+        const Words& name = called.words;
+        const std::size_t first_part = called.first_part;
         // What it is of stands before "with skin", "made with water".
         const auto behind =
             std::find_if(name.begin(), name.begin() + static_cast<std::ptrdiff_t>(first_part),
@@ -286,6 +286,30 @@ class Finder {
 };
 
 }  // namespace
+
+namespace {
+
+std::vector<FoodName> names_made(std::span<const FoodFacts> table) {
+    std::vector<FoodName> names;
+    names.reserve(table.size());
+    for (const FoodFacts& food : table) {
+        names.push_back({food_name_words(food.name),
+                         food_name_words(food.name.substr(0, food.name.find(','))).size()});
+    }
+    return names;
+}
+
+}  // namespace
+
+FoodNames::FoodNames(std::span<const FoodFacts> table) {
+    if (table.data() == shipped_foods().data() && table.size() == shipped_foods().size()) {
+        static const std::vector<FoodName> shipped = names_made(shipped_foods());
+        names_ = shipped;
+    } else {
+        own_ = names_made(table);
+        names_ = own_;
+    }
+}
 
 const char* name_of(FoundBy by) {
     switch (by) {

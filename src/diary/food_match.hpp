@@ -17,6 +17,24 @@ struct KnownFoods {
     std::span<const FoodFacts> table = shipped_foods();
 };
 
+/// A food's name as words.
+struct FoodName {
+    std::vector<std::string> words;
+    std::size_t first_part = 0;  ///< words before the first comma
+};
+/// The names of a table, in its order. Those of the shipped table are made once.
+class FoodNames {
+  public:
+    explicit FoodNames(std::span<const FoodFacts> table);
+    FoodNames(const FoodNames&) = delete;
+    FoodNames& operator=(const FoodNames&) = delete;
+    const FoodName& operator[](std::size_t i) const { return names_[i]; }
+
+  private:
+    std::vector<FoodName> own_;
+    std::span<const FoodName> names_;
+};
+
 /// By what a food was found.
 enum class FoundBy : std::uint8_t { correction, recipe, usual_food, everyday_word, table };
 const char* name_of(FoundBy by);

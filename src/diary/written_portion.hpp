@@ -1,25 +1,14 @@
 #pragma once
 
-#include "diary/doubt.hpp"
 #include "diary/eaten_words.hpp"
-#include "diary/food_table.hpp"
+#include "diary/household_measure.hpp"
 
-#include <cstdint>
 #include <optional>
 #include <span>
 #include <string>
 #include <vector>
 
 namespace tracewright {
-
-/// What a word such as "slice", "cup" or "g" measures by.
-struct HouseholdMeasure {
-    enum class Of : std::uint8_t { weight, volume, piece };
-    const char* name = "";
-    Of of = Of::piece;
-    double amount = 0;      ///< grams or millilitres of one; 0 for a piece
-    double half_width = 0;  ///< as a share: how far one may be from another. Ours, no source.
-};
 
 /// How much was written, before it is known of what.
 struct WrittenPortion {
@@ -40,21 +29,5 @@ struct PortionAndName {
 PortionAndName portion_and_name(std::span<const EatenWord> words);
 /// Takes a measure that ends the name for a portion of one: "chocolate bar". False if it has none.
 bool take_measure_from_name(PortionAndName& read);
-
-/// Grams, true within `half_width` of them, and what was not sure.
-struct PortionWeight {
-    double grams = 0;
-    double half_width = 0;
-    std::vector<Doubt> doubts;
-};
-
-/// What the portion weighs of this food. Weights are taken as written; volumes by the weight of the
-/// food's own cup or spoon, else as water for drinks; slices, pieces and bare counts by its
-/// household portion. A portion that is not written is the household one within half of it, unless
-/// `own` says that it is the client's usual one. Ours, no source.
-PortionWeight portion_weight(const WrittenPortion& portion, const FoodFacts& food, bool own);
-
-/// Whether it is drunk: by its name or by a portion in fluid ounces.
-bool is_drink(const FoodFacts& food);
 
 }  // namespace tracewright

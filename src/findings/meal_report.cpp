@@ -31,9 +31,12 @@ bool moved_after(const EatingOccasion& occasion, const Diary& diary) {
 // A meal is told at its own usual portion: what it holds belongs to it. Slot by the clock is nearly
 // a fact of the food; it is adjusted for by whether it is breakfast, when the same food rises most.
 FoodComparison foods_of(const MealReport& report, const ReviewInput& input) {
+    // Known of every meal and by one definition: grams with and without fibre are not compared.
     const bool carbohydrate = std::all_of(
-        report.occasions.begin(), report.occasions.end(),
-        [](const EatingOccasion& occasion) { return occasion.carbohydrate_g.has_value(); });
+        report.occasions.begin(), report.occasions.end(), [&](const EatingOccasion& one) {
+            return one.carbohydrate_g.has_value() &&
+                   one.carbohydrate_basis == report.occasions.front().carbohydrate_basis;
+        });
     std::vector<std::string> names = {"movement after", "breakfast or later"};
     if (carbohydrate) {
         names.emplace_back("portion (carbohydrate against the meal's own usual)");

@@ -85,6 +85,9 @@ class Gatherer {
             carbohydrate.add(part->carbohydrate_g && same_basis
                                  ? std::optional(part->carbohydrate_g->value)
                                  : std::nullopt);
+            occasion.carbohydrate_estimated =
+                occasion.carbohydrate_estimated ||
+                (part->carbohydrate_g && part->carbohydrate_g->estimated);
             fibre.add(part->fibre_g);
             energy.add(part->energy_kcal);
             if (!part->text.empty() && !part->not_described) {
@@ -96,6 +99,7 @@ class Gatherer {
                 occasion.slot = *slot;
             }
         }
+        occasion.carbohydrate_basis = parts_.front()->carbohydrate_basis;
         occasion.carbohydrate_g = carbohydrate.value();
         occasion.fibre_g = fibre.value();
         occasion.energy_kcal = energy.value();

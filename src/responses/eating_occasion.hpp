@@ -25,6 +25,9 @@ struct EatingOccasion {
     MealSlot slot = MealSlot::snack;
     std::vector<std::string> foods;        ///< as written, without empty ones
     std::optional<double> carbohydrate_g;  ///< the sum; empty if an entry has none or bases differ
+    CarbohydrateBasis carbohydrate_basis = CarbohydrateBasis::not_told;
+    bool carbohydrate_estimated =
+        false;  ///< at least one entry's is worked out or written with "~"
     std::optional<double> fibre_g;
     std::optional<double> energy_kcal;
     bool not_described = false;

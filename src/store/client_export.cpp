@@ -2,6 +2,7 @@
 
 #include "coaching/client_clock.hpp"
 #include "store/client_document.hpp"
+#include "store/food_document.hpp"
 #include "time/zone_history.hpp"
 
 #include <date/date.h>
@@ -161,6 +162,12 @@ Json said_of(const ClientHoldings& holdings) {
                                     {"due", day(promise.due)},
                                     {"kept_at", utc(promise.kept_at)},
                                     {"text", promise.text}});
+    }
+    said["foods"] = Json::array();
+    for (const FoodRecord& food : holdings.foods) {
+        said["foods"].push_back({{"number", food.id},
+                                 {"at", utc(food.at)},
+                                 {"what", Json::parse(food_document(food.food), nullptr, false)}});
     }
     said["escalations"] = Json::array();
     for (const EscalationRecord& escalation : holdings.escalations) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "diary/client_foods.hpp"
 #include "time/instant.hpp"
 
 #include <cstdint>
@@ -42,6 +43,14 @@ struct EscalationRecord {
     Instant first_seen;
     std::string document;
     std::vector<AcknowledgementRecord> answers;
+};
+
+/// A correction, recipe or usual food of a client, and when it was last told.
+struct FoodRecord {
+    std::int64_t id = 0;
+    Instant at;
+    std::int64_t coach = 0;
+    ClientFood food;
 };
 
 /// A finding that a coach kept, with the data it was drawn from.

@@ -180,7 +180,20 @@ CREATE TABLE finding (
 CREATE INDEX finding_of_client ON finding(client, id);
 )sql";
 
-constexpr std::array versions{version_1, version_2};
+// What is known of a client's foods: corrections, recipes, usual foods.
+constexpr const char* version_3 = R"sql(
+CREATE TABLE client_food (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  client INTEGER NOT NULL REFERENCES client(id) ON DELETE CASCADE,
+  at INTEGER NOT NULL,
+  coach INTEGER NOT NULL REFERENCES coach(id),
+  sameness BLOB NOT NULL,
+  sealed_food BLOB NOT NULL,
+  UNIQUE (client, sameness)
+) STRICT;
+)sql";
+
+constexpr std::array versions{version_1, version_2, version_3};
 
 std::string before_path(const std::string& path, int version) {
     return path + ".before-" + std::to_string(version);

@@ -60,6 +60,7 @@ struct ClientHoldings {
     std::vector<ImportRecord> imports;
     std::vector<NoteRecord> notes;
     std::vector<PromiseRecord> promises;
+    std::vector<FoodRecord> foods;
     std::vector<EscalationRecord> escalations;
     std::vector<KeptFinding> findings;
 };
@@ -120,6 +121,13 @@ class PracticeStore {
     virtual Stored<std::vector<PromiseRecord>> promises(std::int64_t client) = 0;
     virtual Stored<void> keep_promise(std::int64_t client, std::int64_t promise,
                                       const Acting& acting) = 0;
+
+    /// In order of first telling. `keep_food` takes the place of one so called already (`called`).
+    virtual Stored<std::vector<FoodRecord>> foods(std::int64_t client) = 0;
+    virtual Stored<std::int64_t> keep_food(std::int64_t client, const ClientFood& food,
+                                           const Acting& acting) = 0;
+    virtual Stored<void> forget_food(std::int64_t client, std::int64_t food,
+                                     const Acting& acting) = 0;
 
     /// One record for each event; what was answered stays answered.
     virtual Stored<void> put_escalations(std::int64_t client,

@@ -2,6 +2,7 @@
 
 #include "access/practice_key.hpp"
 #include "access/sealing.hpp"
+#include "store/client_food_table.hpp"
 #include "store/client_table.hpp"
 #include "store/erasure_list.hpp"
 #include "store/practice_store.hpp"
@@ -77,6 +78,11 @@ class SqlitePractice final : public PracticeStore {
     Stored<void> keep_promise(std::int64_t client, std::int64_t promise,
                               const Acting& acting) override;
 
+    Stored<std::vector<FoodRecord>> foods(std::int64_t client) override;
+    Stored<std::int64_t> keep_food(std::int64_t client, const ClientFood& food,
+                                   const Acting& acting) override;
+    Stored<void> forget_food(std::int64_t client, std::int64_t food, const Acting& acting) override;
+
     Stored<void> put_escalations(std::int64_t client,
                                  const std::vector<EscalationRecord>& escalations,
                                  const Acting& acting) override;
@@ -105,6 +111,7 @@ class SqlitePractice final : public PracticeStore {
     DiaryTable diary_;
     ImportTable imports_;
     RecordTable records_;
+    ClientFoodTable foods_;
     AuditTable audit_;
 
     enum class Needs { a_look, a_change, an_owner };

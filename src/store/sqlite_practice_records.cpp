@@ -69,6 +69,41 @@ Stored<void> SqlitePractice::keep_promise(std::int64_t client, std::int64_t prom
     });
 }
 
+Stored<std::vector<FoodRecord>> SqlitePractice::foods(std::int64_t client) {
+    return reading([&]() -> Stored<std::vector<FoodRecord>> {
+        const auto at = place(client);
+        if (!at) {
+            return tl::make_unexpected(at.error());
+        }
+        return foods_.foods(client, *at);
+    });
+}
+
+Stored<std::int64_t> SqlitePractice::keep_food(std::int64_t client, const ClientFood& food,
+                                               const Acting& acting) {
+    return changing(acting, Needs::a_change, [&]() -> Stored<std::int64_t> {
+        const auto at = place(client);
+        if (!at) {
+            return tl::make_unexpected(at.error());
+        }
+        const std::int64_t kept = foods_.keep(client, *at, food, acting);
+        audit_.add(acting, "food_kept", client, kept);
+        return kept;
+    });
+}
+
+Stored<void> SqlitePractice::forget_food(std::int64_t client, std::int64_t food,
+                                         const Acting& acting) {
+    return changing(acting, Needs::a_change, [&]() -> Stored<void> {
+        if (!foods_.forget(client, food)) {
+            return store_error(StoreErrorKind::not_found,
+                               "found no food of this number of this client");
+        }
+        audit_.add(acting, "food_forgotten", client, food);
+        return {};
+    });
+}
+
 Stored<void> SqlitePractice::put_escalations(std::int64_t client,
                                              const std::vector<EscalationRecord>& escalations,
                                              const Acting& acting) {
@@ -147,6 +182,7 @@ Stored<ClientHoldings> SqlitePractice::holdings(std::int64_t client, const Actin
         holdings.imports = imports_.imports(client, *at);
         holdings.notes = records_.notes(client, *at);
         holdings.promises = records_.promises(client, *at);
+        holdings.foods = foods_.foods(client, *at);
         holdings.escalations = records_.escalations(client, *at);
         holdings.findings = records_.findings(client, *at);
         audit_.add(acting, "client_exported", client);
@@ -194,6 +230,7 @@ Stored<std::vector<std::string>> SqlitePractice::faults() {
                 imports_.imports(called.id, at);
                 records_.notes(called.id, at);
                 records_.promises(called.id, at);
+                foods_.foods(called.id, at);
                 records_.escalations(called.id, at);
                 records_.findings(called.id, at);
                 return {};

@@ -36,7 +36,7 @@ std::string in_short(const EatenText& eaten) {
 }  // namespace
 
 // Ours, no source: how people write. The grams follow from the portions of the shipped table (USDA
-// SR26, 2013) and from the measures of diary/written_portion.cpp.
+// SR26, 2013) and from the measures of diary/household_measure.cpp.
 TEST(EatenText, reads_how_people_write) {
     const struct {
         const char* text;
@@ -203,6 +203,16 @@ TEST(EatenText, tries_the_clients_own_foods_first) {
     EXPECT_EQ(eaten_text("toast", known).foods[0].candidates[0].by, FoundBy::correction);
     EXPECT_TRUE(eaten_text("toast", known).foods[0].doubts.empty());
     EXPECT_EQ(in_short(eaten_text("toast")), "white bread 28!");
+}
+
+TEST(EatenText, takes_the_coachs_name_only_where_all_is_sure) {
+    const ClientFoods own = tansys();
+    const KnownFoods known{&own};
+    EXPECT_EQ(clients_name(eaten_text("2 toasts and a banana, no jam", known)),
+              "rye bread, banana");
+    EXPECT_EQ(clients_name(eaten_text("banana", known)), std::nullopt);  // nothing of her own
+    EXPECT_EQ(clients_name(eaten_text("toast with cheese", known)), std::nullopt);
+    EXPECT_EQ(clients_name(eaten_text("toast with kedgeree", known)), std::nullopt);
 }
 
 // 400 g lentils (20.13 g) and 100 g carrots (8.22 g) in two portions: 44.37 g each.

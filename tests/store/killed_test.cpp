@@ -193,7 +193,8 @@ TEST(Killed, a_migration_cut_short_is_made_again) {
             Database database(path, Database::Mode::existing);
             database.run(
                 "DROP TABLE note; DROP TABLE promise; DROP TABLE acknowledgement;"
-                "DROP TABLE escalation; DROP TABLE finding; PRAGMA user_version = 1");
+                "DROP TABLE escalation; DROP TABLE finding; DROP TABLE client_food; PRAGMA "
+                "user_version = 1");
         }
         Worker worker([&](auto say) {
             const auto opened = SqlitePractice::open(path, unlock_for_tests);

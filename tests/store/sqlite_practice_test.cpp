@@ -135,7 +135,7 @@ void take_back_to_version_1(const std::string& path) {
     Database database(path, Database::Mode::existing);
     database.run(
         "DROP TABLE note; DROP TABLE promise; DROP TABLE acknowledgement; DROP TABLE escalation;"
-        "DROP TABLE finding; PRAGMA user_version = 1");
+        "DROP TABLE finding; DROP TABLE client_food; PRAGMA user_version = 1");
 }
 
 TEST(SqlitePractice, an_earlier_version_is_copied_and_brought_forward) {

@@ -340,6 +340,38 @@ TEST_P(StoreContract, promises_are_open_until_kept) {
               StoreErrorKind::not_found);
 }
 
+TEST_P(StoreContract, a_clients_foods_come_back_and_a_second_one_so_called_takes_its_place) {
+    FoodFacts rye;
+    rye.name = "rye loaf";
+    rye.portion = "1 slice";
+    rye.portion_g = 45;
+    rye.carbohydrate_g = 40.5;
+    rye.basis = CarbohydrateBasis::available;
+    rye.source = "the client's";
+    ASSERT_TRUE(store->keep_food(client, rye, acting(1)));
+    const auto toast = store->keep_food(client, FoodCorrection{"toast", rye}, acting(2));
+    Recipe stew{"lentil stew", 4, {{"lentils, boiled", 400}}, rye};
+    stew.facts.name = stew.name;
+    ASSERT_TRUE(store->keep_food(client, stew, acting(3)));
+    rye.portion_g = 50;
+    EXPECT_EQ(*store->keep_food(client, FoodCorrection{"Toast", rye}, acting(4)), *toast);
+    const auto foods = store->foods(client);
+    ASSERT_EQ(foods->size(), 3U);
+    EXPECT_FALSE(std::get<FoodFacts>(foods->at(0).food).fibre_g);
+    EXPECT_EQ(std::get<FoodFacts>(foods->at(0).food).carbohydrate_g, 40.5);
+    EXPECT_EQ(std::get<FoodFacts>(foods->at(0).food).basis, CarbohydrateBasis::available);
+    EXPECT_EQ(std::get<FoodCorrection>(foods->at(1).food).said, "Toast");
+    EXPECT_EQ(std::get<FoodCorrection>(foods->at(1).food).food.portion_g, 50);
+    EXPECT_EQ(foods->at(1).at, at_second(4));
+    EXPECT_EQ(std::get<Recipe>(foods->at(2).food).parts[0].grams, 400);
+    EXPECT_THAT(exported(), ::testing::HasSubstr("rye loaf"));
+    ASSERT_TRUE(store->forget_food(client, *toast, acting(5)));
+    EXPECT_EQ(store->foods(client)->size(), 2U);
+    EXPECT_EQ(store->forget_food(client, *toast, acting(6)).error().kind,
+              StoreErrorKind::not_found);
+    EXPECT_TRUE(store->faults()->empty());
+}
+
 // T25.
 TEST_P(StoreContract, an_erased_client_leaves_the_line_that_one_was_erased) {
     brought(with_meals(file_of(0, 1000), 10));

@@ -1,0 +1,156 @@
+#include "intake/message_meaning.hpp"
+
+#include "diary/eaten_text.hpp"
+#include "diary/medicine_text.hpp"
+#include "intake/message_kind.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace tracewright {
+
+namespace {
+
+bool plausible(double value, GlucoseUnit unit) {
+    return unit == GlucoseUnit::mmol_per_l ? value >= 1 && value <= 33
+                                           : value >= 18 && value <= 600;
+}
+
+void set_level(const MessagePart& part, GlucoseUnit usual, DiaryEntry& entry,
+               std::vector<Doubt>& doubts) {
+    std::optional<double> value;
+    std::optional<GlucoseUnit> unit;
+    for (const MessageWord& word : part.words) {
+        const auto number = message_number(word.text);
+        value = value ? value : number;
+        if (word.text == "mmol" || word.text == "mmol/l") {
+            unit = GlucoseUnit::mmol_per_l;
+        } else if (word.text == "mg/dl") {
+            unit = GlucoseUnit::mg_per_dl;
+        }
+    }
+    const bool other = value && !unit && !plausible(*value, usual);
+    const GlucoseUnit taken =
+        unit.value_or(!other                             ? usual
+                      : usual == GlucoseUnit::mmol_per_l ? GlucoseUnit::mg_per_dl
+                                                         : GlucoseUnit::mmol_per_l);
+    if (!value || !plausible(*value, taken)) {
+        entry.kind = DiaryKind::note;
+        doubts.push_back({DoubtAbout::kind, "no level of glucose: kept as a note"});
+        return;
+    }
+    if (!unit) {
+        doubts.push_back({DoubtAbout::amount,
+                          fmt::format("the unit is not written: {} is taken", name_of(taken))});
+    }
+    entry.glucose = Glucose{static_cast<std::int32_t>(std::lround(*value * 100)), taken};
+}
+
+// "45 g carbs": what the message itself says.
+void set_carbohydrate(const MessagePart& part, DiaryEntry& entry) {
+    for (std::size_t i = 0; i < part.words.size(); ++i) {
+        const std::string& word = part.words[i].text;
+        if (word != "carb" && word != "carbs" && word != "carbohydrate") {
+            continue;
+        }
+        for (std::size_t back = 1; back <= 2 && back <= i; ++back) {
+            const std::string& amount = part.words[i - back].text;
+            const auto number = message_number(
+                amount.ends_with("g") ? amount.substr(0, amount.size() - 1) : amount);
+            if (number && !entry.carbohydrate_g) {
+                entry.carbohydrate_g = Amount{*number, 0, false};
+            }
+        }
+    }
+}
+
+}  // namespace
+
+// "lunch: nothing", "no breakfast": known not to have been eaten.
+bool is_left_out(const MessagePart& part) {
+    const bool meal = !part.slot.empty() || std::any_of(part.words.begin(), part.words.end(),
+                                                        [](const MessageWord& word) {
+                                                            return !slot_of_word(word.text).empty();
+                                                        });
+    return meal && !part.words.empty() && leaves_out(part.words.front().text);
+}
+
+DiaryKind kind_of_part(const MessagePart& part, const KnownFoods& foods,
+                       std::vector<Doubt>& doubts) {
+    if (is_left_out(part)) {
+        return DiaryKind::note;
+    }
+    const auto told = kind_of_words(part.words);
+    const bool medicine = !medicine_text(part.text).recognised.empty();
+    const bool measured = told == DiaryKind::finger_prick || told == DiaryKind::ketones;
+    const bool has_number =
+        std::any_of(part.words.begin(), part.words.end(),
+                    [](const MessageWord& word) { return message_number(word.text); });
+    if (told && told != DiaryKind::medicine && told != DiaryKind::meal &&
+        (!measured || has_number)) {
+        return *told;
+    }
+    if (medicine) {
+        return DiaryKind::medicine;
+    }
+    const EatenText eaten = eaten_text(part.text, foods);
+    const bool named = std::any_of(eaten.foods.begin(), eaten.foods.end(),
+                                   [](const EatenFood& food) { return food.confidence > 0; });
+    if (told == DiaryKind::medicine && !(named && eaten.found_all())) {
+        return DiaryKind::medicine;
+    }
+    if (!part.slot.empty() || told == DiaryKind::meal || named) {
+        return DiaryKind::meal;
+    }
+    if (part.begun == DiaryKind::meal && !part.words.empty()) {
+        doubts.push_back({DoubtAbout::kind, "taken for food by its verb"});
+        return DiaryKind::meal;
+    }
+    if (part.begun) {
+        doubts.push_back(
+            {DoubtAbout::kind, "taken for " + std::string(name_of(*part.begun)) + " by its verb"});
+        return *part.begun;
+    }
+    doubts.push_back({DoubtAbout::kind, "not understood: kept as a note"});
+    return DiaryKind::note;
+}
+
+void set_length(const MessagePart& part, DiaryEntry& entry, std::vector<Doubt>& doubts) {
+    const auto steps = std::find_if(part.words.begin(), part.words.end(),
+                                    [](const MessageWord& word) { return word.text == "steps"; });
+    if (part.length) {
+        const bool sleep = entry.kind == DiaryKind::sleep;
+        entry.number = part.length->minutes / (sleep ? 60 : 1);
+        entry.number_unit = sleep ? "h" : "min";
+    } else if (steps != part.words.end() && steps != part.words.begin()) {
+        entry.number = message_number((steps - 1)->text);
+        entry.number_unit = entry.number ? "steps" : "";
+    } else if (!part.until && entry.kind == DiaryKind::movement) {
+        doubts.push_back({DoubtAbout::amount, "how long is not written"});
+    }
+}
+
+void set_numbers(const MessagePart& part, GlucoseUnit unit, DiaryEntry& entry,
+                 std::vector<Doubt>& doubts) {
+    if (entry.kind == DiaryKind::movement || entry.kind == DiaryKind::sleep) {
+        set_length(part, entry, doubts);
+    } else if (entry.kind == DiaryKind::finger_prick) {
+        set_level(part, unit, entry, doubts);
+    } else if (entry.kind == DiaryKind::ketones) {
+        for (const MessageWord& word : part.words) {
+            entry.number = entry.number ? entry.number : message_number(word.text);
+        }
+        entry.number_unit = "mmol/L";
+    } else if (entry.kind == DiaryKind::meal) {
+        set_carbohydrate(part, entry);
+        if (part.words.empty()) {
+            entry.not_described = true;
+            entry.text.clear();
+            doubts.push_back({DoubtAbout::food, "what was eaten is not written"});
+        }
+    }
+}
+
+}  // namespace tracewright

@@ -1,0 +1,186 @@
+#include "intake/client_message.hpp"
+
+#include <date/date.h>
+#include <gtest/gtest.h>
+#include <rapidcheck/gtest.h>
+
+using namespace tracewright;
+
+namespace {
+
+constexpr CivilDate tuesday{std::chrono::local_days{std::chrono::year{2026} / 3 / 3}};
+
+MessageOptions options() {
+    MessageOptions result;
+    result.day = tuesday;
+    result.zones = ZoneHistory{*Zone::named("Europe/Berlin")};
+    return result;
+}
+
+std::string clock_of(WallTime at) {
+    const auto day = std::chrono::floor<std::chrono::days>(at);
+    const std::chrono::hh_mm_ss time{at - day};
+    char text[32];
+    std::snprintf(text, sizeof text, "%+d %02d:%02d", static_cast<int>((day - tuesday).count()),
+                  static_cast<int>(time.hours().count()), static_cast<int>(time.minutes().count()));
+    const std::string all = text;
+    return all.substr(all.starts_with("+0") ? 3 : 0);
+}
+
+// "08:10 meal 'porridge'": the day if another, '?' for an uncertain time, length in minutes,
+// number.
+std::string in_short(const std::vector<ProposedEntry>& message) {
+    std::string all;
+    for (const ProposedEntry& one : message) {
+        const DiaryEntry& entry = one.entry;
+        all += all.empty() ? "" : "; ";
+        all += clock_of(entry.written) + (entry.time_uncertain ? "? " : " ") + name_of(entry.kind);
+        if (entry.slot) {
+            all += " " + *entry.slot;
+        }
+        all += " '" + entry.text + "'";
+        if (entry.until) {
+            all += " to +" + std::to_string((*entry.until - entry.at).count() / 60);
+        }
+        if (entry.number) {
+            all += " " + std::to_string(*entry.number).substr(0, 3) + entry.number_unit;
+        }
+        if (entry.glucose) {
+            all += " =" + std::to_string(entry.glucose->hundredths);
+        }
+    }
+    return all;
+}
+
+}  // namespace
+
+// Ours, no source: how clients write. Tuesday, 3 March 2026 is the day told of; '?' is a time that
+// is not certain.
+TEST(ClientMessage, reads_how_clients_write) {
+    const struct {
+        const char* text;
+        const char* read;
+    } rows[] = {
+        {"8:10 porridge and banana, walked 20 min",
+         "08:10 meal 'porridge and banana'; 08:10? movement 'walked 20 min' 20.min"},
+        {"lunch 12:30 rice w chicken; slept 6h; felt tired",
+         "12:30 meal lunch 'rice w chicken'; 00:00? sleep 'slept 6h' 6.0h; 12:30? mood 'felt "
+         "tired'"},
+        {"8.10 porridge", "08:10 meal 'porridge'"},
+        {"8h10 porridge, coffee", "08:10 meal 'porridge, coffee'"},
+        {"8am porridge\n12:30pm rice\n7 pm pizza, 2 beers",
+         "08:00 meal 'porridge'; 12:30 meal 'rice'; 19:00 alcohol '2 beers'; 19:00 meal 'pizza, 2 "
+         "beers'"},
+        {"porridge at 8:10 with banana, lunch 12:30 rice",
+         "08:10 meal 'porridge with banana'; 12:30 meal lunch 'rice'"},
+        {"8:10 porridge 10:30 coffee", "08:10 meal 'porridge'; 10:30 meal 'coffee'"},
+        {"8:00\ntoast\n12:00\nrice", "08:00 meal 'toast'; 12:00 meal 'rice'"},
+        {"8.10 a.m. toast. 9 am walk 10 min.",
+         "08:10 meal 'toast'; 09:00 movement 'walk 10 min' to +10 10.min"},
+        {"8:10 2 slices of toast, 1.5 cups of milk",
+         "08:10 meal '2 slices of toast, 1.5 cups of milk'"},
+        {"8:10 porridge and then walked 15 min",
+         "08:10 meal 'porridge'; 08:10? movement 'walked 15 min' 15.min"},
+        {"fruit juice at 16:00", "16:00 meal 'fruit juice'"},
+        {"~8:10 toast", "08:10? meal 'toast'"},
+        // times that are not written, or not whole
+        {"Breakfast: porridge\nLunch: rice\nDinner: nothing much",
+         "08:00? meal breakfast 'porridge'; 13:00? meal lunch 'rice'; 19:00? note 'Dinner: nothing "
+         "much'"},
+        {"dinner 7:30 pasta", "19:30? meal dinner 'pasta'"},
+        {"8:10 toast, 1:15 rice, 7:30 fish",
+         "08:10 meal 'toast'; 13:15? meal 'rice'; 19:30? meal 'fish'"},
+        {"8:00 toast, 1 pm rice", "08:00? meal 'toast'; 13:00 meal 'rice'"},
+        {"took metformin 500 at 8", "08:00? medicine 'took metformin 500'"},
+        {"no breakfast", "12:00? note 'no breakfast'"},
+        {"8:10", "08:10 note '8:10'"},
+        // days
+        {"yesterday 8:10 porridge", "-1 08:10 meal 'porridge'"},
+        {"Mon 8:10 porridge", "-1 08:10 meal 'porridge'"},
+        {"2 March 8:10 porridge\n3 March 9:00 toast",
+         "-1 08:10 meal 'porridge'; 09:00 meal 'toast'"},
+        {"02.03.2026 8:10 toast", "-1 08:10 meal 'toast'"},
+        {"2026-03-02 8:10 toast", "-1 08:10 meal 'toast'"},
+        {"31.02.2026 8:10 toast", "12:00? note '31.02.2026'; 08:10 meal 'toast'"},
+        // sleep
+        {"slept 23:00-6:30", "-1 23:00 sleep 'slept' to +450"},
+        {"slept 23:00\xE2\x80\x93"
+         "6:30",
+         "-1 23:00 sleep 'slept' to +450"},
+        {"slept from 23:30 to 7", "-1 23:30 sleep 'slept' to +450"},
+        {"slept 11:00-6:30", "-1 23:00? sleep 'slept' to +450"},
+        {"dinner 19:00 soup; slept 23:00-6:30",
+         "19:00 meal dinner 'soup'; 23:00 sleep 'slept' to +450"},
+        {"went to bed 11pm, woke 6:30", "-1 23:00 sleep 'went to bed, woke' to +450"},
+        {"slept badly, 6h30", "00:00? sleep 'slept badly, 6h30' 6.5h"},
+        // the rest
+        {"walked 18:00-18:30", "18:00 movement 'walked' to +30"},
+        {"1h30 walk", "12:00? movement '1h30 walk' 90.min"},
+        {"bg 5.6 at 7:30", "07:30 finger-prick 'bg 5.6' =560"},
+        {"7:30 glucose 112", "07:30 finger-prick 'glucose 112' =11200"},
+        {"ketones 0.4 at 9:00", "09:00 ketones 'ketones 0.4' 0.4mmol/L"},
+        {"dinner 19:00 pasta with a glass of wine",
+         "19:00 alcohol 'a glass of wine'; 19:00 meal dinner 'pasta with a glass of wine'"},
+        {"2 glasses of wine at 21:00", "21:00 alcohol '2 glasses of wine'"},
+        {"10:00 had a headache", "10:00 symptom 'a headache'"},
+        {"sensor fell off at 14:00", "14:00 sensor 'sensor fell off'"},
+        {"8:10 kedgeree", "08:10 note 'kedgeree'"},
+        {"8:10 had kedgeree", "08:10 meal 'kedgeree'"},
+        {"", ""},
+    };
+    for (const auto& row : rows) {
+        EXPECT_EQ(in_short(client_message(row.text, options())), row.read) << row.text;
+    }
+}
+
+TEST(ClientMessage, a_missing_time_and_an_unknown_word_are_told) {
+    const auto read = client_message("kedgeree, walked 20 min", options());
+    ASSERT_EQ(read.size(), 2U);
+    for (const ProposedEntry& one : read) {
+        EXPECT_TRUE(one.time_missing);
+        EXPECT_TRUE(one.entry.time_uncertain);
+        EXPECT_FALSE(one.sure());
+    }
+    EXPECT_EQ(read[0].doubts[0].sentence, "not understood: kept as a note");
+    EXPECT_TRUE(client_message("8:10 150 g banana", options())[0].sure());
+}
+
+TEST(ClientMessage, carbohydrate_is_only_what_the_message_says) {
+    const auto read = client_message("8:10 toast (45 g carbs); 9:00 banana", options());
+    ASSERT_EQ(read.size(), 2U);
+    EXPECT_EQ(read[0].entry.carbohydrate_g->value, 45);
+    EXPECT_FALSE(read[1].entry.carbohydrate_g);
+    EXPECT_NEAR(read[1].eaten->total->grams, 118 * 0.2284, 1e-9);  // USDA SR26, NDB 09040
+}
+
+// 29 March 2026: 02:30 is skipped in Berlin; 25 October: 02:30 comes twice.
+TEST(ClientMessage, the_clock_change_is_told) {
+    MessageOptions change = options();
+    change.day = std::chrono::local_days{std::chrono::year{2026} / 3 / 29};
+    EXPECT_TRUE(client_message("2:30 toast", change)[0].entry.time_uncertain);
+    change.day = std::chrono::local_days{std::chrono::year{2026} / 10 / 25};
+    EXPECT_TRUE(client_message("2:30 toast", change)[0].entry.time_uncertain);
+    EXPECT_FALSE(client_message("3:30 toast", change)[0].entry.time_uncertain);
+}
+
+// A small grammar, so that the answer is known: times ascending, foods of the table.
+RC_GTEST_PROP(ClientMessage, reads_back_what_a_plain_writer_wrote, ()) {
+    const auto foods =
+        rc::gen::elementOf(std::vector<std::string>{"banana", "porridge", "toast", "2 eggs"});
+    const auto marks = rc::gen::elementOf(std::vector<std::string>{":", ".", "h"});
+    const int count = *rc::gen::inRange(1, 6);
+    std::string text;
+    std::string expected;
+    int clock = 0;
+    for (int i = 0; i < count; ++i) {
+        clock += *rc::gen::inRange(1, 230);
+        const std::string food = *foods;
+        char written[32];
+        std::snprintf(written, sizeof written, "%d%s%02d ", clock / 60, (*marks).c_str(),
+                      clock % 60);
+        text += written + food + *rc::gen::elementOf(std::vector<std::string>{"\n", "; ", ". "});
+        std::snprintf(written, sizeof written, "%02d:%02d meal '", clock / 60, clock % 60);
+        expected += (i > 0 ? "; " : "") + std::string(written) + food + "'";
+    }
+    RC_ASSERT(in_short(client_message(text, options())) == expected);
+}
