@@ -19,7 +19,8 @@ class Printer {
         : report_(report), input_(input), out_(out) {}
 
     void print() {
-        out_ << report_.occasions.size() << " meals\n";
+        out_ << report_.occasions.size()
+             << (report_.occasions.size() == 1 ? " meal\n" : " meals\n");
         for (std::size_t i = 0; i < report_.occasions.size(); ++i) {
             meal(i);
         }

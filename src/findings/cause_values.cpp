@@ -121,22 +121,23 @@ std::optional<double> bedtime(const DiaryOfDay& today, const ZoneHistory& zones)
     return hours(zones.wall_time(today.sleep->at) - WallTime{today.day.date});
 }
 
-// From 04:00 to 04:00; empty where nothing was eaten or a meal has no grams.
+// From 04:00 to 04:00; empty where nothing was eaten, a meal has no grams, or the grams of two
+// meals follow two definitions: total and available carbohydrate are never added.
 std::optional<double> carbohydrate_of_day(const CivilDay& day, const Diary& all,
                                           const ZoneHistory& zones) {
     const Instant from = zones.clock_window(day, 4h, 24h).from;
     double sum = 0;
-    bool any = false;
+    const DiaryEntry* first = nullptr;
     for (const DiaryEntry& entry : all) {
         if (entry.kind == DiaryKind::meal && from <= entry.at && entry.at < from + 24h) {
-            if (!entry.carbohydrate_g) {
+            first = first == nullptr ? &entry : first;
+            if (!entry.carbohydrate_g || entry.carbohydrate_basis != first->carbohydrate_basis) {
                 return std::nullopt;
             }
-            any = true;
             sum += entry.carbohydrate_g->value;
         }
     }
-    return any ? std::optional(sum) : std::nullopt;
+    return first != nullptr ? std::optional(sum) : std::nullopt;
 }
 
 // Movement that begins in [from, to] of the first bite.

@@ -96,6 +96,9 @@ TEST(CauseValues, carbohydrate_of_a_day_is_known_only_where_every_meal_has_its_g
     EXPECT_EQ(of_day(Cause::carbohydrate_before, 2, diary), 50);
     EXPECT_EQ(of_day(Cause::carbohydrate_before, 3, diary), 30);
     EXPECT_EQ(of_day(Cause::carbohydrate_before, 1, diary), std::nullopt);
+    Diary two_definitions = diary;
+    two_definitions.front().carbohydrate_basis = CarbohydrateBasis::total;
+    EXPECT_EQ(of_day(Cause::day_carbohydrate, 1, two_definitions), std::nullopt);
     diary.push_back(entry(DiaryKind::meal, moment(1, 19), "soup"));
     EXPECT_EQ(of_day(Cause::carbohydrate_before, 2, diary), std::nullopt);
 }
