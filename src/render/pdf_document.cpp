@@ -1,6 +1,7 @@
 #include "render/pdf_document.hpp"
 
 #include "render/pdf_language.hpp"
+#include "render/pdf_page.hpp"
 #include "render/theme.hpp"
 
 #include <cairo-pdf.h>
@@ -13,14 +14,9 @@ namespace tracewright {
 
 namespace {
 
-constexpr double page_width = 595.28;
-constexpr double page_height = 841.89;
-constexpr double margin = 50;
-constexpr double page_top = 44;
-constexpr double text_width = page_width - 2 * margin;
-constexpr double page_bottom = page_height - 62;
+constexpr double foot_height = 62;          // of the page, with a footer ...
+constexpr double foot_height_without = 40;  // ... and without
 constexpr double line_spacing = 1.25;
-constexpr double bullet_size = 8.5;
 constexpr double cell_gap = 6;
 
 cairo_status_t append(void* closure, const unsigned char* data, unsigned length) {
@@ -43,14 +39,7 @@ class Tag {
     const char* name_;
 };
 
-double height_of(PangoLayout* layout) {
-    int width = 0;
-    int height = 0;
-    pango_layout_get_size(layout, &width, &height);
-    return static_cast<double>(height) / PANGO_SCALE;
-}
-
-double height_of(const std::vector<TextLayout>& cells) {
+double row_height_of(const std::vector<TextLayout>& cells) {
     double height = 0;
     for (const TextLayout& cell : cells) {
         height = std::max(height, height_of(cell.get()));
@@ -59,12 +48,6 @@ double height_of(const std::vector<TextLayout>& cells) {
 }
 
 }  // namespace
-
-struct PdfDocument::Inside {
-    CairoSurface surface;
-    CairoContext context;
-    TextLayout layout;
-};
 
 PdfDocument::PdfDocument(std::string title, const std::string& created, std::string footer,
                          Output output)
@@ -96,8 +79,16 @@ void PdfDocument::begin_page() {
     y_ = page_top;
 }
 
+double PdfDocument::page_bottom() const {
+    return page_height - (footer_.empty() ? foot_height_without : foot_height);
+}
+
 void PdfDocument::end_page() {
     cairo_t* context = inside_->context.get();
+    if (footer_.empty()) {
+        cairo_show_page(context);
+        return;
+    }
     CairoCanvas canvas(context);
     canvas.line({margin, page_height - 48}, {page_width - margin, page_height - 48},
                 {0.4, Ink::faint, false});
@@ -120,7 +111,7 @@ void PdfDocument::need(double points) {
 }
 
 bool PdfDocument::has_room(double points) const {
-    return y_ + points <= page_bottom;
+    return y_ + points <= page_bottom();
 }
 
 void PdfDocument::space(double points) {
@@ -144,7 +135,7 @@ void PdfDocument::show(PangoLayout* layout, double x, Ink ink) {
 
 void PdfDocument::block(const char* tag, PangoLayout* layout, double indent, Ink ink) {
     const double height = height_of(layout);
-    need(std::min(height, page_bottom - page_top));
+    need(std::min(height, page_bottom() - page_top));
     const Tag tagged(inside_->context.get(), tag);
     show(layout, margin + indent, ink);
     y_ += height;
@@ -157,23 +148,23 @@ void PdfDocument::block(const char* tag, std::string_view text, double size, boo
 void PdfDocument::heading(int level, std::string_view text) {
     constexpr double sizes[] = {17, 12.5, 10};
     const double size = scale_ * sizes[std::clamp(level, 1, 3) - 1];
-    space(scale_ * (level == 1 ? 0 : level == 2 ? 9 : 4));
+    space(gaps_ * scale_ * (level == 1 ? 0 : level == 2 ? 9 : 4));
     need(size * 4);  // not alone at the foot of a page
     block(level == 1   ? "H1"
           : level == 2 ? "H2"
                        : "H3",
           text, size, true, level == 3 ? Ink::accent : Ink::text);
-    space(level == 1 ? 3 : 1);
+    space(gaps_ * (level == 1 ? 3 : 1));
 }
 
 void PdfDocument::paragraph(std::string_view text, double size, bool bold, Ink ink) {
     block("P", text, scale_ * size, bold, ink);
-    space(scale_ * 2.5);
+    space(gaps_ * scale_ * 2.5);
 }
 
-void PdfDocument::bullets(const std::vector<std::string>& texts) {
+void PdfDocument::bullets(const std::vector<std::string>& texts, double usual_size) {
     cairo_t* context = inside_->context.get();
-    const double size = scale_ * bullet_size;
+    const double size = scale_ * usual_size;
     constexpr double indent = 12;
     std::size_t next = 0;
     while (next < texts.size()) {
@@ -187,17 +178,17 @@ void PdfDocument::bullets(const std::vector<std::string>& texts) {
             canvas.circle({margin + 4, y_ + 0.62 * size * line_spacing}, 0.8, Fill::none,
                           {1, Ink::quiet, false});
             block("LBody", layout.get(), indent, Ink::text);
-            space(1);
+            space(gaps_);
             if (++next == texts.size()) {
                 break;
             }
             layout = laid_out(texts[next], size, false, text_width - indent);
         }
         if (next < texts.size()) {
-            y_ = page_bottom;
+            y_ = page_bottom();
         }
     }
-    space(scale_ * 1.5);
+    space(gaps_ * scale_ * 1.5);
 }
 
 void PdfDocument::figure(const Figure& figure, bool caption) {
@@ -221,52 +212,73 @@ void PdfDocument::figure(const Figure& figure, bool caption) {
 }
 
 std::vector<TextLayout> PdfDocument::laid_out_row(const std::vector<std::string>& cells,
-                                                  const std::vector<double>& shares, bool bold) {
+                                                  const std::vector<double>& shares, double size,
+                                                  bool bold) {
     std::vector<TextLayout> row;
     row.reserve(cells.size());
     for (std::size_t c = 0; c < cells.size(); ++c) {
-        row.push_back(laid_out(cells[c], 8, bold, shares[c] * text_width - cell_gap));
+        row.push_back(laid_out(cells[c], size, bold, shares[c] * text_width - cell_gap));
     }
     return row;
 }
 
 void PdfDocument::table_row(const char* cell_tag, const std::vector<TextLayout>& cells,
-                            const std::vector<double>& shares) {
+                            const std::vector<double>& shares, const TableLook& look) {
     cairo_t* context = inside_->context.get();
+    const double top = y_;
+    const double inset = look.to_write_in ? cell_gap / 2 : 0;
     {
         const Tag row(context, "TR");
         double x = margin;
         for (std::size_t c = 0; c < cells.size(); ++c) {
             const Tag cell(context, c == 0 ? "TH" : cell_tag);
-            show(cells[c].get(), x, Ink::text);
+            show(cells[c].get(), x + inset, Ink::text);
             x += shares[c] * text_width;
         }
     }
-    y_ += height_of(cells) + 2;
+    y_ += std::max(row_height_of(cells) + 2, look.row_height);
     CairoCanvas canvas(context);
+    if (look.to_write_in) {
+        double x = margin;
+        for (const double share : shares) {
+            canvas.frame(x, top, share * text_width, y_ - top, {0.5, Ink::line, false});
+            x += share * text_width;
+        }
+        return;
+    }
     canvas.line({margin, y_}, {page_width - margin, y_}, {0.3, Ink::faint, false});
     y_ += 2;
 }
 
 void PdfDocument::table(const std::vector<std::string>& columns, const std::vector<double>& shares,
                         const std::vector<std::vector<std::string>>& rows) {
-    const std::vector<TextLayout> titles = laid_out_row(columns, shares, true);
+    table(columns, shares, rows, {});
+}
+
+void PdfDocument::table(const std::vector<std::string>& columns, const std::vector<double>& shares,
+                        const std::vector<std::vector<std::string>>& rows, const TableLook& look) {
+    const double size = look.to_write_in ? scale_ * look.size : look.size;
+    const std::vector<TextLayout> titles = laid_out_row(columns, shares, size, true);
+    const TableLook titles_look{look.size, 0, look.to_write_in};
+    const auto height = [&](const std::vector<TextLayout>& row) {
+        return std::max(row_height_of(row) + 4, look.row_height);
+    };
     std::size_t next = 0;
     while (next < rows.size()) {
-        std::vector<TextLayout> row = laid_out_row(rows[next], shares, false);
-        need(height_of(titles) + height_of(row) + 8);
+        std::vector<TextLayout> row = laid_out_row(rows[next], shares, size, false);
+        need(row_height_of(titles) + height(row) + 4);
         const Tag tagged(inside_->context.get(), "Table");
-        table_row("TH", titles, shares);
+        table_row("TH", titles, shares, titles_look);
         // What finds no room goes on on the next page, under its titles again.
-        for (bool first = true; first || has_room(height_of(row) + 4); first = false) {
-            table_row("TD", row, shares);
+        for (bool first = true; first || has_room(height(row)); first = false) {
+            table_row("TD", row, shares, look);
             if (++next == rows.size()) {
                 break;
             }
-            row = laid_out_row(rows[next], shares, false);
+            row = laid_out_row(rows[next], shares, size, false);
         }
         if (next < rows.size()) {
-            y_ = page_bottom;
+            y_ = page_bottom();
         }
     }
     space(4);
