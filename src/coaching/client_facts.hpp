@@ -1,6 +1,7 @@
 #pragma once
 
 #include "coaching/prescriber_answer.hpp"
+#include "coaching/proposed.hpp"
 #include "measures/goals.hpp"
 #include "time/instant.hpp"
 #include "units/glucose.hpp"
@@ -84,11 +85,25 @@ struct Supply {
     int used = 0;
 };
 
-/// The one thing agreed, in the client's words.
+/// How an agreed change ended; `open` while it goes on.
+enum class ChangeOutcome : std::uint8_t { open, kept, dropped, changed };
+
+/// The one thing agreed, in the client's words. What was not told is empty.
 struct AgreedChange {
-    std::string words;
+    std::string words;  ///< what the client will do
     std::optional<CivilDate> agreed_on;
     std::optional<CivilDate> check_on;
+    std::string when = {};  ///< "right after dinner"
+    std::string where = {};
+    std::string how_often = {};
+    std::string if_not = {};       ///< what then, on a day on which it can't be done
+    std::string how_checked = {};  ///< by what it is looked at on `check_on`
+    /// Days of readings that the check needs, planned from the client's own noise.
+    std::optional<int> check_days = {};
+    std::string stop_when = {};  ///< when the client stops at once, or for good
+    Proposed kind = Proposed::other;
+    ChangeOutcome outcome = ChangeOutcome::open;
+    std::optional<CivilDate> ended_on = {};  ///< empty while it goes on
 };
 
 /// What a practice knows of one client besides readings and diary: plain values. What was not
@@ -114,6 +129,7 @@ struct ClientFacts {
     Supply sessions;
     Supply sensors;
     std::optional<AgreedChange> agreed_change;
+    std::vector<AgreedChange> earlier_changes;  ///< ended ones, the earliest first
 };
 
 /// The goals that hold: pregnancy (also planned or not sure) has none of ours (safety rule 11).

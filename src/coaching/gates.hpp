@@ -2,23 +2,13 @@
 
 #include "coaching/care_input.hpp"
 #include "coaching/licence.hpp"
+#include "coaching/proposed.hpp"
 
 #include <cstdint>
 #include <string>
 #include <vector>
 
 namespace tracewright {
-
-/// What a plan, a change or a trial arm would have the client do.
-enum class Proposed : std::uint8_t {
-    low_carbohydrate,  ///< below 130 g a day
-    fasting,           ///< over 12 h without food
-    meal_skipping,
-    weight_loss,
-    food_change,  ///< another food, order or portion
-    walking,
-    other
-};
 
 enum class GateKind : std::uint8_t {
     may_be_under_18,

@@ -24,6 +24,10 @@ constexpr std::array<const char*, 5> asked_about{"low carbohydrate", "fasting", 
                                                  "walking", "diabetes type"};
 constexpr std::array<const char*, 2> units{"mg/dL", "mmol/L"};
 constexpr std::array<const char*, 4> goal_kinds{"adults", "older", "own", "pregnancy"};
+constexpr std::array<const char*, 7> proposed{
+    "low carbohydrate", "fasting", "meal skipping", "weight loss",
+    "food change",      "walking", "other"};
+constexpr std::array<const char*, 4> change_outcomes{"open", "kept", "dropped", "changed"};
 
 Json text_of(const std::optional<CivilDate>& day) {
     return day ? Json(date::format("%F", date::local_days{date::days{
@@ -221,6 +225,56 @@ void read_consent(DocumentReader& item, Consent& consent) {
     item.date("withdrawn_on", consent.withdrawn_on);
 }
 
+Json change_of(const AgreedChange& change) {
+    return {{"words", change.words},
+            {"agreed_on", text_of(change.agreed_on)},
+            {"check_on", text_of(change.check_on)},
+            {"when", change.when},
+            {"where", change.where},
+            {"how_often", change.how_often},
+            {"if_not", change.if_not},
+            {"how_checked", change.how_checked},
+            {"check_days", value_of(change.check_days)},
+            {"stop_when", change.stop_when},
+            {"kind", word_of(proposed, change.kind)},
+            {"outcome", word_of(change_outcomes, change.outcome)},
+            {"ended_on", text_of(change.ended_on)}};
+}
+
+// A document of an earlier program has words and days alone: all else stays untold.
+void read_change(DocumentReader& item, AgreedChange& change) {
+    item.text("words", change.words);
+    item.date("agreed_on", change.agreed_on);
+    item.date("check_on", change.check_on);
+    item.text("when", change.when);
+    item.text("where", change.where);
+    item.text("how_often", change.how_often);
+    item.text("if_not", change.if_not);
+    item.text("how_checked", change.how_checked);
+    item.number("check_days", change.check_days);
+    item.text("stop_when", change.stop_when);
+    item.word("kind", proposed, change.kind);
+    item.word("outcome", change_outcomes, change.outcome);
+    item.date("ended_on", change.ended_on);
+}
+
+void read_changes(DocumentReader& reader, ClientFacts& facts) {
+    reader.object("agreed_change", [&](DocumentReader& item) {
+        AgreedChange& change = facts.agreed_change.emplace();
+        read_change(item, change);
+        if (change.outcome != ChangeOutcome::open || change.ended_on) {
+            unreadable(item.path("outcome"), "'open': what has ended is an earlier change");
+        }
+    });
+    reader.list("earlier_changes", [&](DocumentReader& item) {
+        AgreedChange& change = facts.earlier_changes.emplace_back();
+        read_change(item, change);
+        if (change.outcome == ChangeOutcome::open || !change.ended_on) {
+            unreadable(item.path("outcome"), "'kept', 'dropped' or 'changed', with its 'ended_on'");
+        }
+    });
+}
+
 Json document_of(const ClientFacts& facts) {
     Json document;
     document["why_they_came"] = facts.why_they_came;
@@ -239,11 +293,11 @@ Json document_of(const ClientFacts& facts) {
                            {"withdrawn_on", text_of(facts.consent.withdrawn_on)}};
     document["sessions"] = supply_of(facts.sessions);
     document["sensors"] = supply_of(facts.sensors);
-    document["agreed_change"] = facts.agreed_change
-                                    ? Json{{"words", facts.agreed_change->words},
-                                           {"agreed_on", text_of(facts.agreed_change->agreed_on)},
-                                           {"check_on", text_of(facts.agreed_change->check_on)}}
-                                    : Json();
+    document["agreed_change"] = facts.agreed_change ? change_of(*facts.agreed_change) : Json();
+    document["earlier_changes"] = Json::array();
+    for (const AgreedChange& change : facts.earlier_changes) {
+        document["earlier_changes"].push_back(change_of(change));
+    }
     return document;
 }
 
@@ -262,12 +316,7 @@ ClientFacts facts_of(const Json& document) {
     reader.object("consent", [&](DocumentReader& item) { read_consent(item, facts.consent); });
     read_supply(reader, "sessions", facts.sessions);
     read_supply(reader, "sensors", facts.sensors);
-    reader.object("agreed_change", [&](DocumentReader& item) {
-        AgreedChange& change = facts.agreed_change.emplace();
-        item.text("words", change.words);
-        item.date("agreed_on", change.agreed_on);
-        item.date("check_on", change.check_on);
-    });
+    read_changes(reader, facts);
     reader.finish();
     return facts;
 }

@@ -32,7 +32,20 @@ ClientFacts full_facts() {
     facts.cautions.last_eye_check = day;
     facts.goals_agreed_on = day;
     facts.consent = {day, "all", "the coach", day, day};
-    facts.agreed_change = {"a walk", day, {}};
+    facts.agreed_change = {"a walk",
+                           day,
+                           day + std::chrono::days{14},
+                           "after dinner",
+                           "park",
+                           "five days",
+                           "stairs instead",
+                           "the next wear",
+                           12,
+                           "when unwell",
+                           Proposed::walking};
+    facts.earlier_changes = {*facts.agreed_change};
+    facts.earlier_changes[0].outcome = ChangeOutcome::dropped;
+    facts.earlier_changes[0].ended_on = day;
     return facts;
 }
 

@@ -42,6 +42,31 @@ TEST(ClientDocument, of_an_earlier_program_has_no_answers) {
     EXPECT_TRUE(read->prescriber_answers.empty());
 }
 
+TEST(ClientDocument, a_change_of_an_earlier_program_goes_on_with_nothing_more_told) {
+    const auto read = client_facts_read(
+        R"({"agreed_change": {"words": "a walk", "agreed_on": "2026-03-01", "check_on": null}})");
+    ASSERT_TRUE(read) << read.error();
+    ASSERT_TRUE(read->agreed_change);
+    EXPECT_EQ(read->agreed_change->words, "a walk");
+    EXPECT_TRUE(read->agreed_change->when.empty());
+    EXPECT_FALSE(read->agreed_change->check_days);
+    EXPECT_EQ(read->agreed_change->outcome, ChangeOutcome::open);
+    EXPECT_TRUE(read->earlier_changes.empty());
+}
+
+TEST(ClientDocument, a_change_is_agreed_or_earlier_never_both) {
+    for (const char* patch : {
+             R"({"agreed_change": {"words": "a walk", "outcome": "kept"}})",
+             R"({"agreed_change": {"words": "a walk", "ended_on": "2026-03-15"}})",
+             R"({"earlier_changes": [{"words": "a walk", "outcome": "kept"}]})",
+             R"({"earlier_changes": [{"words": "a walk", "ended_on": "2026-03-15"}]})",
+         }) {
+        const auto changed = client_facts_changed({}, patch);
+        ASSERT_FALSE(changed) << patch;
+        EXPECT_THAT(changed.error(), HasSubstr("outcome")) << patch;
+    }
+}
+
 constexpr const char* full = R"json({
   "why_they_came": "To sleep", "born_year": 1953, "told_type": "type 2",
   "diagnosed_on": "2009-05-01", "language": "de", "unit": "mg/dL",
@@ -58,7 +83,13 @@ constexpr const char* full = R"json({
   "consent": {"given_on": "2026-02-28", "what_is_kept": "my record", "who_sees": "coach",
               "until": "2027-02-28", "withdrawn_on": null},
   "sessions": {"bought": 6, "used": 3}, "sensors": {"bought": 3, "used": 2},
-  "agreed_change": {"words": "a walk", "agreed_on": "2026-03-01", "check_on": "2026-03-15"}
+  "agreed_change": {"words": "a walk", "agreed_on": "2026-03-01", "check_on": "2026-03-15",
+                    "when": "right after dinner", "where": "round the park",
+                    "how_often": "five days a week", "if_not": "the stairs, twice",
+                    "how_checked": "hours in range of the next wear", "check_days": 12,
+                    "stop_when": "unwell, or glucose low", "kind": "walking"},
+  "earlier_changes": [{"words": "smaller plates", "agreed_on": "2026-01-10", "outcome": "dropped",
+                       "ended_on": "2026-02-20"}]
 })json";
 
 TEST(ClientDocument, what_is_read_is_written_and_read_again) {
@@ -68,6 +99,11 @@ TEST(ClientDocument, what_is_read_is_written_and_read_again) {
     EXPECT_EQ(facts->cautions.kidney_disease, Answered::yes);
     EXPECT_EQ(facts->cautions.liver_disease, Answered::not_yet);
     EXPECT_EQ(facts->goals.in_range_above, 50);
+    EXPECT_EQ(facts->agreed_change->if_not, "the stairs, twice");
+    EXPECT_EQ(facts->agreed_change->check_days, 12);
+    EXPECT_EQ(facts->agreed_change->kind, Proposed::walking);
+    ASSERT_EQ(facts->earlier_changes.size(), 1U);
+    EXPECT_EQ(facts->earlier_changes[0].outcome, ChangeOutcome::dropped);
     EXPECT_EQ(facts->zones[1].from,
               WallTime{std::chrono::sys_days{std::chrono::year{2026} / 2 / 10}.time_since_epoch()} +
                   std::chrono::hours{12});
