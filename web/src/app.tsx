@@ -1,0 +1,63 @@
+import { Bottom } from "./bottom";
+import { DayPlace } from "./day_place";
+import { KeyPresses } from "./key_presses";
+import { Loading } from "./loading";
+import { place } from "./place";
+import { ProblemBox } from "./problem_box";
+import { ReviewPlace } from "./review_place";
+import { findSession, session, sessionProblem } from "./session";
+import { SignIn } from "./sign_in";
+import { TopBar } from "./top_bar";
+import { TracePlace } from "./trace_place";
+import { WhoNeedsMe } from "./who_needs_me";
+import { WordsPanel } from "./words_panel";
+import { words } from "./words";
+
+/** The place that the address names. */
+function Content() {
+  const here = place.value;
+  switch (here.at) {
+    case "caseload":
+      return <WhoNeedsMe />;
+    case "review":
+      return <ReviewPlace key={here.client} client={here.client} />;
+    case "day":
+      return <DayPlace key={here.client + here.date} client={here.client} date={here.date} />;
+    case "trace":
+      return <TracePlace key={here.client} client={here.client} />;
+    case "nowhere":
+      return <ProblemBox sentence={words.problem.notFound} />;
+  }
+}
+
+export function App() {
+  if (sessionProblem.value) {
+    return (
+      <main class="sign-in">
+        <ProblemBox sentence={sessionProblem.value.message} again={() => void findSession()} />
+      </main>
+    );
+  }
+  if (session.value === undefined) {
+    return (
+      <main class="sign-in">
+        <Loading text={words.loading} />
+      </main>
+    );
+  }
+  if (session.value === null) return <SignIn />;
+  return (
+    <>
+      <a class="skip" href="#content">
+        {words.skip}
+      </a>
+      <TopBar />
+      <main id="content" tabIndex={-1}>
+        <Content />
+      </main>
+      <Bottom />
+      <WordsPanel />
+      <KeyPresses />
+    </>
+  );
+}

@@ -1,0 +1,36 @@
+import type { DataTable } from "./replies";
+
+/** A table that scrolls by itself where the window is narrower, the row's name staying. */
+export function DataTableBox({ name, table }: { name: string; table: DataTable }) {
+  return (
+    <div class={table.columns.length > 3 ? "wide many" : "wide"} role="region" tabIndex={0} aria-label={name}>
+      <table>
+        <caption>{name}</caption>
+        <thead>
+          <tr>
+            {table.columns.map((column) => (
+              <th scope="col" key={column}>
+                {column}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {table.rows.map((row, at) => (
+            <tr key={at}>
+              {row.map((cell, column) =>
+                column === 0 ? (
+                  <th scope="row" key={column}>
+                    {cell}
+                  </th>
+                ) : (
+                  <td key={column}>{cell}</td>
+                ),
+              )}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
+  );
+}

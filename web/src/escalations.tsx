@@ -1,0 +1,36 @@
+import { ofClient } from "./ask_server";
+import { EscalationItem } from "./escalation_item";
+import { useReading } from "./reading";
+import type { Escalation } from "./replies";
+import { words } from "./words";
+
+/** What was escalated: all that wait for an answer, then the answered ones. Nothing here can be put away. */
+export function Escalations({ client }: { client: string }) {
+  const path = ofClient(client, "/escalations");
+  const { value, problem, again } = useReading<{ escalations: Escalation[] }>(path, client);
+  if (problem) return <p class="wrong">{problem.message}</p>;
+  if (!value || value.escalations.length === 0) return null;
+  const open = value.escalations.filter((escalation) => escalation.acknowledged === null);
+  const answered = value.escalations.filter((escalation) => escalation.acknowledged !== null);
+  return (
+    <section class={open.length > 0 ? "escalations open" : "escalations"} aria-labelledby="escalations-title">
+      <h2 id="escalations-title">{words.escalation.title}</h2>
+      <p>{open.length > 0 ? words.escalation.open(open.length) : words.escalation.none}</p>
+      <ol>
+        {open.map((escalation) => (
+          <EscalationItem key={escalation.id} path={path} escalation={escalation} answered={again} />
+        ))}
+      </ol>
+      {answered.length > 0 && (
+        <details>
+          <summary>{words.escalation.earlier(answered.length)}</summary>
+          <ol>
+            {answered.map((escalation) => (
+              <EscalationItem key={escalation.id} path={path} escalation={escalation} answered={again} />
+            ))}
+          </ol>
+        </details>
+      )}
+    </section>
+  );
+}

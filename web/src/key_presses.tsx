@@ -1,0 +1,42 @@
+import { useEffect } from "preact/hooks";
+import { belongsElsewhere, singleKeys } from "./keys";
+import { goTo, place } from "./place";
+import { openWords } from "./words_panel_state";
+
+/** The client that a key speaks of: the one that is open, else the one whose row has the keyboard. */
+function clientInQuestion(): string | null {
+  const here = place.value;
+  if ("client" in here) return here.client;
+  const row = document.activeElement?.closest<HTMLElement>("[data-client]");
+  return row?.dataset["client"] ?? document.querySelector<HTMLElement>("[data-client]")?.dataset["client"] ?? null;
+}
+
+function goBack(): void {
+  const here = place.value;
+  if (here.at === "day" || here.at === "trace") goTo({ at: "review", client: here.client });
+  else if (here.at !== "caseload") goTo({ at: "caseload" });
+}
+
+function press(event: KeyboardEvent): void {
+  if (belongsElsewhere(event)) return;
+  if (event.key === "Escape") {
+    goBack();
+    return;
+  }
+  if (!singleKeys.value) return;
+  const client = clientInQuestion();
+  if (event.key === "?") openWords({ what: "keys" });
+  else if (event.key === "n" && client) openWords({ what: "notes", client });
+  else if (event.key === "p" && client) openWords({ what: "promises", client });
+  else return;
+  event.preventDefault();
+}
+
+/** The keys that work anywhere on the page. */
+export function KeyPresses() {
+  useEffect(() => {
+    document.addEventListener("keydown", press);
+    return () => document.removeEventListener("keydown", press);
+  }, []);
+  return null;
+}

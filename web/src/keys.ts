@@ -1,0 +1,31 @@
+import { signal } from "@preact/signals";
+
+const kept = "tracewright-single-keys";
+
+function remembered(): boolean {
+  try {
+    return localStorage.getItem(kept) !== "off";
+  } catch {
+    return true;
+  }
+}
+
+/** Whether single keys do something (WCAG 2.2, 2.1.4: they can be turned off). */
+export const singleKeys = signal(remembered());
+
+export function setSingleKeys(on: boolean): void {
+  singleKeys.value = on;
+  try {
+    localStorage.setItem(kept, on ? "on" : "off");
+  } catch {
+    // Without storage the choice lasts until the page is closed.
+  }
+}
+
+/** Whether a key press is typing, or belongs to an open dialog, and so is nobody else's. */
+export function belongsElsewhere(event: KeyboardEvent): boolean {
+  if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return true;
+  const target = event.target;
+  if (!(target instanceof Element)) return false;
+  return target.closest("input, textarea, select, [contenteditable], dialog[open]") !== null;
+}

@@ -1,0 +1,72 @@
+import { useEffect, useRef } from "preact/hooks";
+import type { LaneItem, Trace, TraceMark } from "./replies";
+import { share, type Stretch } from "./stretch";
+import { words } from "./words";
+
+interface Placed {
+  key: string;
+  from: number;
+  to: number;
+  room: number;
+  text: string;
+  told: string;
+}
+
+/** Where the items that show stand, and how much room each has for its words before the next one. */
+export function placed(items: { at: number; end: number | null; text: string; label: string }[], shown: Stretch): Placed[] {
+  const seen = items
+    .filter((item) => (item.end ?? item.at) >= shown.from && item.at <= shown.to)
+    .sort((a, b) => a.at - b.at);
+  return seen.map((item, index) => {
+    const from = Math.max(0, share(item.at, shown));
+    const to = Math.min(1, share(item.end ?? item.at, shown));
+    const next = seen[index + 1];
+    const room = Math.max(0, (next ? Math.min(1, share(next.at, shown)) : 1) - from);
+    return { key: `${item.at}-${index}`, from, to, room, text: item.text, told: `${item.label} ${item.text}`.trim() };
+  });
+}
+
+function Item({ item }: { item: Placed }) {
+  const element = useRef<HTMLLIElement>(null);
+  useEffect(() => {
+    // By the object model: the page's security policy lets no style stand in markup.
+    const style = element.current?.style;
+    style?.setProperty("--from", `${item.from * 100}%`);
+    style?.setProperty("--length", `${Math.max(0, item.to - item.from) * 100}%`);
+    style?.setProperty("--room", `${item.room * 100}%`);
+  }, [item.from, item.to, item.room]);
+  return (
+    <li ref={element} title={item.told} class={item.to > item.from ? "lasting" : "moment"}>
+      <span class="bar" />
+      <span class="told">{item.text}</span>
+    </li>
+  );
+}
+
+function Track({ name, items, shown }: { name: string; items: (LaneItem | (TraceMark & { text: string }))[]; shown: Stretch }) {
+  const there = placed(items, shown);
+  return (
+    <div class="lane">
+      <h3>{name}</h3>
+      <ul>
+        {there.map((item) => (
+          <Item key={item.key} item={item} />
+        ))}
+        {there.length === 0 && <li class="none">{words.day.nothing}</li>}
+      </ul>
+    </div>
+  );
+}
+
+/** Marks first, between trace and diary; then what was eaten, done, slept, felt and taken. */
+export function Lanes({ trace, shown }: { trace: Trace; shown: Stretch }) {
+  const marks = trace.marks.map((mark) => ({ ...mark, text: mark.label, label: "" }));
+  return (
+    <div class="lanes">
+      {marks.length > 0 && <Track name={words.day.marks} items={marks} shown={shown} />}
+      {trace.lanes.map((lane) => (
+        <Track key={lane.name} name={lane.name} items={lane.items} shown={shown} />
+      ))}
+    </div>
+  );
+}

@@ -1,0 +1,53 @@
+import { useEffect, useRef, useState } from "preact/hooks";
+import { Problem, read } from "./ask_server";
+import { changes, concerns } from "./live";
+import { words } from "./words";
+
+export interface Reading<T> {
+  value: T | null;
+  problem: Problem | null;
+  again: () => void;
+}
+
+/**
+ * Reads a path and keeps reading it: again when a change concerns it. While it is read again the old
+ * value stands, so that nothing jumps. `client` null: any change concerns it.
+ */
+export function useReading<T>(path: string, client: string | null): Reading<T> {
+  const [value, setValue] = useState<T | null>(null);
+  const [problem, setProblem] = useState<Problem | null>(null);
+  const [round, setRound] = useState(0);
+  const shown = useRef(path);
+
+  useEffect(() => {
+    let wanted = true;
+    if (shown.current !== path) {
+      shown.current = path;
+      setValue(null);
+    }
+    read<T>(path).then(
+      (fresh) => {
+        if (!wanted) return;
+        setValue(fresh);
+        setProblem(null);
+      },
+      (failure: unknown) => {
+        if (!wanted) return;
+        setProblem(failure instanceof Problem ? failure : new Problem(0, "", words.problem.unknown));
+      },
+    );
+    return () => {
+      wanted = false;
+    };
+  }, [path, round]);
+
+  useEffect(
+    () =>
+      changes((change) => {
+        if (concerns(change, client)) setRound((n) => n + 1);
+      }),
+    [client],
+  );
+
+  return { value, problem, again: () => setRound((n) => n + 1) };
+}

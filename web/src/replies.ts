@@ -1,0 +1,194 @@
+// The server's replies as the page reads them (docs/api/openapi.json). Every sentence, civil label and
+// number in words is the server's; the page only places them.
+
+export interface SignedIn {
+  coach: string;
+  name: string;
+  role?: string;
+  licence?: string;
+  token: string;
+}
+
+export type NeedKind = "unsafe" | "promised" | "due" | "ending" | "stuck" | "nothing due";
+
+export interface Need {
+  kind: NeedKind;
+  why: string;
+  next: string;
+}
+
+export interface CaseloadClient {
+  handle: string;
+  name: string;
+  needs: Need[];
+  /** Seven days, today last: whether the sensor saw anything. */
+  seen: boolean[];
+  /** Seven days, today last: whether anything was written. */
+  written: boolean[];
+}
+
+export interface Caseload {
+  as_of: string;
+  clients: CaseloadClient[];
+}
+
+export interface ClientInList {
+  handle: string;
+  name: string;
+  last_reading: string;
+}
+
+export interface DataTable {
+  columns: string[];
+  rows: string[][];
+}
+
+export interface Figure {
+  id: string;
+  title: string;
+  alternative: string;
+  svg: string;
+  table: DataTable;
+}
+
+export interface Caveat {
+  code: string;
+  sentence: string;
+}
+
+export interface Evidence {
+  used: number;
+  used_what: string;
+  left_out: number;
+  left_out_why: string;
+  method: string;
+  adjusted_for: string[];
+}
+
+export interface Finding {
+  code: string;
+  question: string;
+  answer: string;
+  sentence: string;
+  evidence: Evidence;
+  caveats: Caveat[];
+  next: { step: string; sentence: string | null };
+  hours_gained?: number;
+}
+
+export interface NamedTable extends DataTable {
+  name: string;
+}
+
+export interface Review {
+  as_of: string;
+  title?: string;
+  last_reading: string;
+  findings: Finding[];
+  goes_with: {
+    none_because: string | null;
+    meal_sentences: string[];
+    questions: Finding[];
+  };
+  cannot_say: string[];
+  one_thing_seen: string;
+  one_thing_to_ask: string;
+  one_thing_to_note: string;
+  days: { from: string; hours: number; sentence: string }[];
+  cautions: string[];
+  figures: Figure[];
+  measure_tables?: NamedTable[];
+  sufficiency?: string[];
+}
+
+export interface DayInList {
+  date: string;
+  label: string;
+  hours: number;
+  readings: number;
+  sentence: string;
+}
+
+export interface LabelledInstant {
+  at: number;
+  label: string;
+}
+
+export interface Wear {
+  label: string;
+  at: number[];
+  value: (number | null)[];
+  labels?: string[];
+}
+
+export interface LaneItem {
+  at: number;
+  end: number | null;
+  label: string;
+  text: string;
+}
+
+export interface Lane {
+  name: string;
+  items: LaneItem[];
+}
+
+export interface TraceMark {
+  at: number;
+  end: number | null;
+  label: string;
+}
+
+export interface BandEdge {
+  value: number;
+  label: string;
+}
+
+/** A stretch of trace with everything that stands under it: one day, or several. */
+export interface Trace {
+  zone: string;
+  begin: number;
+  end: number;
+  unit: string;
+  band_edges: BandEdge[];
+  ticks: LabelledInstant[];
+  day_borders: LabelledInstant[];
+  wears: Wear[];
+  lanes: Lane[];
+  marks: TraceMark[];
+}
+
+export interface DaySheet extends Trace {
+  date: string;
+  label: string;
+  sentence: string;
+  last_reading: string;
+}
+
+export interface Escalation {
+  id: number;
+  level: string;
+  sentence: string;
+  next: string;
+  acknowledged: { by: string; at: string; done: string } | null;
+}
+
+export interface Note {
+  id: number;
+  at: string;
+  by: string;
+  text: string;
+}
+
+export interface ClientPromise {
+  id: number;
+  text: string;
+  due: string;
+  due_label: string;
+  kept: string | null;
+}
+
+export interface Change {
+  client: string | null;
+  what: string;
+}

@@ -1,0 +1,33 @@
+import { FigureBox } from "./figure_box";
+import { FindingBox } from "./finding_box";
+import type { Finding, Review } from "./replies";
+import { words } from "./words";
+
+/** The first sheet of a review: sentences, the hours bar, what to take along, what can't be said. */
+export function ReviewFirstPage({ review, findings }: { review: Review; findings: Finding[] }) {
+  const figure = (id: string) => review.figures.find((drawn) => drawn.id === id);
+  return (
+    <>
+      <h2>{words.review.says}</h2>
+      <FigureBox figure={figure("hours_bar")} narrow={figure("hours_bar_narrow")} />
+      {findings.map((finding, at) => (
+        <FindingBox key={at} finding={finding} />
+      ))}
+      <h2>{words.review.take}</h2>
+      <dl class="three">
+        <dt>{words.review.seen}</dt>
+        <dd>{review.one_thing_seen}</dd>
+        <dt>{words.review.ask}</dt>
+        <dd>{review.one_thing_to_ask}</dd>
+        <dt>{words.review.note}</dt>
+        <dd>{review.one_thing_to_note}</dd>
+      </dl>
+      <h2>{words.review.cannotSay}</h2>
+      <ul>
+        {review.cannot_say.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </>
+  );
+}

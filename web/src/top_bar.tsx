@@ -1,0 +1,26 @@
+import { connected } from "./live";
+import { place } from "./place";
+import { PlaceLink } from "./place_link";
+import { session, signOut } from "./session";
+import { openWords } from "./words_panel_state";
+import { words } from "./words";
+
+export function TopBar() {
+  const away = place.value.at !== "caseload";
+  return (
+    <header class="top">
+      <span class="product">{words.product}</span>
+      {away && <PlaceLink to={{ at: "caseload" }}>{words.back}</PlaceLink>}
+      <span class={connected.value ? "live" : "live lost"} role="status">
+        {connected.value ? words.live.on : words.live.off}
+      </span>
+      <button type="button" class="plain" onClick={() => openWords({ what: "keys" })}>
+        {words.keys.open}
+      </button>
+      <span class="who">{session.value?.name}</span>
+      <button type="button" class="plain" onClick={() => void signOut()}>
+        {words.signOut}
+      </button>
+    </header>
+  );
+}

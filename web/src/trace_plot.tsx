@@ -1,0 +1,171 @@
+import type { Signal } from "@preact/signals";
+import { useEffect, useRef, useState } from "preact/hooks";
+import uPlot from "uplot";
+import "uplot/dist/uPlot.min.css";
+import { paintBands } from "./band_paint";
+import { dragToMove } from "./drag_to_move";
+import type { LabelledInstant, Trace } from "./replies";
+import { type Stretch, within } from "./stretch";
+import { columnsOf, levelText, mergedWears } from "./trace_rows";
+import { words } from "./words";
+
+interface Props {
+  trace: Trace;
+  shown: Signal<Stretch>;
+  ticks: LabelledInstant[];
+}
+
+const leftRoom = 64;
+const rightRoom = 12;
+
+function colourOf(name: string): string {
+  return getComputedStyle(document.documentElement).getPropertyValue(name).trim();
+}
+
+/** Room above and below what is drawn; at least from the lowest to the highest edge. */
+function levels(trace: Trace): [number, number] {
+  const edges = trace.band_edges.map((edge) => edge.value);
+  const values = trace.wears.flatMap((wear) => wear.value.filter((value): value is number => value !== null));
+  const low = values.reduce((a, b) => Math.min(a, b), edges[0] ?? 0);
+  const high = values.reduce((a, b) => Math.max(a, b), edges[3] ?? 1);
+  const room = (high - low) * 0.06;
+  return [low - room, high + room];
+}
+
+/** Ticks at least `apart` pixels from one another, so that no two labels touch. */
+export function apart(ticks: LabelledInstant[], shown: Stretch, width: number, pixels: number): LabelledInstant[] {
+  const kept: LabelledInstant[] = [];
+  for (const tick of ticks) {
+    if (tick.at < shown.from || tick.at > shown.to) continue;
+    const last = kept[kept.length - 1];
+    if (!last || ((tick.at - last.at) / (shown.to - shown.from)) * width >= pixels) kept.push(tick);
+  }
+  return kept;
+}
+
+export function TracePlot({ trace, shown, ticks }: Props) {
+  const holder = useRef<HTMLDivElement>(null);
+  const plot = useRef<uPlot | null>(null);
+  const latestTicks = useRef(ticks);
+  const [under, setUnder] = useState("");
+  latestTicks.current = ticks;
+
+  useEffect(() => {
+    const element = holder.current;
+    if (!element) return;
+    const rows = mergedWears(trace);
+    const whole: Stretch = { from: trace.begin, to: trace.end };
+    const tickList = (self: uPlot) => apart(latestTicks.current, shown.peek(), self.width - leftRoom - rightRoom, 58);
+    const text = () => colourOf("--text");
+    const font = "12px Inter, 'Noto Sans', sans-serif";
+    const options: uPlot.Options = {
+      width: element.clientWidth,
+      height: 300,
+      padding: [8, rightRoom, 0, 0],
+      legend: { show: false },
+      cursor: { drag: { x: true, y: false, setScale: false }, y: false },
+      scales: {
+        x: { time: false, range: () => [shown.peek().from, shown.peek().to] },
+        y: { range: levels(trace) },
+      },
+      axes: [
+        {
+          splits: (self) => tickList(self).map((tick) => tick.at),
+          values: (self) => tickList(self).map((tick) => tick.label),
+          stroke: text,
+          font,
+          grid: { show: false },
+          ticks: { stroke: text, width: 1, size: 4 },
+        },
+        {
+          size: leftRoom,
+          splits: () => trace.band_edges.map((edge) => edge.value),
+          values: () => trace.band_edges.map((edge) => edge.label),
+          stroke: text,
+          font,
+          grid: { stroke: () => colourOf("--line"), width: 1, dash: [4, 3] },
+          ticks: { show: false },
+        },
+      ],
+      series: [
+        {},
+        ...trace.wears.map((wear, which) => ({
+          label: wear.label,
+          stroke: text,
+          width: 2,
+          ...(which > 0 ? { dash: [6, 3] } : {}),
+          points: { size: 5 },
+        })),
+      ],
+      hooks: {
+        drawClear: [(self) => paintBands(self, trace.band_edges, colourOf)],
+        draw: [
+          (self) => {
+            const { ctx, bbox } = self;
+            ctx.save();
+            ctx.strokeStyle = colourOf("--line");
+            for (const border of trace.day_borders) {
+              if (border.at <= shown.peek().from || border.at >= shown.peek().to) continue;
+              const x = Math.round(self.valToPos(border.at, "x", true)) + 0.5;
+              ctx.beginPath();
+              ctx.moveTo(x, bbox.top);
+              ctx.lineTo(x, bbox.top + bbox.height);
+              ctx.stroke();
+            }
+            ctx.restore();
+          },
+        ],
+        setSelect: [
+          (self) => {
+            if (self.select.width < 4) return;
+            const from = self.posToVal(self.select.left, "x");
+            const to = self.posToVal(self.select.left + self.select.width, "x");
+            self.setSelect({ left: 0, width: 0, top: 0, height: 0 }, false);
+            shown.value = within({ from, to }, whole);
+          },
+        ],
+        setCursor: [
+          (self) => {
+            const row = self.cursor.idx == null ? undefined : rows[self.cursor.idx];
+            const levelsHere = row?.values.filter((value): value is number => value !== null) ?? [];
+            setUnder(
+              row && levelsHere.length > 0
+                ? `${row.label}: ${levelsHere.map((value) => levelText(value, trace.unit)).join(", ")} ${trace.unit}`
+                : "",
+            );
+          },
+        ],
+      },
+    };
+    const drawn = new uPlot(options, columnsOf(trace) as uPlot.AlignedData, element);
+    plot.current = drawn;
+    const stopDragging = dragToMove(drawn.over, shown, whole);
+    const resized = new ResizeObserver(() => {
+      if (element.clientWidth > 0) drawn.setSize({ width: element.clientWidth, height: 300 });
+    });
+    resized.observe(element);
+    const scheme = matchMedia("(prefers-color-scheme: dark)");
+    const recolour = () => drawn.redraw(false, true);
+    scheme.addEventListener("change", recolour);
+    return () => {
+      scheme.removeEventListener("change", recolour);
+      resized.disconnect();
+      stopDragging();
+      drawn.destroy();
+      plot.current = null;
+    };
+  }, [trace]);
+
+  useEffect(() => {
+    plot.current?.setScale("x", { min: shown.value.from, max: shown.value.to });
+  }, [shown.value.from, shown.value.to, ticks, trace]);
+
+  return (
+    <>
+      <p class="under" aria-hidden="true">
+        {under || words.day.nothingUnder}
+      </p>
+      <div class="plot" ref={holder} aria-hidden="true" />
+    </>
+  );
+}

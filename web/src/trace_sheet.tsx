@@ -1,0 +1,103 @@
+import { useSignal } from "@preact/signals";
+import { useEffect, useState } from "preact/hooks";
+import { ofClient, read } from "./ask_server";
+import { Lanes } from "./lanes";
+import type { LabelledInstant, Trace } from "./replies";
+import { moved, scaled, type Stretch, within } from "./stretch";
+import { TracePlot } from "./trace_plot";
+import { TraceTables } from "./trace_tables";
+import { words } from "./words";
+
+interface Props {
+  client: string;
+  trace: Trace;
+}
+
+/** How a key changes the stretch on the screen; null: it doesn't. */
+export function afterKey(key: string, shown: Stretch, whole: Stretch): Stretch | null {
+  if (key === "ArrowLeft") return moved(shown, -0.25, whole);
+  if (key === "ArrowRight") return moved(shown, 0.25, whole);
+  if (key === "+" || key === "=") return scaled(shown, 0.5, whole);
+  if (key === "-") return scaled(shown, 2, whole);
+  if (key === "0") return whole;
+  return null;
+}
+
+/** The trace, its marks, and the lanes aligned under it, all on one stretch of time. */
+export function TraceSheet({ client, trace }: Props) {
+  const whole: Stretch = { from: trace.begin, to: trace.end };
+  const shown = useSignal<Stretch>(whole);
+  const [ticks, setTicks] = useState<LabelledInstant[]>(trace.ticks);
+  const { from, to } = shown.value;
+
+  // Another day or another wear begins whole; a fresh reading of the same one stays where it was.
+  useEffect(() => {
+    shown.value = within(shown.peek(), whole);
+  }, [trace]);
+
+  // Closer in, the server is asked for its civil labels of just that stretch.
+  useEffect(() => {
+    if (from === trace.begin && to === trace.end) {
+      setTicks(trace.ticks);
+      return;
+    }
+    let wanted = true;
+    const wait = setTimeout(() => {
+      read<Trace>(ofClient(client, `/trace?from=${Math.floor(from)}&to=${Math.ceil(to)}`)).then(
+        (closer) => wanted && setTicks(closer.ticks),
+        () => {},
+      );
+    }, 150);
+    return () => {
+      wanted = false;
+      clearTimeout(wait);
+    };
+  }, [from, to, trace]);
+
+  const press = (event: KeyboardEvent) => {
+    const next = afterKey(event.key, shown.value, whole);
+    if (!next || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    shown.value = next;
+  };
+
+  return (
+    <section class="trace-sheet" aria-labelledby="trace-title">
+      <h2 id="trace-title" class="unseen">
+        {words.day.trace}
+      </h2>
+      <div
+        class="sheet"
+        role="group"
+        tabIndex={0}
+        aria-label={words.day.traceTold(trace.unit)}
+        aria-describedby="trace-hint"
+        onKeyDown={press}
+      >
+        <TracePlot trace={trace} shown={shown} ticks={ticks} />
+        <Lanes trace={trace} shown={shown.value} />
+      </div>
+      <p class="sheet-keys">
+        <button type="button" onClick={() => (shown.value = moved(shown.value, -0.5, whole))}>
+          {words.day.toLeft}
+        </button>
+        <button type="button" onClick={() => (shown.value = moved(shown.value, 0.5, whole))}>
+          {words.day.toRight}
+        </button>
+        <button type="button" onClick={() => (shown.value = scaled(shown.value, 0.5, whole))}>
+          {words.day.closer}
+        </button>
+        <button type="button" onClick={() => (shown.value = scaled(shown.value, 2, whole))}>
+          {words.day.wider}
+        </button>
+        <button type="button" onClick={() => (shown.value = whole)}>
+          {words.day.reset}
+        </button>
+      </p>
+      <p class="hint" id="trace-hint">
+        {words.day.hint}
+      </p>
+      <TraceTables trace={trace} shown={shown.value} />
+    </section>
+  );
+}
