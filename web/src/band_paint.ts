@@ -1,26 +1,26 @@
 import type uPlot from "uplot";
-import type { BandEdge } from "./replies";
 
 // Beyond the range the ground carries a pattern, in the order of the papers: dense hatch, hatch, plain,
 // dots, dense dots. The pattern tells them apart without colour.
 
 interface Ground {
-  name: string;
   kind: "hatch" | "dots" | "plain";
   spacing: number;
 }
 
-const grounds: Ground[] = [
-  { name: "very-low", kind: "hatch", spacing: 4 },
-  { name: "low", kind: "hatch", spacing: 9 },
-  { name: "in-range", kind: "plain", spacing: 0 },
-  { name: "high", kind: "dots", spacing: 9 },
-  { name: "very-high", kind: "dots", spacing: 5 },
-];
+const grounds: Record<string, Ground> = {
+  "very low": { kind: "hatch", spacing: 4 },
+  low: { kind: "hatch", spacing: 9 },
+  "in range": { kind: "plain", spacing: 0 },
+  high: { kind: "dots", spacing: 9 },
+  "very high": { kind: "dots", spacing: 5 },
+};
 
-function patternOf(context: CanvasRenderingContext2D, ground: Ground, colour: (name: string) => string): string | CanvasPattern {
-  const base = colour(`--ground-${ground.name}`);
-  if (ground.kind === "plain") return base;
+function patternOf(context: CanvasRenderingContext2D, band: string, colour: (name: string) => string): string | CanvasPattern {
+  const name = band.replace(" ", "-");
+  const base = colour(`--ground-${name}`);
+  const ground = grounds[band];
+  if (!ground || ground.kind === "plain") return base;
   const scale = devicePixelRatio;
   const size = Math.round(ground.spacing * scale);
   const tile = document.createElement("canvas");
@@ -29,7 +29,7 @@ function patternOf(context: CanvasRenderingContext2D, ground: Ground, colour: (n
   if (!pen) return base;
   pen.fillStyle = base;
   pen.fillRect(0, 0, size, size);
-  pen.fillStyle = pen.strokeStyle = colour(`--mark-${ground.name}`);
+  pen.fillStyle = pen.strokeStyle = colour(`--mark-${name}`);
   if (ground.kind === "dots") {
     pen.beginPath();
     pen.arc(size / 2, size / 2, 0.9 * scale, 0, 2 * Math.PI);
@@ -46,19 +46,19 @@ function patternOf(context: CanvasRenderingContext2D, ground: Ground, colour: (n
   return context.createPattern(tile, "repeat") ?? base;
 }
 
-/** Paints the ground of each band over the plot's own box. `edges` are four, rising. */
-export function paintBands(plot: uPlot, edges: BandEdge[], colour: (name: string) => string): void {
+/** Paints the ground of each band over the plot's own box. `edges` rise; `bands` are one more. */
+export function paintBands(plot: uPlot, edges: number[], bands: string[], colour: (name: string) => string): void {
   const { ctx, bbox } = plot;
-  const heights = edges.map((edge) => plot.valToPos(edge.value, "y", true));
+  const heights = edges.map((edge) => plot.valToPos(edge, "y", true));
   const bottom = bbox.top + bbox.height;
   ctx.save();
   ctx.beginPath();
   ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height);
   ctx.clip();
-  grounds.forEach((ground, band) => {
-    const low = band === 0 ? bottom : (heights[band - 1] ?? bottom);
-    const high = band === grounds.length - 1 ? bbox.top : (heights[band] ?? bbox.top);
-    ctx.fillStyle = patternOf(ctx, ground, colour);
+  bands.forEach((band, at) => {
+    const low = at === 0 ? bottom : (heights[at - 1] ?? bottom);
+    const high = heights[at] ?? bbox.top;
+    ctx.fillStyle = patternOf(ctx, band, colour);
     ctx.fillRect(bbox.left, high, bbox.width, low - high);
   });
   ctx.restore();

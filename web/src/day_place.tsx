@@ -1,4 +1,5 @@
 import { ofClient } from "./ask_server";
+import { LastReadingLine } from "./last_reading_line";
 import { Loading } from "./loading";
 import { PlaceLink } from "./place_link";
 import { PlaceTitle } from "./place_title";
@@ -27,8 +28,8 @@ export function DayPlace({ client, date }: { client: string; date: string }) {
       </p>
       <PlaceTitle text={day.label} />
       <p class="lead-line">{day.sentence}</p>
-      <p class="age">{day.last_reading}</p>
-      <TraceSheet client={client} trace={day} />
+      <LastReadingLine last={day.last_reading} />
+      <TraceSheet trace={day} whole={{ from: day.day.begin, to: day.day.end }} />
     </article>
   );
 }

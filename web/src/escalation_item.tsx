@@ -15,13 +15,13 @@ interface Props {
 export function EscalationItem({ path, escalation, answered }: Props) {
   const [asking, setAsking] = useState(false);
   const { busy, told, wrong, keep } = useKeeping();
-  const { id, acknowledged } = escalation;
+  const { id, answer } = escalation;
 
   const submit = async (event: Event) => {
     event.preventDefault();
     const form = new FormData(event.currentTarget as HTMLFormElement);
-    const answer = { by: String(form.get("by") ?? "").trim(), done: String(form.get("done") ?? "").trim() };
-    if (answer.by && answer.done && (await keep(`${path}/${id}/acknowledge`, answer, words.escalation.kept))) {
+    const given = { by: String(form.get("by") ?? "").trim(), done: String(form.get("done") ?? "").trim() };
+    if (given.by && given.done && (await keep(`${path}/${id}/acknowledge`, given, words.escalation.kept))) {
       setAsking(false);
       answered();
     }
@@ -30,20 +30,15 @@ export function EscalationItem({ path, escalation, answered }: Props) {
   return (
     <li class="escalation">
       <p>
-        <b>{escalation.level}.</b> {escalation.sentence}
+        <b>{escalation.rung}.</b> {escalation.sentence}
       </p>
-      {acknowledged === null && escalation.next && <p class="next">{escalation.next}</p>}
-      {acknowledged && (
-        <p class="quiet">
-          {words.escalation.answered(acknowledged.by, acknowledged.at)} {acknowledged.done}
-        </p>
-      )}
-      {acknowledged === null && !asking && (
+      {answer !== null && <p class="quiet">{answer}</p>}
+      {answer === null && !asking && (
         <button type="button" aria-label={`${words.escalation.answer}: ${escalation.sentence}`} onClick={() => setAsking(true)}>
           {words.escalation.answer}
         </button>
       )}
-      {acknowledged === null && asking && (
+      {answer === null && asking && (
         <form onSubmit={(event) => void submit(event)}>
           <label for={`by-${id}`}>{words.escalation.by}</label>
           <input id={`by-${id}`} name="by" required maxLength={200} defaultValue={session.value?.name ?? ""} />

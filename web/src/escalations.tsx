@@ -10,8 +10,8 @@ export function Escalations({ client }: { client: string }) {
   const { value, problem, again } = useReading<{ escalations: Escalation[] }>(path, client);
   if (problem) return <p class="wrong">{problem.message}</p>;
   if (!value || value.escalations.length === 0) return null;
-  const open = value.escalations.filter((escalation) => escalation.acknowledged === null);
-  const answered = value.escalations.filter((escalation) => escalation.acknowledged !== null);
+  const open = value.escalations.filter((escalation) => escalation.answer === null);
+  const answered = value.escalations.filter((escalation) => escalation.answer !== null);
   return (
     <section class={open.length > 0 ? "escalations open" : "escalations"} aria-labelledby="escalations-title">
       <h2 id="escalations-title">{words.escalation.title}</h2>

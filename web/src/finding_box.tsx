@@ -26,13 +26,15 @@ export function FindingBox({ finding, leads = false }: { finding: Finding; leads
         </ul>
       )}
       {finding.next.sentence && <p class="next">{finding.next.sentence}</p>}
-      <details>
-        <summary>
-          {words.review.how}
-          <span class="unseen">: {finding.question}</span>
-        </summary>
-        <p>{methodOf(finding)}</p>
-      </details>
+      {(finding.evidence.method || finding.evidence.used_what) && (
+        <details>
+          <summary>
+            {words.review.how}
+            <span class="unseen">: {finding.question}</span>
+          </summary>
+          <p>{methodOf(finding)}</p>
+        </details>
+      )}
     </section>
   );
 }

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from "preact/hooks";
-import type { LaneItem, Trace, TraceMark } from "./replies";
+import type { LaneItem, Stretched, TraceMark } from "./replies";
 import { share, type Stretch } from "./stretch";
 import { words } from "./words";
 
@@ -11,6 +11,9 @@ interface Placed {
   text: string;
   told: string;
 }
+
+/** Less room than this, as a share of the sheet, and words would be a letter or two: the table has them. */
+const legibleShare = 0.04;
 
 /** Where the items that show stand, and how much room each has for its words before the next one. */
 export function placed(items: { at: number; end: number | null; text: string; label: string }[], shown: Stretch): Placed[] {
@@ -36,7 +39,7 @@ function Item({ item }: { item: Placed }) {
     style?.setProperty("--room", `${item.room * 100}%`);
   }, [item.from, item.to, item.room]);
   return (
-    <li ref={element} title={item.told} class={item.to > item.from ? "lasting" : "moment"}>
+    <li ref={element} title={item.told} class={`${item.to > item.from ? "lasting" : "moment"}${item.room < legibleShare ? " cramped" : ""}`}>
       <span class="bar" />
       <span class="told">{item.text}</span>
     </li>
@@ -59,7 +62,7 @@ function Track({ name, items, shown }: { name: string; items: (LaneItem | (Trace
 }
 
 /** Marks first, between trace and diary; then what was eaten, done, slept, felt and taken. */
-export function Lanes({ trace, shown }: { trace: Trace; shown: Stretch }) {
+export function Lanes({ trace, shown }: { trace: Stretched; shown: Stretch }) {
   const marks = trace.marks.map((mark) => ({ ...mark, text: mark.label, label: "" }));
   return (
     <div class="lanes">

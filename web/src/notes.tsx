@@ -40,7 +40,7 @@ export function Notes({ client }: { client: string }) {
         {value?.notes.map((note) => (
           <li key={note.id}>
             <span class="quiet">
-              {note.at} {note.by}
+              {words.notes.noted(note.at.slice(0, 10))}
             </span>
             <br />
             {note.text}

@@ -45,9 +45,9 @@ export function Promises({ client }: { client: string }) {
           <li key={promise.id}>
             {promise.text}{" "}
             <span class="quiet">
-              {promise.kept === null ? words.promises.by(promise.due_label) : words.promises.wasKept(promise.kept)}
+              {promise.kept_at === null ? words.promises.by(promise.due) : words.promises.wasKept(promise.kept_at.slice(0, 10))}
             </span>{" "}
-            {promise.kept === null && (
+            {promise.kept_at === null && (
               <button type="button" disabled={busy} aria-label={`${words.promises.markKept}: ${promise.text}`} onClick={() => void markKept(promise.id)}>
                 {words.promises.markKept}
               </button>

@@ -4,8 +4,8 @@
 export interface SignedIn {
   coach: string;
   name: string;
-  role?: string;
-  licence?: string;
+  role: string;
+  licence: string;
   token: string;
 }
 
@@ -32,10 +32,9 @@ export interface Caseload {
   clients: CaseloadClient[];
 }
 
-export interface ClientInList {
+export interface Client {
   handle: string;
   name: string;
-  last_reading: string;
 }
 
 export interface DataTable {
@@ -82,7 +81,6 @@ export interface NamedTable extends DataTable {
 
 export interface Review {
   as_of: string;
-  title?: string;
   last_reading: string;
   findings: Finding[];
   goes_with: {
@@ -118,6 +116,7 @@ export interface Wear {
   label: string;
   at: number[];
   value: (number | null)[];
+  /** The civil time of each, on a day sheet. */
   labels?: string[];
 }
 
@@ -139,44 +138,52 @@ export interface TraceMark {
   label: string;
 }
 
-export interface BandEdge {
-  value: number;
+export interface LastReading {
   label: string;
+  age: string;
 }
 
-/** A stretch of trace with everything that stands under it: one day, or several. */
-export interface Trace {
+/** A stretch of trace with everything that stands under it. */
+export interface Stretched {
   zone: string;
-  begin: number;
-  end: number;
   unit: string;
-  band_edges: BandEdge[];
+  /** Rising, in the unit. */
+  band_edges: number[];
+  /** One more than edges, the lowest first. */
+  bands: string[];
   ticks: LabelledInstant[];
   day_borders: LabelledInstant[];
   wears: Wear[];
   lanes: Lane[];
   marks: TraceMark[];
+  last_reading: LastReading | null;
 }
 
-export interface DaySheet extends Trace {
+/** Of one day: the civil one, of 23, 24 or 25 hours. */
+export interface DaySheet extends Stretched {
   date: string;
   label: string;
+  day: { begin: number; end: number };
   sentence: string;
-  last_reading: string;
+}
+
+/** Of several days. */
+export interface Trace extends Stretched {
+  begin: number;
+  end: number;
 }
 
 export interface Escalation {
   id: number;
-  level: string;
+  rung: string;
   sentence: string;
-  next: string;
-  acknowledged: { by: string; at: string; done: string } | null;
+  whom: string;
+  answer: string | null;
 }
 
 export interface Note {
   id: number;
   at: string;
-  by: string;
   text: string;
 }
 
@@ -184,8 +191,7 @@ export interface ClientPromise {
   id: number;
   text: string;
   due: string;
-  due_label: string;
-  kept: string | null;
+  kept_at: string | null;
 }
 
 export interface Change {

@@ -5,6 +5,8 @@ import { words } from "./words";
 
 /** The first sheet of a review: sentences, the hours bar, what to take along, what can't be said. */
 export function ReviewFirstPage({ review, findings }: { review: Review; findings: Finding[] }) {
+  const said = new Set(findings.flatMap((finding) => finding.caveats.map((caveat) => caveat.sentence)));
+  const notYetSaid = review.cannot_say.filter((sentence) => !said.has(sentence));
   const figure = (id: string) => review.figures.find((drawn) => drawn.id === id);
   return (
     <>
@@ -24,7 +26,7 @@ export function ReviewFirstPage({ review, findings }: { review: Review; findings
       </dl>
       <h2>{words.review.cannotSay}</h2>
       <ul>
-        {review.cannot_say.map((sentence) => (
+        {notYetSaid.map((sentence) => (
           <li key={sentence}>{sentence}</li>
         ))}
       </ul>

@@ -5,7 +5,7 @@ import { Loading } from "./loading";
 import { PlaceTitle } from "./place_title";
 import { ProblemBox } from "./problem_box";
 import { useReading } from "./reading";
-import type { Finding, Review } from "./replies";
+import type { Client, Finding, Review } from "./replies";
 import { ReviewActions } from "./review_actions";
 import { ReviewDepths } from "./review_depths";
 import { ReviewFirstPage } from "./review_first_page";
@@ -18,11 +18,12 @@ export const leads = (finding: Finding): boolean => leading.has(finding.code);
 /** One client's review, read from top to bottom. */
 export function ReviewPlace({ client }: { client: string }) {
   const { value: review, problem, again } = useReading<Review>(ofClient(client, "/review"), client);
+  const name = useReading<Client>(ofClient(client), client).value?.name ?? client;
   if (!review && problem) return <ProblemBox sentence={problem.message} again={again} />;
   if (!review) return <Loading text={words.review.loading} />;
   return (
     <article class="review">
-      <PlaceTitle text={review.title ?? client} />
+      <PlaceTitle text={words.review.of(name)} />
       <p class="age">{review.last_reading}</p>
       <ReviewActions client={client} />
       {problem && <p class="wrong">{problem.message}</p>}

@@ -1,16 +1,17 @@
 import { ofClient } from "./ask_server";
+import { LastReadingLine } from "./last_reading_line";
 import { Loading } from "./loading";
 import { PlaceLink } from "./place_link";
 import { PlaceTitle } from "./place_title";
 import { ProblemBox } from "./problem_box";
 import { useReading } from "./reading";
-import type { DaySheet } from "./replies";
+import type { Trace } from "./replies";
 import { TraceSheet } from "./trace_sheet";
 import { words } from "./words";
 
 /** The whole of the last wear on one sheet, to drag and to look closer. */
 export function TracePlace({ client }: { client: string }) {
-  const { value: trace, problem, again } = useReading<DaySheet>(ofClient(client, "/trace"), client);
+  const { value: trace, problem, again } = useReading<Trace>(ofClient(client, "/trace"), client);
   if (!trace && problem) return <ProblemBox sentence={problem.message} again={again} />;
   if (!trace) return <Loading text={words.day.loading} />;
   return (
@@ -19,8 +20,8 @@ export function TracePlace({ client }: { client: string }) {
         <PlaceLink to={{ at: "review", client }}>{words.day.back}</PlaceLink>
       </p>
       <PlaceTitle text={words.day.whole} />
-      <p class="age">{trace.last_reading}</p>
-      <TraceSheet client={client} trace={trace} />
+      <LastReadingLine last={trace.last_reading} />
+      <TraceSheet trace={trace} whole={{ from: trace.begin, to: trace.end }} />
     </article>
   );
 }

@@ -4,58 +4,45 @@ import uPlot from "uplot";
 import "uplot/dist/uPlot.min.css";
 import { paintBands } from "./band_paint";
 import { dragToMove } from "./drag_to_move";
-import type { LabelledInstant, Trace } from "./replies";
+import type { Stretched } from "./replies";
 import { type Stretch, within } from "./stretch";
+import { civilTime, legible } from "./tick_choice";
 import { columnsOf, levelText, mergedWears } from "./trace_rows";
 import { words } from "./words";
 
 interface Props {
-  trace: Trace;
+  trace: Stretched;
   shown: Signal<Stretch>;
-  ticks: LabelledInstant[];
+  whole: Stretch;
 }
 
 const leftRoom = 64;
-const rightRoom = 12;
+const rightRoom = 30;
 
 function colourOf(name: string): string {
   return getComputedStyle(document.documentElement).getPropertyValue(name).trim();
 }
 
 /** Room above and below what is drawn; at least from the lowest to the highest edge. */
-function levels(trace: Trace): [number, number] {
-  const edges = trace.band_edges.map((edge) => edge.value);
+function levels(trace: Stretched): [number, number] {
+  const edges = trace.band_edges;
   const values = trace.wears.flatMap((wear) => wear.value.filter((value): value is number => value !== null));
   const low = values.reduce((a, b) => Math.min(a, b), edges[0] ?? 0);
-  const high = values.reduce((a, b) => Math.max(a, b), edges[3] ?? 1);
+  const high = values.reduce((a, b) => Math.max(a, b), edges[edges.length - 1] ?? 1);
   const room = (high - low) * 0.06;
   return [low - room, high + room];
 }
 
-/** Ticks at least `apart` pixels from one another, so that no two labels touch. */
-export function apart(ticks: LabelledInstant[], shown: Stretch, width: number, pixels: number): LabelledInstant[] {
-  const kept: LabelledInstant[] = [];
-  for (const tick of ticks) {
-    if (tick.at < shown.from || tick.at > shown.to) continue;
-    const last = kept[kept.length - 1];
-    if (!last || ((tick.at - last.at) / (shown.to - shown.from)) * width >= pixels) kept.push(tick);
-  }
-  return kept;
-}
-
-export function TracePlot({ trace, shown, ticks }: Props) {
+export function TracePlot({ trace, shown, whole }: Props) {
   const holder = useRef<HTMLDivElement>(null);
   const plot = useRef<uPlot | null>(null);
-  const latestTicks = useRef(ticks);
   const [under, setUnder] = useState("");
-  latestTicks.current = ticks;
 
   useEffect(() => {
     const element = holder.current;
     if (!element) return;
     const rows = mergedWears(trace);
-    const whole: Stretch = { from: trace.begin, to: trace.end };
-    const tickList = (self: uPlot) => apart(latestTicks.current, shown.peek(), self.width - leftRoom - rightRoom, 58);
+    const tickList = (self: uPlot) => legible(trace, shown.peek(), self.width - leftRoom - rightRoom);
     const text = () => colourOf("--text");
     const font = "12px Inter, 'Noto Sans', sans-serif";
     const options: uPlot.Options = {
@@ -79,8 +66,8 @@ export function TracePlot({ trace, shown, ticks }: Props) {
         },
         {
           size: leftRoom,
-          splits: () => trace.band_edges.map((edge) => edge.value),
-          values: () => trace.band_edges.map((edge) => edge.label),
+          splits: () => trace.band_edges,
+          values: () => trace.band_edges.map((edge) => levelText(edge, trace.unit)),
           stroke: text,
           font,
           grid: { stroke: () => colourOf("--line"), width: 1, dash: [4, 3] },
@@ -98,12 +85,13 @@ export function TracePlot({ trace, shown, ticks }: Props) {
         })),
       ],
       hooks: {
-        drawClear: [(self) => paintBands(self, trace.band_edges, colourOf)],
+        drawClear: [(self) => paintBands(self, trace.band_edges, trace.bands, colourOf)],
         draw: [
           (self) => {
             const { ctx, bbox } = self;
             ctx.save();
             ctx.strokeStyle = colourOf("--line");
+            ctx.lineWidth = devicePixelRatio / 2;
             for (const border of trace.day_borders) {
               if (border.at <= shown.peek().from || border.at >= shown.peek().to) continue;
               const x = Math.round(self.valToPos(border.at, "x", true)) + 0.5;
@@ -130,7 +118,7 @@ export function TracePlot({ trace, shown, ticks }: Props) {
             const levelsHere = row?.values.filter((value): value is number => value !== null) ?? [];
             setUnder(
               row && levelsHere.length > 0
-                ? `${row.label}: ${levelsHere.map((value) => levelText(value, trace.unit)).join(", ")} ${trace.unit}`
+                ? `${row.label || civilTime(trace, row.at)}: ${levelsHere.map((value) => levelText(value, trace.unit)).join(", ")} ${trace.unit}`
                 : "",
             );
           },
@@ -154,11 +142,11 @@ export function TracePlot({ trace, shown, ticks }: Props) {
       drawn.destroy();
       plot.current = null;
     };
-  }, [trace]);
+  }, [trace, whole.from, whole.to]);
 
   useEffect(() => {
     plot.current?.setScale("x", { min: shown.value.from, max: shown.value.to });
-  }, [shown.value.from, shown.value.to, ticks, trace]);
+  }, [shown.value.from, shown.value.to, trace]);
 
   return (
     <>

@@ -1,4 +1,4 @@
-import type { Trace } from "./replies";
+import type { Stretched } from "./replies";
 
 export interface TraceRow {
   at: number;
@@ -12,7 +12,7 @@ export function levelText(value: number, unit: string): string {
 }
 
 /** All wears on one time line: a row for each instant at which some wear has a reading or a gap. */
-export function mergedWears(trace: Trace): TraceRow[] {
+export function mergedWears(trace: Stretched): TraceRow[] {
   const rows = new Map<number, TraceRow>();
   trace.wears.forEach((wear, which) => {
     wear.at.forEach((at, index) => {
@@ -29,7 +29,7 @@ export function mergedWears(trace: Trace): TraceRow[] {
 }
 
 /** As uPlot takes it: times, then each wear; undefined joins over another wear's instants, null is a gap. */
-export function columnsOf(trace: Trace): [number[], ...(number | null | undefined)[][]] {
+export function columnsOf(trace: Stretched): [number[], ...(number | null | undefined)[][]] {
   const rows = mergedWears(trace);
   const at = rows.map((row) => row.at);
   const values = trace.wears.map((wear) => {

@@ -1,16 +1,15 @@
 import { useSignal } from "@preact/signals";
-import { useEffect, useState } from "preact/hooks";
-import { ofClient, read } from "./ask_server";
+import { useEffect } from "preact/hooks";
 import { Lanes } from "./lanes";
-import type { LabelledInstant, Trace } from "./replies";
+import type { Stretched } from "./replies";
 import { moved, scaled, type Stretch, within } from "./stretch";
 import { TracePlot } from "./trace_plot";
 import { TraceTables } from "./trace_tables";
 import { words } from "./words";
 
 interface Props {
-  client: string;
-  trace: Trace;
+  trace: Stretched;
+  whole: Stretch;
 }
 
 /** How a key changes the stretch on the screen; null: it doesn't. */
@@ -24,35 +23,13 @@ export function afterKey(key: string, shown: Stretch, whole: Stretch): Stretch |
 }
 
 /** The trace, its marks, and the lanes aligned under it, all on one stretch of time. */
-export function TraceSheet({ client, trace }: Props) {
-  const whole: Stretch = { from: trace.begin, to: trace.end };
+export function TraceSheet({ trace, whole }: Props) {
   const shown = useSignal<Stretch>(whole);
-  const [ticks, setTicks] = useState<LabelledInstant[]>(trace.ticks);
-  const { from, to } = shown.value;
 
-  // Another day or another wear begins whole; a fresh reading of the same one stays where it was.
+  // A fresh reading of the same stretch stays where it was.
   useEffect(() => {
     shown.value = within(shown.peek(), whole);
-  }, [trace]);
-
-  // Closer in, the server is asked for its civil labels of just that stretch.
-  useEffect(() => {
-    if (from === trace.begin && to === trace.end) {
-      setTicks(trace.ticks);
-      return;
-    }
-    let wanted = true;
-    const wait = setTimeout(() => {
-      read<Trace>(ofClient(client, `/trace?from=${Math.floor(from)}&to=${Math.ceil(to)}`)).then(
-        (closer) => wanted && setTicks(closer.ticks),
-        () => {},
-      );
-    }, 150);
-    return () => {
-      wanted = false;
-      clearTimeout(wait);
-    };
-  }, [from, to, trace]);
+  }, [whole.from, whole.to]);
 
   const press = (event: KeyboardEvent) => {
     const next = afterKey(event.key, shown.value, whole);
@@ -74,7 +51,7 @@ export function TraceSheet({ client, trace }: Props) {
         aria-describedby="trace-hint"
         onKeyDown={press}
       >
-        <TracePlot trace={trace} shown={shown} ticks={ticks} />
+        <TracePlot trace={trace} shown={shown} whole={whole} />
         <Lanes trace={trace} shown={shown.value} />
       </div>
       <p class="sheet-keys">

@@ -1,13 +1,13 @@
 import { DataTableBox } from "./data_table_box";
 import { levelText, mergedWears } from "./trace_rows";
-import type { DataTable, Trace } from "./replies";
+import type { DataTable, Stretched } from "./replies";
 import type { Stretch } from "./stretch";
 import { words } from "./words";
 
 /** Longer tables than this no one reads; looking closer brings the others. */
 const most = 400;
 
-function readingsTable(trace: Trace, shown: Stretch): { table: DataTable; cut: boolean } {
+function readingsTable(trace: Stretched, shown: Stretch): { table: DataTable; cut: boolean } {
   const rows = mergedWears(trace)
     .filter((row) => row.at >= shown.from && row.at <= shown.to)
     .map((row) => [row.label, ...row.values.map((value) => (value === null ? "" : levelText(value, trace.unit)))]);
@@ -17,22 +17,25 @@ function readingsTable(trace: Trace, shown: Stretch): { table: DataTable; cut: b
   };
 }
 
-function entriesTable(trace: Trace): DataTable {
+function entriesTable(trace: Stretched): DataTable {
   const rows = trace.lanes.flatMap((lane) => lane.items.map((item) => [item.label, lane.name, item.text]));
   return { columns: [words.day.time, words.day.lane, words.day.text], rows };
 }
 
 /** The sheet's data as tables, for those who don't see the canvas. */
-export function TraceTables({ trace, shown }: { trace: Trace; shown: Stretch }) {
-  const readings = readingsTable(trace, shown);
+export function TraceTables({ trace, shown }: { trace: Stretched; shown: Stretch }) {
+  // Without civil times a row would say nothing: several days at once leave their readings to the day sheets.
+  const readings = trace.wears.every((wear) => wear.labels) ? readingsTable(trace, shown) : null;
   const entries = entriesTable(trace);
   return (
     <>
-      <details>
-        <summary>{words.day.readings}</summary>
-        {readings.cut && <p class="quiet">{words.day.older(most)}</p>}
-        <DataTableBox name={words.day.readings} table={readings.table} />
-      </details>
+      {readings && (
+        <details>
+          <summary>{words.day.readings}</summary>
+          {readings.cut && <p class="quiet">{words.day.older(most)}</p>}
+          <DataTableBox name={words.day.readings} table={readings.table} />
+        </details>
+      )}
       <details>
         <summary>{words.day.entries}</summary>
         <DataTableBox name={words.day.entries} table={entries} />

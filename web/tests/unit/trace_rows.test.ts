@@ -1,0 +1,89 @@
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { placed } from "../../src/lanes";
+import type { Stretched } from "../../src/replies";
+import { civilTime, legible, minutesOf } from "../../src/tick_choice";
+import { columnsOf, levelText, mergedWears } from "../../src/trace_rows";
+
+const midnight = 1_776_463_200;
+const hour = 3600;
+const clock = (hours: number) => `${String(hours % 24).padStart(2, "0")}:00`;
+const sheet: Stretched = {
+  zone: "Europe/Berlin",
+  unit: "mg/dL",
+  band_edges: [54, 70, 180, 250],
+  bands: ["very low", "low", "in range", "high", "very high"],
+  ticks: Array.from({ length: 25 }, (_, hours) => ({ at: midnight + hours * hour, label: clock(hours) })),
+  day_borders: [
+    { at: midnight, label: "Sat 18 April" },
+    { at: midnight + 24 * hour, label: "Sun 19 April" },
+  ],
+  wears: [
+    { label: "wear 1", at: [midnight, midnight + 900, midnight + 1800], value: [100, null, 110], labels: ["00:00", "", "00:30"] },
+    { label: "wear 2", at: [midnight + 300], value: [90], labels: ["00:05"] },
+  ],
+  lanes: [],
+  marks: [],
+  last_reading: null,
+};
+
+test("wears stay apart on one time line, and a gap stays a gap", () => {
+  assert.deepEqual(
+    mergedWears(sheet).map((row) => [row.at - midnight, row.label, ...row.values]),
+    [
+      [0, "00:00", 100, null],
+      [300, "00:05", null, 90],
+      [900, "", null, null],
+      [1800, "00:30", 110, null],
+    ],
+  );
+  // Undefined where another wear was read, null where this one has a gap: uPlot breaks the line only there.
+  assert.deepEqual(columnsOf(sheet)[1], [100, undefined, null, 110]);
+});
+
+test("levels are written as their unit is", () => {
+  assert.equal(levelText(7, "mmol/L"), "7.0");
+  assert.equal(levelText(126, "mg/dL"), "126");
+});
+
+test("labels never touch, and round times of the clock go first", () => {
+  const wide = legible(sheet, { from: midnight, to: midnight + 24 * hour }, 600);
+  assert.deepEqual(
+    wide.map((tick) => tick.label),
+    ["00:00", "03:00", "06:00", "09:00", "12:00", "15:00", "18:00", "21:00", "00:00"],
+  );
+  const close = legible(sheet, { from: midnight + hour, to: midnight + 4 * hour }, 600);
+  assert.deepEqual(
+    close.map((tick) => tick.label),
+    ["01:00", "02:00", "03:00", "04:00"],
+  );
+});
+
+test("a tick that tells of a changed clock is never left out", () => {
+  const changed = { ...sheet, ticks: [...sheet.ticks, { at: midnight + 2.25 * hour, label: "03:15 (clock changed)" }].sort((a, b) => a.at - b.at) };
+  const shown = legible(changed, { from: midnight, to: midnight + 24 * hour }, 200).map((tick) => tick.label);
+  assert.ok(shown.includes("03:15 (clock changed)"), shown.join());
+  assert.equal(minutesOf("03:15 (clock changed)"), null);
+});
+
+test("about when: the server's day and its last tick before", () => {
+  assert.equal(civilTime(sheet, midnight + 2.5 * hour), "Sat 18 April, 02:00");
+});
+
+test("lane items stand where they began and give way to the next one", () => {
+  const items = placed(
+    [
+      { at: midnight + 12 * hour, end: null, text: "lunch", label: "12:00" },
+      { at: midnight - 2 * hour, end: midnight + 6 * hour, text: "sleep", label: "22:00" },
+      { at: midnight + 30 * hour, end: null, text: "tomorrow", label: "06:00" },
+    ],
+    { from: midnight, to: midnight + 24 * hour },
+  );
+  assert.deepEqual(
+    items.map((item) => [item.text, item.from, item.to, item.room]),
+    [
+      ["sleep", 0, 0.25, 0.5],
+      ["lunch", 0.5, 0.5, 0.5],
+    ],
+  );
+});
