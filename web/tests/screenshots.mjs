@@ -1,39 +1,53 @@
-// Pictures of each place: desktop, phone, dark, grey print. Usage: node tests/screenshots.mjs ADDRESS OUT CLIENT DATE
+// Pictures of each place on the demo practice: desktop, phone, dark, and in print's grey.
+// Usage: node tests/screenshots.mjs BUILD OUT
 import { mkdirSync } from "node:fs";
-import { inBrowser, signIn } from "./browser/browser.mjs";
+import { chromium } from "playwright-core";
+import { launchOptions, signIn } from "./browser/browser.mjs";
+import { servedPractice } from "./browser/practice.mjs";
 
-const [address, out, client = "c09", date = "2026-04-18"] = process.argv.slice(2);
+const [build, out] = process.argv.slice(2);
+if (!build || !out) {
+  console.error("usage: node tests/screenshots.mjs BUILD OUT");
+  process.exit(2);
+}
 mkdirSync(out, { recursive: true });
-const kinds = {
+const looks = {
   desktop: { viewport: { width: 1280, height: 900 } },
   phone: { viewport: { width: 360, height: 740 }, deviceScaleFactor: 2 },
   dark: { viewport: { width: 1280, height: 900 }, colorScheme: "dark" },
 };
-const places = { caseload: "/", review: `/client/${client}`, day: `/client/${client}/day/${date}`, trace: `/client/${client}/trace` };
+const places = {
+  caseload: ["/", ".client-row"],
+  review: ["/client/c09", ".review .days a"],
+  day: ["/client/c09/day/2026-04-18", ".plot canvas"],
+  wear: ["/client/c09/trace", ".plot canvas"],
+};
 
-await inBrowser(async (browser) => {
-  for (const [kind, options] of Object.entries(kinds)) {
-    const context = await browser.newContext(options);
-    const page = await context.newPage();
-    page.on("console", (message) => message.type() === "error" && console.log(kind, message.text()));
-    page.on("pageerror", (error) => console.log(kind, String(error)));
-    await page.goto(address);
+const practice = await servedPractice(build);
+const browser = await chromium.launch(launchOptions);
+try {
+  for (const [look, options] of Object.entries(looks)) {
+    const page = await (await browser.newContext(options)).newPage();
+    await page.goto(practice.address);
     await page.waitForSelector("#coach");
-    await page.screenshot({ path: `${out}/sign-in-${kind}.png` });
-    await signIn(page);
-    for (const [name, path] of Object.entries(places)) {
-      await page.goto(address + path);
-      await page.waitForSelector("h1:not(.problem h1)");
-      await page.waitForTimeout(900);
-      await page.screenshot({ path: `${out}/${name}-${kind}.png`, fullPage: name !== "review" });
-      if (name === "review") await page.screenshot({ path: `${out}/review-whole-${kind}.png`, fullPage: true });
-      if (kind === "desktop") {
-        await page.emulateMedia({ media: "print" });
-        await page.addStyleTag?.({ content: "" }).catch(() => {});
-        await page.screenshot({ path: `${out}/${name}-print.png`, fullPage: true });
-        await page.emulateMedia({ media: "screen" });
-      }
+    await page.screenshot({ path: `${out}/sign-in-${look}.png` });
+    await signIn(page, practice.passphrase);
+    for (const [name, [path, ready]] of Object.entries(places)) {
+      await page.goto(practice.address + path);
+      await page.waitForSelector(ready);
+      await page.waitForTimeout(300);
+      await page.screenshot({ path: `${out}/${name}-${look}.png`, fullPage: true });
+      if (look !== "desktop") continue;
+      await page.emulateMedia({ media: "print" });
+      await page.evaluate(() => document.documentElement.style.setProperty("filter", "grayscale(1)"));
+      await page.screenshot({ path: `${out}/${name}-grey.png`, fullPage: true });
+      await page.emulateMedia({ media: "screen" });
     }
-    await context.close();
+    await page.keyboard.press("n");
+    await page.waitForSelector("dialog[open]");
+    await page.screenshot({ path: `${out}/note-${look}.png` });
   }
-});
+} finally {
+  await browser.close();
+  await practice.stop();
+}

@@ -1,0 +1,47 @@
+import { execFile, spawn } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import { promisify } from "node:util";
+
+const run = promisify(execFile);
+const root = fileURLToPath(new URL("../../..", import.meta.url));
+/** The demo practice's own today: 09:00 in Berlin. */
+export const today = "2026-04-20T07:00Z";
+
+/** The demo practice in a folder of its own, served; `stop` ends the server and takes the folder away. */
+export async function servedPractice(build = process.env.TRACEWRIGHT_BUILD) {
+  const folder = mkdtempSync(join(tmpdir(), "tracewright-page-"));
+  const practice = join(folder, "practice", "practice");
+  const passphraseFile = join(folder, "practice", "passphrase");
+  await run(join(root, "scripts/demo-practice"), [build, join(folder, "practice"), "without-reviews"]);
+  const opening = ["--practice", practice, "--passphrase-file", passphraseFile, "--as-of", today];
+  const server = spawn(join(build, "tracewright"), [...opening, "serve", "--port", "0"], { stdio: ["ignore", "pipe", "pipe"] });
+  let said = "";
+  const address = await new Promise((resolve, reject) => {
+    const hear = (bytes) => {
+      said += bytes;
+      const found = /(http:\/\/\S+?)\/?\s/.exec(said);
+      if (found) resolve(found[1]);
+    };
+    server.stdout.on("data", hear);
+    server.stderr.on("data", hear);
+    server.on("exit", (code) => reject(new Error(`the server ended with ${code}: ${said}`)));
+  });
+  return {
+    address,
+    folder,
+    files: join(folder, "practice", "files"),
+    passphrase: readFileSync(passphraseFile, "utf8").trim(),
+    /** Runs the command on the same practice, as a coach at a terminal would. */
+    command: async (...words) => (await run(join(build, "tracewright"), [...opening, ...words])).stdout,
+    stop: async () => {
+      server.removeAllListeners("exit");
+      const ended = new Promise((resolve) => server.on("exit", resolve));
+      server.kill("SIGTERM");
+      await ended;
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+}
