@@ -23,6 +23,16 @@ export function GoesWithIt({ review }: { review: Review }) {
           <li key={sentence}>{sentence}</li>
         ))}
       </ul>
+      {review.rises_to_ask_about && review.rises_to_ask_about.length > 0 && (
+        <>
+          <h3>{words.review.askAbout}</h3>
+          <ul>
+            {review.rises_to_ask_about.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        </>
+      )}
     </>
   );
 }

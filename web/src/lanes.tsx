@@ -10,13 +10,14 @@ interface Placed {
   room: number;
   text: string;
   told: string;
+  kind: string;
 }
 
 /** Less room than this, as a share of the sheet, and words would be a letter or two: the table has them. */
 const legibleShare = 0.04;
 
 /** Where the items that show stand, and how much room each has for its words before the next one. */
-export function placed(items: { at: number; end: number | null; text: string; label: string }[], shown: Stretch): Placed[] {
+export function placed(items: { at: number; end: number | null; text: string; label: string; kind?: string }[], shown: Stretch): Placed[] {
   const seen = items
     .filter((item) => (item.end ?? item.at) >= shown.from && item.at <= shown.to)
     .sort((a, b) => a.at - b.at);
@@ -25,7 +26,7 @@ export function placed(items: { at: number; end: number | null; text: string; la
     const to = Math.min(1, share(item.end ?? item.at, shown));
     const next = seen[index + 1];
     const room = Math.max(0, (next ? Math.min(1, share(next.at, shown)) : 1) - from);
-    return { key: `${item.at}-${index}`, from, to, room, text: item.text, told: `${item.label} ${item.text}`.trim() };
+    return { key: `${item.at}-${index}`, from, to, room, text: item.text, told: `${item.label} ${item.text}`.trim(), kind: item.kind ?? "" };
   });
 }
 
@@ -40,7 +41,7 @@ function Item({ item }: { item: Placed }) {
   }, [item.from, item.to, item.room]);
   return (
     <li ref={element} title={item.told} class={`${item.to > item.from ? "lasting" : "moment"}${item.room < legibleShare ? " cramped" : ""}`}>
-      <span class="bar" />
+      <span class={`bar ${item.kind.replace(" ", "-")}`} />
       <span class="told">{item.text}</span>
     </li>
   );

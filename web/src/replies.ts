@@ -97,6 +97,7 @@ export interface Review {
   figures: Figure[];
   measure_tables?: NamedTable[];
   sufficiency?: string[];
+  rises_to_ask_about?: string[];
 }
 
 export interface DayInList {
@@ -116,8 +117,10 @@ export interface Wear {
   label: string;
   at: number[];
   value: (number | null)[];
-  /** The civil time of each, on a day sheet. */
+  /** The civil time of each, in stretches so short that single readings matter. */
   labels?: string[];
+  /** Readings beyond the sensor's limit, as they are told: 'below 40 mg/dL'. */
+  beyond_limit: LabelledInstant[];
 }
 
 export interface LaneItem {
@@ -135,6 +138,13 @@ export interface Lane {
 export interface TraceMark {
   at: number;
   end: number | null;
+  kind: string;
+  label: string;
+}
+
+export interface FingerPrick {
+  at: number;
+  value: number;
   label: string;
 }
 
@@ -156,6 +166,7 @@ export interface Stretched {
   wears: Wear[];
   lanes: Lane[];
   marks: TraceMark[];
+  finger_pricks: FingerPrick[];
   last_reading: LastReading | null;
 }
 

@@ -4,6 +4,7 @@ import uPlot from "uplot";
 import "uplot/dist/uPlot.min.css";
 import { paintBands } from "./band_paint";
 import { dragToMove } from "./drag_to_move";
+import { paintBorders, paintPricks } from "./mark_paint";
 import type { Stretched } from "./replies";
 import { type Stretch, within } from "./stretch";
 import { civilTime, legible } from "./tick_choice";
@@ -27,6 +28,7 @@ function colourOf(name: string): string {
 function levels(trace: Stretched): [number, number] {
   const edges = trace.band_edges;
   const values = trace.wears.flatMap((wear) => wear.value.filter((value): value is number => value !== null));
+  for (const prick of trace.finger_pricks) values.push(prick.value);
   const low = values.reduce((a, b) => Math.min(a, b), edges[0] ?? 0);
   const high = values.reduce((a, b) => Math.max(a, b), edges[edges.length - 1] ?? 1);
   const room = (high - low) * 0.06;
@@ -86,23 +88,7 @@ export function TracePlot({ trace, shown, whole }: Props) {
       ],
       hooks: {
         drawClear: [(self) => paintBands(self, trace.band_edges, trace.bands, colourOf)],
-        draw: [
-          (self) => {
-            const { ctx, bbox } = self;
-            ctx.save();
-            ctx.strokeStyle = colourOf("--line");
-            ctx.lineWidth = devicePixelRatio / 2;
-            for (const border of trace.day_borders) {
-              if (border.at <= shown.peek().from || border.at >= shown.peek().to) continue;
-              const x = Math.round(self.valToPos(border.at, "x", true)) + 0.5;
-              ctx.beginPath();
-              ctx.moveTo(x, bbox.top);
-              ctx.lineTo(x, bbox.top + bbox.height);
-              ctx.stroke();
-            }
-            ctx.restore();
-          },
-        ],
+        draw: [(self) => paintBorders(self, trace, shown.peek(), colourOf), (self) => paintPricks(self, trace, shown.peek(), colourOf)],
         setSelect: [
           (self) => {
             if (self.select.width < 4) return;
@@ -115,12 +101,8 @@ export function TracePlot({ trace, shown, whole }: Props) {
         setCursor: [
           (self) => {
             const row = self.cursor.idx == null ? undefined : rows[self.cursor.idx];
-            const levelsHere = row?.values.filter((value): value is number => value !== null) ?? [];
-            setUnder(
-              row && levelsHere.length > 0
-                ? `${row.label || civilTime(trace, row.at)}: ${levelsHere.map((value) => levelText(value, trace.unit)).join(", ")} ${trace.unit}`
-                : "",
-            );
+            const told = row?.told.filter((text) => text !== "") ?? [];
+            setUnder(row && told.length > 0 ? `${row.label || civilTime(trace, row.at)}: ${told.join(", ")}` : "");
           },
         ],
       },

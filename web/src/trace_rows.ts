@@ -4,6 +4,8 @@ export interface TraceRow {
   at: number;
   label: string;
   values: (number | null)[];
+  /** The values as they are told; one beyond the limit by the limit, a gap by nothing. */
+  told: string[];
 }
 
 /** A level as its unit is written: whole mg/dL, tenths of a mmol/L. */
@@ -15,13 +17,16 @@ export function levelText(value: number, unit: string): string {
 export function mergedWears(trace: Stretched): TraceRow[] {
   const rows = new Map<number, TraceRow>();
   trace.wears.forEach((wear, which) => {
+    const beyond = new Map(wear.beyond_limit.map((reading) => [reading.at, reading.label]));
     wear.at.forEach((at, index) => {
       let row = rows.get(at);
       if (!row) {
-        row = { at, label: "", values: trace.wears.map(() => null) };
+        row = { at, label: "", values: trace.wears.map(() => null), told: trace.wears.map(() => "") };
         rows.set(at, row);
       }
-      row.values[which] = wear.value[index] ?? null;
+      const value = wear.value[index] ?? null;
+      row.values[which] = value;
+      row.told[which] = value === null ? "" : (beyond.get(at) ?? `${levelText(value, trace.unit)} ${trace.unit}`);
       row.label ||= wear.labels?.[index] ?? "";
     });
   });

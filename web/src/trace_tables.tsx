@@ -1,7 +1,8 @@
 import { DataTableBox } from "./data_table_box";
-import { levelText, mergedWears } from "./trace_rows";
 import type { DataTable, Stretched } from "./replies";
 import type { Stretch } from "./stretch";
+import { civilTime } from "./tick_choice";
+import { mergedWears } from "./trace_rows";
 import { words } from "./words";
 
 /** Longer tables than this no one reads; looking closer brings the others. */
@@ -10,15 +11,18 @@ const most = 400;
 function readingsTable(trace: Stretched, shown: Stretch): { table: DataTable; cut: boolean } {
   const rows = mergedWears(trace)
     .filter((row) => row.at >= shown.from && row.at <= shown.to)
-    .map((row) => [row.label, ...row.values.map((value) => (value === null ? "" : levelText(value, trace.unit)))]);
+    .map((row) => [row.label, ...row.told]);
   return {
-    table: { columns: [words.day.time, ...trace.wears.map((wear) => `${wear.label}, ${trace.unit}`)], rows: rows.slice(0, most) },
+    table: { columns: [words.day.time, ...trace.wears.map((wear) => wear.label)], rows: rows.slice(0, most) },
     cut: rows.length > most,
   };
 }
 
 function entriesTable(trace: Stretched): DataTable {
-  const rows = trace.lanes.flatMap((lane) => lane.items.map((item) => [item.label, lane.name, item.text]));
+  const rows = [
+    ...trace.finger_pricks.map((prick) => [civilTime(trace, prick.at), words.day.fingerPrick, prick.label]),
+    ...trace.lanes.flatMap((lane) => lane.items.map((item) => [item.label, lane.name, item.text])),
+  ];
   return { columns: [words.day.time, words.day.lane, words.day.text], rows };
 }
 

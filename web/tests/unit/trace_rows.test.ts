@@ -19,11 +19,12 @@ const sheet: Stretched = {
     { at: midnight + 24 * hour, label: "Sun 19 April" },
   ],
   wears: [
-    { label: "wear 1", at: [midnight, midnight + 900, midnight + 1800], value: [100, null, 110], labels: ["00:00", "", "00:30"] },
-    { label: "wear 2", at: [midnight + 300], value: [90], labels: ["00:05"] },
+    { label: "wear 1", at: [midnight, midnight + 900, midnight + 1800], value: [100, null, 110], labels: ["00:00", "", "00:30"], beyond_limit: [] },
+    { label: "wear 2", at: [midnight + 300], value: [90], labels: ["00:05"], beyond_limit: [{ at: midnight + 300, label: "below 90 mg/dL" }] },
   ],
   lanes: [],
   marks: [],
+  finger_pricks: [],
   last_reading: null,
 };
 
@@ -39,6 +40,11 @@ test("wears stay apart on one time line, and a gap stays a gap", () => {
   );
   // Undefined where another wear was read, null where this one has a gap: uPlot breaks the line only there.
   assert.deepEqual(columnsOf(sheet)[1], [100, undefined, null, 110]);
+});
+
+// docs/safety.md 2: a value beyond the sensor's limit is never told as a value.
+test("a reading beyond the limit is told as beyond it", () => {
+  assert.deepEqual(mergedWears(sheet).map((row) => row.told), [["100 mg/dL", ""], ["", "below 90 mg/dL"], ["", ""], ["110 mg/dL", ""]]);
 });
 
 test("levels are written as their unit is", () => {
