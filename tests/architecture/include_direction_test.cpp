@@ -137,7 +137,7 @@ TEST(Architecture, every_safety_promise_names_a_file_and_a_test_that_exist) {
         for (std::sregex_iterator match(line.begin(), line.end(), ticked), end; match != end;
              ++match) {
             const std::string name = (*match)[1];
-            if (name.starts_with("src/")) {
+            if (name.starts_with("src/") || name.starts_with("web/")) {
                 EXPECT_TRUE(fs::exists(source / name)) << name;
                 continue;
             }
@@ -155,7 +155,8 @@ TEST(Architecture, sources_speak_of_the_project_alone) {
     const std::string home = std::string("/ho") + "me/";
     const std::string work = std::string("/wo") + "rk/";
     for (const char* folder :
-         {"src", "tests", "docs", "demo", "scripts", "data", "fuzz", "bench"}) {
+         {"src", "tests", "docs", "demo", "scripts", "data", "fuzz", "bench", "web/src", "web/tests",
+          "web/bench"}) {
         if (!fs::exists(source / folder)) {
             continue;
         }

@@ -72,6 +72,16 @@ async function ask<T>(method: string, path: string, body?: unknown): Promise<T> 
 export const read = <T>(path: string): Promise<T> => ask<T>("GET", path);
 export const send = <T>(path: string, body: unknown): Promise<T> => ask<T>("POST", path, body);
 
+/** Asks whether the session still lasts, and tells where it doesn't. */
+export async function askWhetherSignedIn(): Promise<void> {
+  try {
+    const reply = await fetch("/api/session", { credentials: "same-origin" });
+    if (reply.status === 401) onSignedOut();
+  } catch {
+    // Nobody answers: that is told by the stream already.
+  }
+}
+
 /** The path of something of one client; handles are the practice's own, but nothing is taken on trust. */
 export function ofClient(handle: string, rest = ""): string {
   return `/api/clients/${encodeURIComponent(handle)}${rest}`;

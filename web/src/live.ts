@@ -1,4 +1,5 @@
 import { signal } from "@preact/signals";
+import { askWhetherSignedIn } from "./ask_server";
 import type { Change } from "./replies";
 
 // One event stream for each browser, however many tabs: a browser opens six connections to one host at
@@ -70,6 +71,8 @@ export function listen(): void {
         lost = true;
         tell({ connected: false });
         if (source?.readyState === EventSource.CLOSED && !ended.signal.aborted) {
+          // A refusal, not a lost line: the session may be over.
+          void askWhetherSignedIn();
           setTimeout(() => resolve(), 3000);
         }
       };

@@ -115,6 +115,17 @@ describe("the page", { concurrency: false }, () => {
     assert.match(await page.textContent(".bottom"), /Not an alarm/);
   });
 
+  test("the last reading and that this is no alarm, in every place", async () => {
+    const other = await context.newPage();
+    for (const path of ["/", `/client/${client}`, `/client/${client}/day/2026-04-18`, `/client/${client}/trace`]) {
+      await other.goto(practice.address + path);
+      await other.waitForSelector(".client-row, .review .age, .day .age");
+      assert.match(await other.textContent(".bottom"), /Not an alarm. Don't rely on this page to be woken or warned./);
+      if (path !== "/") assert.match(await other.textContent(".age"), /The last reading was Mon 20 April 08:25, 35 min/);
+    }
+    await other.close();
+  });
+
   test("figures are drawn, told in words and given as tables", async () => {
     for (const figure of await page.locator(".review figure").all()) {
       assert.ok((await figure.locator("figcaption").textContent()).length > 20);
@@ -273,6 +284,17 @@ describe("the page", { concurrency: false }, () => {
       await nothingSerious(dark);
     }
     await dark.close();
+  });
+
+  test("a page that lost the program says so, and asks to sign in when it is there anew", async () => {
+    await page.goto(practice.address);
+    await page.waitForSelector(".live:not(.lost)");
+    await practice.halt();
+    await page.waitForSelector(".live.lost");
+    await practice.serve();
+    await page.waitForSelector("text=The session has ended", { timeout: 20_000 });
+    await signIn(page, practice.passphrase);
+    errors.splice(0, errors.length, ...errors.filter((error) => !/ERR_CONNECTION|ERR_INCOMPLETE|ERR_EMPTY/.test(error)));
   });
 
   test("signing out leaves nothing to be seen", async () => {

@@ -17,18 +17,33 @@ export async function servedPractice(build = process.env.TRACEWRIGHT_BUILD) {
   const passphraseFile = join(folder, "practice", "passphrase");
   await run(join(root, "scripts/demo-practice"), [build, join(folder, "practice"), "without-reviews"]);
   const opening = ["--practice", practice, "--passphrase-file", passphraseFile, "--as-of", today];
-  const server = spawn(join(build, "tracewright"), [...opening, "serve", "--port", "0"], { stdio: ["ignore", "pipe", "pipe"] });
-  let said = "";
-  const address = await new Promise((resolve, reject) => {
-    const hear = (bytes) => {
-      said += bytes;
-      const found = /(http:\/\/\S+?)\/?\s/.exec(said);
-      if (found) resolve(found[1]);
-    };
-    server.stdout.on("data", hear);
-    server.stderr.on("data", hear);
-    server.on("exit", (code) => reject(new Error(`the server ended with ${code}: ${said}`)));
-  });
+  let server;
+  let port = "0";
+  // Again on the same port after a halt, so that open pages find it.
+  const serve = async () => {
+    server = spawn(join(build, "tracewright"), [...opening, "serve", "--port", port], { stdio: ["ignore", "pipe", "pipe"] });
+    let said = "";
+    const address = await new Promise((resolve, reject) => {
+      const hear = (bytes) => {
+        said += bytes;
+        const found = /(http:\/\/\S+?)\/?\s/.exec(said);
+        if (found) resolve(found[1]);
+      };
+      server.stdout.on("data", hear);
+      server.stderr.on("data", hear);
+      server.on("exit", (code) => reject(new Error(`the server ended with ${code}: ${said}`)));
+    });
+    port = new URL(address).port;
+    return address;
+  };
+  const halt = async () => {
+    server.removeAllListeners("exit");
+    if (server.exitCode !== null) return;
+    const ended = new Promise((resolve) => server.on("exit", resolve));
+    server.kill("SIGTERM");
+    await ended;
+  };
+  const address = await serve();
   return {
     address,
     folder,
@@ -36,11 +51,10 @@ export async function servedPractice(build = process.env.TRACEWRIGHT_BUILD) {
     passphrase: readFileSync(passphraseFile, "utf8").trim(),
     /** Runs the command on the same practice, as a coach at a terminal would. */
     command: async (...words) => (await run(join(build, "tracewright"), [...opening, ...words])).stdout,
+    halt,
+    serve,
     stop: async () => {
-      server.removeAllListeners("exit");
-      const ended = new Promise((resolve) => server.on("exit", resolve));
-      server.kill("SIGTERM");
-      await ended;
+      await halt();
       rmSync(folder, { recursive: true, force: true });
     },
   };
