@@ -1,4 +1,5 @@
 import { ofClient } from "./ask_server";
+import { useClientName } from "./client_name";
 import { LastReadingLine } from "./last_reading_line";
 import { Loading } from "./loading";
 import { PlaceLink } from "./place_link";
@@ -12,6 +13,7 @@ import { words } from "./words";
 /** One day: its sentence, its trace, and under it what was eaten, done, slept, felt and taken. */
 export function DayPlace({ client, date }: { client: string; date: string }) {
   const { value: day, problem, again } = useReading<DaySheet>(ofClient(client, `/days/${date}`), client);
+  const name = useClientName(client);
   const days = useReading<{ days: DayInList[] }>(ofClient(client, "/days"), client).value?.days ?? [];
   if (!day && problem) return <ProblemBox sentence={problem.message} again={again} />;
   if (!day) return <Loading text={words.day.loading} />;
@@ -26,7 +28,7 @@ export function DayPlace({ client, date }: { client: string; date: string }) {
         {after && <PlaceLink to={{ at: "day", client, date: after.date }}>{`${words.day.later}: ${after.label}`}</PlaceLink>}
         <PlaceLink to={{ at: "trace", client }}>{words.day.whole}</PlaceLink>
       </p>
-      <PlaceTitle text={day.label} />
+      <PlaceTitle text={words.day.of(name, day.label)} />
       <p class="lead-line">{day.sentence}</p>
       <LastReadingLine last={day.last_reading} />
       <TraceSheet trace={day} whole={{ from: day.day.begin, to: day.day.end }} />

@@ -1,11 +1,12 @@
 import { ofClient } from "./ask_server";
+import { useClientName } from "./client_name";
 import { Escalations } from "./escalations";
 import { FindingBox } from "./finding_box";
 import { Loading } from "./loading";
 import { PlaceTitle } from "./place_title";
 import { ProblemBox } from "./problem_box";
 import { useReading } from "./reading";
-import type { Client, Finding, Review } from "./replies";
+import type { Finding, Review } from "./replies";
 import { ReviewActions } from "./review_actions";
 import { ReviewDepths } from "./review_depths";
 import { ReviewFirstPage } from "./review_first_page";
@@ -18,7 +19,7 @@ export const leads = (finding: Finding): boolean => leading.has(finding.code);
 /** One client's review, read from top to bottom. */
 export function ReviewPlace({ client }: { client: string }) {
   const { value: review, problem, again } = useReading<Review>(ofClient(client, "/review"), client);
-  const name = useReading<Client>(ofClient(client), client).value?.name ?? client;
+  const name = useClientName(client);
   if (!review && problem) return <ProblemBox sentence={problem.message} again={again} />;
   if (!review) return <Loading text={words.review.loading} />;
   return (

@@ -1,4 +1,5 @@
 import { ofClient } from "./ask_server";
+import { useClientName } from "./client_name";
 import { LastReadingLine } from "./last_reading_line";
 import { Loading } from "./loading";
 import { PlaceLink } from "./place_link";
@@ -12,6 +13,7 @@ import { words } from "./words";
 /** The whole of the last wear on one sheet, to drag and to look closer. */
 export function TracePlace({ client }: { client: string }) {
   const { value: trace, problem, again } = useReading<Trace>(ofClient(client, "/trace"), client);
+  const name = useClientName(client);
   if (!trace && problem) return <ProblemBox sentence={problem.message} again={again} />;
   if (!trace) return <Loading text={words.day.loading} />;
   return (
@@ -19,7 +21,7 @@ export function TracePlace({ client }: { client: string }) {
       <p class="way">
         <PlaceLink to={{ at: "review", client }}>{words.day.back}</PlaceLink>
       </p>
-      <PlaceTitle text={words.day.whole} />
+      <PlaceTitle text={words.day.of(name, words.day.whole)} />
       <LastReadingLine last={trace.last_reading} />
       <TraceSheet trace={trace} whole={{ from: trace.begin, to: trace.end }} />
     </article>
