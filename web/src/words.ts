@@ -33,7 +33,6 @@ export const words = {
     nothingDue: (n: number) => (n === 1 ? "1 client with nothing due" : `${n} clients with nothing due`),
     empty: "This practice has no client yet.",
     emptyNext: "Add the first one on the command line: tracewright client add NAME.",
-    strip: "The last seven days",
     seen: "seen",
     written: "written",
     stripTold: (seen: number, written: number) =>
@@ -51,7 +50,6 @@ export const words = {
   },
   review: {
     loading: "Reading the review …",
-    contents: "In this review",
     says: "What these days say",
     take: "To take from this sitting",
     seen: "One thing seen",
@@ -75,7 +73,6 @@ export const words = {
     used: (n: number, what: string) => `Used: ${n} ${what}.`,
     leftOut: (n: number, why: string) => `Left out: ${n} (${why}).`,
     adjusted: (what: string) => `Accounted for: ${what}.`,
-    noReadings: "There are no readings in this window.",
     of: (name: string) => `Review of ${name}`,
     pdf: "Review as PDF",
     html: "Review to print from the browser",
@@ -119,7 +116,6 @@ export const words = {
     readings: "Readings as a table",
     entries: "What was written, as a table",
     time: "Time",
-    until: "until",
     text: "Entry",
     lane: "Lane",
     fingerPrick: "Finger-prick",
