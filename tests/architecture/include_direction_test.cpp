@@ -154,9 +154,8 @@ TEST(Architecture, every_safety_promise_names_a_file_and_a_test_that_exist) {
 TEST(Architecture, sources_speak_of_the_project_alone) {
     const std::string home = std::string("/ho") + "me/";
     const std::string work = std::string("/wo") + "rk/";
-    for (const char* folder :
-         {"src", "tests", "docs", "demo", "scripts", "data", "fuzz", "bench", "web/src", "web/tests",
-          "web/bench"}) {
+    for (const char* folder : {"src", "tests", "docs", "demo", "scripts", "data", "fuzz", "bench",
+                               "web/src", "web/tests", "web/bench"}) {
         if (!fs::exists(source / folder)) {
             continue;
         }
