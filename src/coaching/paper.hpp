@@ -72,9 +72,16 @@ struct Paper {
     PaperReader reader = PaperReader::client;
     std::string made;  ///< ISO 8601, kept in the file so that the same paper gives the same bytes
     std::vector<PaperBlock> blocks;
-    std::string foot;      ///< at the foot of each page with its number; empty: neither
-    bool one_page = true;  ///< must fit on one sheet
+    std::string foot;        ///< at the foot of each page with its number; empty: neither
+    bool one_page = true;    ///< must fit on one sheet ...
+    bool may_go_on = false;  ///< ... and where it doesn't, goes on overleaf instead of not at all
 };
+
+/// What is read as running text: sentences, items of lists, boxes, labels over room to write.
+std::vector<std::string> running_text(const Paper& paper);
+
+/// The message: the same with headings, without first aid.
+std::vector<std::string> message_of(const Paper& paper);
 
 /// The contacts whose telephone number is a blank line, to tell the coach.
 std::vector<std::string> contacts_without_number(const Paper& paper);

@@ -22,10 +22,7 @@ std::string seen(const FirstReview& review) {
     if (in_range == nullptr || !in_range->value) {
         return "No reading was seen.";
     }
-    const auto best = std::max_element(
-        review.days.begin(), review.days.end(), [&](const ReviewDay& a, const ReviewDay& b) {
-            return time_on(review, a).in_range < time_on(review, b).in_range;
-        });
+    const ReviewDay* best = day_with_most_in_range(review);
     return fmt::format("{} had {} in range, the most of any day.", day_words(best->day.date),
                        hours_and_minutes(time_on(review, *best).in_range));
 }
@@ -67,6 +64,14 @@ std::string to_note(const FirstReview& review) {
 }
 
 }  // namespace
+
+const ReviewDay* day_with_most_in_range(const FirstReview& review) {
+    const auto best = std::max_element(
+        review.days.begin(), review.days.end(), [&](const ReviewDay& a, const ReviewDay& b) {
+            return time_on(review, a).in_range < time_on(review, b).in_range;
+        });
+    return best == review.days.end() ? nullptr : &*best;
+}
 
 void set_closing(FirstReview& review) {
     review.one_thing_seen = seen(review);

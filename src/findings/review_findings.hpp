@@ -57,6 +57,9 @@ std::string last_reading_sentence(const FirstReview& review);
 /// What a review from these data can't say, in words.
 std::vector<std::string> what_cannot_be_said(const FirstReview& review);
 
+/// The day with most time in the range shown; null without a day.
+const ReviewDay* day_with_most_in_range(const FirstReview& review);
+
 /// One thing seen, to ask, to note next time: set on the review; none of them is a "can't tell".
 void set_closing(FirstReview& review);
 

@@ -1,0 +1,38 @@
+#pragma once
+
+#include "coaching/care_input.hpp"
+#include "coaching/client_review.hpp"
+#include "coaching/licence.hpp"
+
+#include <span>
+#include <string>
+#include <vector>
+
+namespace tracewright {
+
+/// What the papers about one client are written from: the review that the coach's page shows, what
+/// the practice knows, and who coaches. Keeps references: they outlive it.
+struct PaperClient {
+    PaperClient(const FirstReview& of_review, const ClientFacts& of_facts,
+                std::span<const StandingEscalation> of_escalations, std::string by_coach = {},
+                Licence by_licence = Licence::none);
+
+    const FirstReview& review;
+    const ClientFacts& facts;
+    std::span<const StandingEscalation> escalations;  ///< answered ones too
+    std::string coach;                                ///< empty: not told
+    Licence licence;
+    MedicineTimeline medicines;
+
+    CareInput care() const;
+    CivilDate today() const { return review.input.zones.date_at(review.input.as_of); }
+    /// ISO 8601, UTC: of the moment the review was made for.
+    std::string made() const;
+    bool pregnant_or_may_be() const;
+};
+
+/// The clinic's or prescriber's telephone, as far as known.
+const Contact* clinic_of(const ClientFacts& facts);
+const Contact* prescriber_of(const ClientFacts& facts);
+
+}  // namespace tracewright
