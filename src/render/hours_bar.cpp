@@ -1,6 +1,5 @@
-#include "findings/edge_words.hpp"
 #include "findings/wording.hpp"
-#include "measures/shown_range.hpp"
+#include "render/bands_of_day.hpp"
 #include "render/review_figures.hpp"
 
 #include <fmt/format.h>
@@ -12,61 +11,11 @@ namespace tracewright {
 
 namespace {
 
-struct BandOfDay {
-    Fill fill;
-    const char* name;
-    std::string range;
-    double percent = 0;
-};
-
 constexpr double bar_top = 24;
 constexpr double bar_height = 34;
 constexpr double key_top = bar_top + bar_height + 28;
 constexpr double key_height = 46;
 constexpr double narrow = 400;  // below, the key stands in two columns
-
-std::string number(int edge, GlucoseUnit unit) {
-    const std::string words = edge_words(edge, unit);
-    return words.substr(0, words.find(' '));
-}
-
-// Sensed time in the bands of pregnancy, which no measure tells.
-std::vector<BandOfDay> bands_in_pregnancy(const FirstReview& review, const ShownRange& range) {
-    const GlucoseUnit unit = review.input.unit;
-    const TimeByRange time = time_by_range(cut(review.trace.view(), review.trace.window), range);
-    const auto percent = [&](std::chrono::seconds part) {
-        return time.sensed().count() > 0 ? 100 * static_cast<double>(part.count()) /
-                                               static_cast<double>(time.sensed().count())
-                                         : 0;
-    };
-    return {
-        {Fill::very_low, "very low", "below " + edge_words(54, unit), percent(time.very_low)},
-        {Fill::low, "low", number(54, unit) + " to below " + edge_words(range.low, unit),
-         percent(time.low)},
-        {Fill::in_range, "between", number(range.low, unit) + " to " + edge_words(range.high, unit),
-         percent(time.in_range)},
-        {Fill::high, "above", "above " + edge_words(range.high, unit), percent(time.high)}};
-}
-
-// The bands are apart: what is very low is not told again as low.
-std::vector<BandOfDay> bands_of(const FirstReview& review) {
-    const GlucoseUnit unit = review.input.unit;
-    if (const ShownRange range = shown_range(review.input.goals); range.in_pregnancy()) {
-        return bands_in_pregnancy(review, range);
-    }
-    const auto percent = [&](const char* name) {
-        const Measure* measure = find(review.measures, name);
-        return measure != nullptr ? measure->value.value_or(0) : 0;
-    };
-    return {
-        {Fill::very_low, "very low", "below " + edge_words(54, unit), percent("very_low")},
-        {Fill::low, "low", number(54, unit) + " to below " + edge_words(70, unit), percent("low")},
-        {Fill::in_range, "in range", number(70, unit) + " to " + edge_words(180, unit),
-         percent("in_range")},
-        {Fill::high, "high", "above " + number(180, unit) + " to " + edge_words(250, unit),
-         percent("high")},
-        {Fill::very_high, "very high", "above " + edge_words(250, unit), percent("very_high")}};
-}
 
 std::string time_words(double percent) {
     const auto seconds = std::lround(percent / 100 * 86400);
@@ -148,7 +97,7 @@ Figure hours_bar(const FirstReview& review, double width) {
     figure.width = width;
     figure.title = "Hours of the day in each band";
     figure.columns = {"band", "range", "of 24 hours", "percent of the time seen"};
-    const std::vector<BandOfDay> bands = bands_of(review);
+    const std::vector<BandOfDay> bands = bands_of_day(review);
     for (const BandOfDay& band : bands) {
         figure.rows.push_back(
             {band.name, band.range, time_words(band.percent), percent_words(band.percent)});

@@ -53,6 +53,8 @@ class PdfDocument {
     /// Sizes of text and gaps from here on, as a share of the usual ones; figures and tables of the
     /// usual look stay.
     void set_scale(double scale) { scale_ = scale; }
+    /// From line to line of one text, as a share of the font's own height; 1.25 without.
+    void set_line_spacing(double spacing);
     /// Gaps alone, beside what set_scale says of them.
     void set_gaps(double gaps) { gaps_ = gaps; }
 
@@ -85,6 +87,7 @@ class PdfDocument {
     std::string bytes_;
     std::unique_ptr<Inside> inside_;
     std::vector<std::string> figure_texts_;
+    bool trial_ = false;
     double scale_ = 1;
     double gaps_ = 1;
     double y_ = 0;

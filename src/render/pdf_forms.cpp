@@ -27,7 +27,7 @@ void PdfDocument::box(std::string_view title, const std::vector<std::string>& se
     }
     double height = 2 * box_padding;
     for (const TextLayout& part : parts) {
-        height += height_of(part.get()) + 2 * gaps_;
+        height += height_of(part.get()) + 4 * gaps_;
     }
     space(4 * gaps_);
     need(height);
@@ -36,7 +36,7 @@ void PdfDocument::box(std::string_view title, const std::vector<std::string>& se
     y_ += box_padding;
     for (const TextLayout& part : parts) {
         block("P", part.get(), box_padding, Ink::text);
-        space(2 * gaps_);
+        space(4 * gaps_);
     }
     y_ += box_padding;
     space(6 * gaps_);
