@@ -1,5 +1,9 @@
-// A review of 14 days as PDF and HTML, warm.
+// A review of 14 days as PDF and HTML, and the papers made from it, warm.
+#include "coaching/handout.hpp"
+#include "coaching/prescriber_letter.hpp"
 #include "findings/first_review.hpp"
+#include "render/handout_figure.hpp"
+#include "render/paper_pages.hpp"
 #include "render/review_pages.hpp"
 
 #include <benchmark/benchmark.h>
@@ -56,3 +60,27 @@ static void html_of_a_fortnight(benchmark::State& state) {
     }
 }
 BENCHMARK(html_of_a_fortnight)->Unit(benchmark::kMillisecond);
+
+// From the review at hand to the finished sheet: its words, the fitting to one page, the file.
+static void handout_of_a_fortnight(benchmark::State& state) {
+    const FirstReview review = fortnight();
+    const ClientFacts facts;
+    const PaperClient client(review, facts, {});
+    for (auto unused : state) {
+        const Handout made = handout(client);
+        const std::vector<Figure> figures{handout_figure(made.picture, review)};
+        benchmark::DoNotOptimize(paper_pdf(made.paper, figures));
+    }
+}
+BENCHMARK(handout_of_a_fortnight)->Unit(benchmark::kMillisecond);
+
+static void letter_of_a_fortnight(benchmark::State& state) {
+    const FirstReview review = fortnight();
+    const ClientFacts facts;
+    const PaperClient client(review, facts, {});
+    for (auto unused : state) {
+        benchmark::DoNotOptimize(
+            paper_pdf(prescriber_letter(client, {}, {review.input.wears, review.input.diary})));
+    }
+}
+BENCHMARK(letter_of_a_fortnight)->Unit(benchmark::kMillisecond);

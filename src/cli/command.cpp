@@ -22,12 +22,13 @@ namespace {
 void print_version(std::ostream& out) {
     out << fmt::format(
         "tracewright {}\nzone data {}\nJSON look {}, measures {}, review {}, ask {}, meals "
-        "{}, foods {}, trial {}, before-after {}, labs {}, sensor {}, caseload {}\npractice tables "
+        "{}, foods {}, trial {}, before-after {}, labs {}, sensor {}, caseload {}, paper "
+        "{}\npractice tables "
         "{}\n",
         TRACEWRIGHT_VERSION, zone_data_version(), look_json_version, measures_json_version,
         review_json_version, ask_json_version, meals_json_version, foods_json_version,
         trial_json_version, before_after_json_version, labs_json_version, sensor_json_version,
-        caseload_json_version, practice_schema_version());
+        caseload_json_version, paper_json_version, practice_schema_version());
 }
 
 // --as-of may stand before the command or behind it.
@@ -76,7 +77,7 @@ std::optional<Exit> dispatch_practice(CommandLine& line, const Streams& streams)
     return std::nullopt;
 }
 
-// Nothing if none of the commands on a change was given.
+// Nothing if none of the commands on a change, or on papers, was given.
 std::optional<Exit> dispatch_change(const CommandLine& line, const Streams& streams) {
     const WhoseChange whose{line.files, line.diaries, line.facts, line.practice, line.json};
     if (line.trial->parsed()) {
@@ -90,6 +91,15 @@ std::optional<Exit> dispatch_change(const CommandLine& line, const Streams& stre
     }
     if (line.sensor->parsed()) {
         return sensor(whose, streams);
+    }
+    if (line.handout->parsed()) {
+        return handout_of(whose, line.paper_options, streams);
+    }
+    if (line.talk->parsed()) {
+        return talk_of(whose, line.paper_options, streams);
+    }
+    if (line.letter->parsed()) {
+        return letter_of(whose, line.paper_options, streams);
     }
     return std::nullopt;
 }

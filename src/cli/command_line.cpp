@@ -51,6 +51,7 @@ CommandLine::CommandLine()
     review->add_option("--out", out, "The folder to write to")->capture_default_str();
     describe_question_commands(*this);
     describe_change_commands(*this);
+    describe_paper_commands(*this);
     describe_practice_commands(*this);
 }
 

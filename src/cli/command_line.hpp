@@ -5,6 +5,7 @@
 #include "cli/file_options.hpp"
 #include "cli/foods_command.hpp"
 #include "cli/measures_command.hpp"
+#include "cli/paper_commands.hpp"
 #include "cli/practice_commands.hpp"
 
 #include <CLI/CLI.hpp>
@@ -58,6 +59,9 @@ struct CommandLine {
     CLI::App* before_after = nullptr;
     CLI::App* labs = nullptr;
     CLI::App* sensor = nullptr;
+    CLI::App* handout = nullptr;
+    CLI::App* talk = nullptr;
+    CLI::App* letter = nullptr;
     PracticeVerbs verbs;
 
     FileOptions files;
@@ -69,6 +73,7 @@ struct CommandLine {
     TrialOptions trial_options;
     BeforeAfterOptions before_after_options;
     LabsOptions labs_options;
+    PaperOptions paper_options;
     std::string facts;  ///< of a command on a change
     bool json = false;
     bool csv = false;
@@ -84,6 +89,9 @@ void describe_question_commands(CommandLine& line);
 
 /// Adds the commands on a change: trial, before and after, labs.
 void describe_change_commands(CommandLine& line);
+
+/// Adds the commands on papers: handout, talk sheet, letter.
+void describe_paper_commands(CommandLine& line);
 
 /// Adds the commands on a practice to the description.
 void describe_practice_commands(CommandLine& line);

@@ -1,0 +1,161 @@
+#include "cli/paper_output.hpp"
+
+#include "render/paper_pages.hpp"
+
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <fstream>
+
+namespace tracewright {
+
+namespace {
+
+namespace fs = std::filesystem;
+
+class Printer {
+  public:
+    explicit Printer(std::ostream& out) : out_(out) {}
+
+    void operator()(const PaperHeading& heading) { out_ << "\n" << heading.text << "\n"; }
+    void operator()(const PaperSentence& sentence) { out_ << "  " << sentence.text << "\n"; }
+    void operator()(const PaperList& list) {
+        for (const std::string& item : list.items) {
+            out_ << "  - " << item << "\n";
+        }
+    }
+    void operator()(const PaperFigure&) { out_ << "  (the picture)\n"; }
+    void operator()(const PaperBox& box) {
+        out_ << "\n[" << box.title << "]\n";
+        for (const std::string& sentence : box.sentences) {
+            out_ << "  " << sentence << "\n";
+        }
+    }
+    void operator()(const RoomToWrite& room) { out_ << "  " << room.label << " ____\n"; }
+    void operator()(const ZeroToTen& scale) {
+        out_ << "  " << scale.question << " 0 (" << scale.at_0 << ") to 10 (" << scale.at_10
+             << ")\n";
+    }
+    void operator()(const PaperTable& table) {
+        print_row(table.columns);
+        for (const auto& row : table.rows) {
+            print_row(row);
+        }
+    }
+    void operator()(const PaperContact& contact) {
+        out_ << "  " << contact.who << ": "
+             << (contact.telephone.empty() ? "____" : contact.telephone) << "\n";
+    }
+
+  private:
+    void print_row(const std::vector<std::string>& cells) {
+        out_ << "  ";
+        for (std::size_t i = 0; i < cells.size(); ++i) {
+            out_ << (i == 0 ? "" : " | ") << cells[i];
+        }
+        out_ << "\n";
+    }
+
+    std::ostream& out_;
+};
+
+struct BlockJson {
+    Json operator()(const PaperHeading& heading) const {
+        return {{"kind", "heading"}, {"text", heading.text}};
+    }
+    Json operator()(const PaperSentence& sentence) const {
+        return {{"kind", "sentence"}, {"text", sentence.text}, {"strong", sentence.strong}};
+    }
+    Json operator()(const PaperList& list) const {
+        return {{"kind", "list"}, {"items", list.items}};
+    }
+    Json operator()(const PaperFigure& figure) const {
+        return {{"kind", "figure"}, {"place", figure.place}};
+    }
+    Json operator()(const PaperBox& box) const {
+        return {{"kind", "box"},
+                {"title", box.title},
+                {"sentences", box.sentences},
+                {"first_aid", box.first_aid}};
+    }
+    Json operator()(const RoomToWrite& room) const {
+        return {{"kind", "room_to_write"}, {"label", room.label}, {"lines", room.lines}};
+    }
+    Json operator()(const ZeroToTen& scale) const {
+        return {{"kind", "zero_to_ten"},
+                {"question", scale.question},
+                {"at_0", scale.at_0},
+                {"at_10", scale.at_10}};
+    }
+    Json operator()(const PaperTable& table) const {
+        return {{"kind", "table"}, {"columns", table.columns}, {"rows", table.rows}};
+    }
+    Json operator()(const PaperContact& contact) const {
+        return {{"kind", "contact"},
+                {"who", contact.who},
+                {"telephone", contact.telephone.empty() ? Json(nullptr) : Json(contact.telephone)}};
+    }
+};
+
+const char* name_of(PaperReader reader) {
+    switch (reader) {
+        case PaperReader::client:
+            return "client";
+        case PaperReader::coach:
+            return "coach";
+        case PaperReader::prescriber:
+            break;
+    }
+    return "prescriber";
+}
+
+bool written(const fs::path& path, const std::string& bytes, const Streams& streams) {
+    std::ofstream file(path, std::ios::binary | std::ios::trunc);
+    file.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+    file.close();
+    if (!file) {
+        streams.err << "tracewright: found no way to write " << path.filename().string()
+                    << " there, expected a folder with room\n";
+    }
+    return static_cast<bool>(file);
+}
+
+}  // namespace
+
+void print_paper(const Paper& paper, std::ostream& out) {
+    out << paper.title << "\n";
+    Printer printer(out);
+    for (const PaperBlock& block : paper.blocks) {
+        std::visit(printer, block);
+    }
+}
+
+Json json_of(const Paper& paper) {
+    Json blocks = Json::array();
+    for (const PaperBlock& block : paper.blocks) {
+        blocks.push_back(std::visit(BlockJson{}, block));
+    }
+    return {{"title", paper.title},        {"reader", name_of(paper.reader)},
+            {"made", paper.made},          {"one_page", paper.one_page && !paper.may_go_on},
+            {"blocks", std::move(blocks)}, {"foot", paper.foot}};
+}
+
+Exit write_paper(const Paper& paper, std::span<const Figure> figures, const std::string& folder,
+                 const std::string& name, const Streams& streams) {
+    if (folder.empty()) {
+        return Exit::done;
+    }
+    const auto pdf = paper_pdf(paper, figures);
+    if (!pdf) {
+        streams.err << "tracewright: " << pdf.error().sentence() << "\n";
+        return Exit::cannot_answer;
+    }
+    std::error_code error;
+    fs::create_directories(folder, error);
+    const bool both =
+        written(fs::path(folder) / (name + ".html"), paper_html(paper, figures), streams) &&
+        written(fs::path(folder) / (name + ".pdf"), *pdf, streams);
+    return both ? Exit::done : Exit::bad_input;
+}
+
+}  // namespace tracewright
