@@ -47,7 +47,7 @@ export function EscalationItem({ path, escalation, answered }: Props) {
           <p class="hint" id={`hint-${id}`}>
             {words.escalation.doneHint}
           </p>
-          <button type="submit" class="main" disabled={busy}>
+          <button type="submit" class="main" aria-disabled={busy}>
             {words.escalation.keep}
           </button>{" "}
           <button type="button" onClick={() => setAsking(false)}>

@@ -13,6 +13,7 @@ export function useKeeping(): {
   const [told, setTold] = useState("");
   const [wrong, setWrong] = useState("");
   const keep = async (path: string, body: unknown, done: string): Promise<boolean> => {
+    if (busy) return false;
     setBusy(true);
     setTold("");
     setWrong("");

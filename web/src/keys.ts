@@ -27,5 +27,7 @@ export function belongsElsewhere(event: KeyboardEvent): boolean {
   if (event.defaultPrevented || event.ctrlKey || event.metaKey || event.altKey) return true;
   const target = event.target;
   if (!(target instanceof Element)) return false;
-  return target.closest("input, textarea, select, [contenteditable], dialog[open]") !== null;
+  // An open dialog has all keys, even where nothing in it has the focus any more.
+  if (document.querySelector("dialog[open]")) return true;
+  return target.closest("input, textarea, select, [contenteditable]") !== null;
 }

@@ -29,7 +29,7 @@ export function Notes({ client }: { client: string }) {
         <p class="hint" id="note-hint">
           {words.notes.hint}
         </p>
-        <button type="submit" class="main" disabled={busy}>
+        <button type="submit" class="main" aria-disabled={busy}>
           {words.notes.keep}
         </button>
         <KeptLine told={told} wrong={wrong} />

@@ -33,7 +33,7 @@ export function Promises({ client }: { client: string }) {
         <input id="promise-text" name="text" required maxLength={500} />
         <label for="promise-due">{words.promises.due}</label>
         <input id="promise-due" name="due" type="date" required />
-        <button type="submit" class="main" disabled={busy}>
+        <button type="submit" class="main" aria-disabled={busy}>
           {words.promises.keep}
         </button>
         <KeptLine told={told} wrong={wrong} />
@@ -48,7 +48,7 @@ export function Promises({ client }: { client: string }) {
               {promise.kept_at === null ? words.promises.by(promise.due) : words.promises.wasKept(promise.kept_at.slice(0, 10))}
             </span>{" "}
             {promise.kept_at === null && (
-              <button type="button" disabled={busy} aria-label={`${words.promises.markKept}: ${promise.text}`} onClick={() => void markKept(promise.id)}>
+              <button type="button" aria-disabled={busy} aria-label={`${words.promises.markKept}: ${promise.text}`} onClick={() => void markKept(promise.id)}>
                 {words.promises.markKept}
               </button>
             )}
