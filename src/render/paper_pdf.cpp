@@ -2,6 +2,7 @@
 #include "render/pdf_document.hpp"
 
 #include <array>
+#include <optional>
 #include <stdexcept>
 
 namespace tracewright {
@@ -88,21 +89,20 @@ std::array<Setting, 4> settings(double smallest) {
              {smallest, 0.1, 0.96}}};
 }
 
-// The roomiest setting that is one page, tried from the second on, which most papers take; empty
-// with the pages of the tightest where none is.
-tl::expected<Setting, int> fitting(const Paper& paper, std::span<const Figure> figures) {
+// The file, if it is one page.
+std::optional<std::string> one_sheet(const Paper& paper, std::span<const Figure> figures,
+                                     const Setting& setting) {
+    PdfDocument pdf = document(paper, PdfDocument::Output::file);
+    lay_out(pdf, paper, figures, setting);
+    return pdf.pages() == 1 ? std::optional(pdf.bytes()) : std::nullopt;
+}
+
+// By the roomiest setting that is one page, tried from the second on, which most papers take.
+std::optional<std::string> roomiest_sheet(const Paper& paper, std::span<const Figure> figures) {
     const auto all = settings(smallest_text(paper.reader));
-    int pages = pages_of(paper, figures, all[1]);
-    if (pages == 1) {
-        return pages_of(paper, figures, all[0]) == 1 ? all[0] : all[1];
-    }
-    for (std::size_t i = 2; i < all.size(); ++i) {
-        pages = pages_of(paper, figures, all[i]);
-        if (pages == 1) {
-            return all[i];
-        }
-    }
-    return tl::make_unexpected(pages);
+    const bool usual_fits = pages_of(paper, figures, all[1]) == 1;
+    std::optional<std::string> sheet = one_sheet(paper, figures, all[usual_fits ? 0 : 2]);
+    return sheet ? sheet : one_sheet(paper, figures, all[usual_fits ? 1 : 3]);
 }
 
 }  // namespace
@@ -118,16 +118,17 @@ std::string PaperTooLong::sentence() const {
 
 tl::expected<std::string, PaperTooLong> paper_pdf(const Paper& paper,
                                                   std::span<const Figure> figures) {
-    Setting chosen{smallest_text(paper.reader) + 0.5, 1, 1.25};
     if (paper.one_page) {
-        const auto fits = fitting(paper, figures);
-        if (!fits && !paper.may_go_on) {
-            return tl::make_unexpected(PaperTooLong{fits.error()});
+        if (auto sheet = roomiest_sheet(paper, figures)) {
+            return std::move(*sheet);
         }
-        chosen = fits.value_or(chosen);
+        if (!paper.may_go_on) {
+            const Setting tightest = settings(smallest_text(paper.reader)).back();
+            return tl::make_unexpected(PaperTooLong{pages_of(paper, figures, tightest)});
+        }
     }
     PdfDocument pdf = document(paper, PdfDocument::Output::file);
-    lay_out(pdf, paper, figures, chosen);
+    lay_out(pdf, paper, figures, {smallest_text(paper.reader) + 0.5, 1, 1.25});
     return pdf.bytes();
 }
 
