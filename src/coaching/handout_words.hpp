@@ -70,8 +70,8 @@ struct HandoutWords {
     const char* call = "When to call whom";
     const char* call_now =
         "Call for help now if you pass out, have a fit or feel confused. Do the same for chest "
-        "pain, or fast and deep breaths. Do the same if you can't keep drinks down, or are very "
-        "high and drowsy.";
+        "pain, or fast and deep breaths. Do the same if you can't keep drinks down, have very high "
+        "ketones, or are very high and drowsy.";
     const char* call_now_ketones =
         "Feel sick, throw up, belly hurts, short of breath? Call for help now, at any glucose.";
     const char* call_today =
