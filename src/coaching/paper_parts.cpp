@@ -1,0 +1,84 @@
+#include "coaching/paper_parts.hpp"
+
+#include "findings/wording.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace tracewright {
+
+namespace {
+
+void add_contact(Paper& paper, const ClientFacts& facts, std::initializer_list<ContactKind> kinds,
+                 const char* who) {
+    for (const ContactKind kind : kinds) {
+        const auto found = std::ranges::find_if(facts.contacts, [&](const Contact& contact) {
+            return contact.kind == kind && !contact.telephone.empty();
+        });
+        if (found != facts.contacts.end()) {
+            paper.blocks.emplace_back(PaperContact{
+                found->name.empty() ? who : fmt::format("{} ({})", who, found->name),
+                found->telephone});
+            return;
+        }
+    }
+    paper.blocks.emplace_back(PaperContact{who, ""});
+}
+
+}  // namespace
+
+std::optional<PaperBox> first_aid(const CareInput& care) {
+    if (!care.medicines.risks_at(care.as_of).can_cause_lows) {
+        return std::nullopt;
+    }
+    return PaperBox{
+        "If you go low",
+        {"Shaky, sweaty, confused, or below 4.0 mmol/L (70 mg/dL)? Take 15 to 20 g of fast sugar. "
+         "Test again after 15 minutes. Repeat if still low.",
+         "Can't swallow or won't wake: nothing by mouth, call the emergency number.",
+         "If you drive, ask your clinic about driving rules."},
+        true};
+}
+
+void add_contacts(Paper& paper, const ClientFacts& facts) {
+    add_contact(paper, facts, {ContactKind::clinic, ContactKind::prescriber}, "Your clinic");
+    add_contact(paper, facts, {ContactKind::emergency}, "Emergency");
+}
+
+std::string last_reading_for_client(const CareInput& care) {
+    std::optional<Instant> last;
+    for (const Wear& wear : care.wears) {
+        if (!wear.empty()) {
+            last = std::max(last.value_or(wear.readings.back().at), wear.readings.back().at);
+        }
+    }
+    if (!last) {
+        return "There is no sensor reading yet.";
+    }
+    return fmt::format("Last sensor reading: {}, {}. This page knows of nothing after it.",
+                       day_and_time(care.clock.wall_time(*last)), age_words(care.as_of - *last));
+}
+
+void end_client_page(Paper& paper, const CareInput& care) {
+    paper.reader = PaperReader::client;
+    paper.made = made_at(care.as_of);
+    paper.blocks.emplace_back(PaperSentence{last_reading_for_client(care)});
+    paper.blocks.emplace_back(PaperBox{
+        "",
+        {"This page is for a talk about habits. It is not a medical device or medical advice. It "
+         "is not an alarm. A sensor can be wrong: if it does not match how you feel, do a "
+         "finger-prick. Only your prescriber changes your medicine. Very low or very high and "
+         "unwell: get help now."}});
+}
+
+std::string made_at(Instant as_of) {
+    const auto day = std::chrono::floor<std::chrono::days>(as_of);
+    const std::chrono::year_month_day date{day};
+    const std::chrono::hh_mm_ss time{as_of - day};
+    return fmt::format("{:04}-{:02}-{:02}T{:02}:{:02}:{:02}Z", static_cast<int>(date.year()),
+                       static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()),
+                       time.hours().count(), time.minutes().count(), time.seconds().count());
+}
+
+}  // namespace tracewright
