@@ -3,6 +3,7 @@
 #include "coaching/client_medicines.hpp"
 #include "coaching/trial_plan.hpp"
 #include "coaching/trial_reading.hpp"
+#include "coaching/trial_report.hpp"
 #include "findings/question_sentences.hpp"
 #include "findings/wording.hpp"
 #include "store/whole_file.hpp"

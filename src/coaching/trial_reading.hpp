@@ -58,13 +58,4 @@ using DoneOn = std::map<CivilDate, ArmDone>;
 /// Sources: Fisher 1935; CENT 2015, 10.1136/bmj.h1738. Method: docs/methods/trials.md.
 TrialReading read_trial(const Trial& trial, const ReviewInput& input, const DoneOn& told = {});
 
-/// An item of CENT 2015 (10.1136/bmj.h1738, 10.1136/bmj.h1793) filled from the record.
-struct ReportItem {
-    std::string item;
-    std::string text;
-};
-/// Items 1a, 2, 3a, 3b, 5, 6, 8, 12, 13, 17, 20; 8, 12 and 17 as remembered.
-std::vector<ReportItem> report_items(const Trial& trial, const TrialReading& reading,
-                                     const ReviewInput& input);
-
 }  // namespace tracewright

@@ -23,6 +23,8 @@ struct TrialTemplate {
     const char* carries_over;  ///< said before starting
     std::optional<Cause> seen_by;  ///< the diary's own sign that A was done (yes or no)
     const char* keep_alike;        ///< what narrows the answer
+    const char* a_in_short;        ///< for a day of the client's calendar page
+    const char* b_in_short;
 };
 
 std::span<const TrialTemplate> trial_templates();

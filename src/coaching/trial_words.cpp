@@ -198,48 +198,4 @@ void tell_trial(const Trial& trial, const ReviewInput& input, double carbohydrat
     Teller(trial, input, carbohydrate_apart, reading).tell();
 }
 
-std::vector<ReportItem> report_items(const Trial& trial, const TrialReading& reading,
-                                     const ReviewInput& input) {
-    const TrialTemplate* made_from = trial_template_called(trial.code);
-    const auto n = trial.blocks.size();
-    const WallTime drawn = input.zones.wall_time(trial.drawn_at);
-    const std::string method = trial.draw == Draw::fair_coins
-                                   ? "a fair coin for each pair"
-                                   : "as many pairs either way, all such orders alike";
-    std::vector<ReportItem> items = {
-        {"1a title", "A trial with one person (N-of-1): " + trial.question},
-        {"2 why one person",
-         "What others showed differs or is little; this asks it of one client."},
-        {"3a design",
-         fmt::format("{} pairs of like days, one day of each arm in each, from {} to {}. {}", n,
-                     full_date(trial.first_day()), full_date(trial.last_day()),
-                     made_from != nullptr ? made_from->carries_over : "")},
-        {"3b changes after the start", "None: the record is as it was drawn."},
-        {"5 what was done", fmt::format("A: {}. B: {}.", trial.a, trial.b)},
-        {"6 outcome",
-         fmt::format("{} ({}).", facts_of(trial.outcome).words, facts_of(trial.outcome).means)},
-        {"7 size",
-         trial.power
-             ? fmt::format("{} pairs show a difference of {} in {:.0f} % of trials.", n,
-                           size_words(trial.worth, trial.outcome, input.unit), 100 * *trial.power)
-             : fmt::format("{} pairs; the client's own noise was not known.", n)},
-        {"8 order", fmt::format("By lot ({}), seed {}, drawn {} before the first day.", method,
-                                trial.seed, day_and_time(drawn))},
-        {"12 analysis",
-         "Mean difference of pairs, exact randomisation test, interval by inversion; as allotted "
-         "first. Serial correlation does not move its size; period and weekday are matched within "
-         "pairs."},
-    };
-    if (reading.ended) {
-        items.push_back({"13 days", fmt::format("{} as allotted, {} otherwise, {} not known.",
-                                                reading.kept, reading.broken,
-                                                2 * n - static_cast<std::size_t>(reading.kept) -
-                                                    static_cast<std::size_t>(reading.broken))});
-        items.push_back({"17 result", reading.finding.sentence});
-        items.push_back(
-            {"20 limits", "One person, not blinded. It speaks for this client and these weeks."});
-    }
-    return items;
-}
-
 }  // namespace tracewright

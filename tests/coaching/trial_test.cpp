@@ -1,6 +1,7 @@
 // A trial from plan to answer. Everybody in here is invented.
 #include "coaching/trial_plan.hpp"
 #include "coaching/trial_reading.hpp"
+#include "coaching/trial_report.hpp"
 
 #include "coaching/care_for_tests.hpp"
 
