@@ -26,6 +26,7 @@ struct TrialOptions {
     std::string read;               ///< a trial written down before: read it
     std::vector<std::string> done;  ///< DATE=a, b or neither
     bool report = false;
+    std::string page;  ///< where its paper is written: calendar, after the end the report
 };
 
 struct BeforeAfterOptions {

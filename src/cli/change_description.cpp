@@ -38,6 +38,9 @@ void describe_trial(CommandLine& line) {
                      "DATE=a, b or neither: what was done, where the diary doesn't tell")
         ->allow_extra_args(false);
     line.trial->add_flag("--report", options.report, "The items of a report on one person's trial");
+    line.trial->add_option("--page", options.page,
+                           "Write its paper in this file (.pdf or .html): the client's calendar, "
+                           "after its end the coach's report");
 }
 
 void describe_before_after(CommandLine& line) {

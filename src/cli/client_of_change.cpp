@@ -15,18 +15,6 @@ namespace tracewright {
 
 namespace {
 
-tl::expected<ClientFacts, std::string> facts_in(const std::string& path) {
-    if (path.empty()) {
-        return ClientFacts{};
-    }
-    const auto bytes = read_whole_file(path);
-    if (!bytes) {
-        return tl::make_unexpected(bytes.error().sentence);
-    }
-    auto facts = client_facts_read({reinterpret_cast<const char*>(bytes->data()), bytes->size()});
-    return facts ? facts : tl::make_unexpected(path + ": " + facts.error());
-}
-
 // Without goals of ours where they don't hold (safety rule 11).
 ClientOfChange in_pregnancy(ClientOfChange client) {
     const Goals goals = goals_that_hold(client.facts);
@@ -38,6 +26,18 @@ ClientOfChange in_pregnancy(ClientOfChange client) {
 
 }  // namespace
 
+tl::expected<ClientFacts, std::string> facts_in_file(const std::string& path) {
+    if (path.empty()) {
+        return ClientFacts{};
+    }
+    const auto bytes = read_whole_file(path);
+    if (!bytes) {
+        return tl::make_unexpected(bytes.error().sentence);
+    }
+    auto facts = client_facts_read({reinterpret_cast<const char*>(bytes->data()), bytes->size()});
+    return facts ? facts : tl::make_unexpected(path + ": " + facts.error());
+}
+
 tl::expected<ClientOfChange, Exit> client_of_change(const WhoseChange& whose, const char* looked,
                                                     const Streams& streams) {
     if (!whose.practice.practice.empty()) {
@@ -47,7 +47,7 @@ tl::expected<ClientOfChange, Exit> client_of_change(const WhoseChange& whose, co
         }
         return in_pregnancy({std::move(client->input), std::move(client->facts), Exit::done});
     }
-    auto facts = facts_in(whose.facts);
+    auto facts = facts_in_file(whose.facts);
     if (!facts) {
         streams.err << "tracewright: " << facts.error() << "\n";
         return tl::make_unexpected(Exit::bad_input);

@@ -30,6 +30,9 @@ struct ClientOfChange {
 tl::expected<ClientOfChange, Exit> client_of_change(const WhoseChange& whose, const char* looked,
                                                     const Streams& streams);
 
+/// The facts in a file of JSON; without a path those of nobody. Error: a sentence.
+tl::expected<ClientFacts, std::string> facts_in_file(const std::string& path);
+
 /// "2026-03-02" on the command line. Error: a sentence.
 tl::expected<CivilDate, std::string> date_on_command_line(const std::string& text);
 std::string iso_date(CivilDate date);

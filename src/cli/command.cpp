@@ -22,13 +22,13 @@ namespace {
 void print_version(std::ostream& out) {
     out << fmt::format(
         "tracewright {}\nzone data {}\nJSON look {}, measures {}, review {}, ask {}, meals "
-        "{}, foods {}, trial {}, before-after {}, labs {}, sensor {}, caseload {}, paper "
-        "{}\npractice tables "
+        "{}, foods {}, trial {}, before-after {}, labs {}, sensor {}, caseload {}, paper {}, "
+        "sheets {}\npractice tables "
         "{}\n",
         TRACEWRIGHT_VERSION, zone_data_version(), look_json_version, measures_json_version,
         review_json_version, ask_json_version, meals_json_version, foods_json_version,
         trial_json_version, before_after_json_version, labs_json_version, sensor_json_version,
-        caseload_json_version, paper_json_version, practice_schema_version());
+        caseload_json_version, paper_json_version, sheets_json_version, practice_schema_version());
 }
 
 // --as-of may stand before the command or behind it.
@@ -100,6 +100,15 @@ std::optional<Exit> dispatch_change(const CommandLine& line, const Streams& stre
     }
     if (line.letter->parsed()) {
         return letter_of(whose, line.paper_options, streams);
+    }
+    if (line.start_page->parsed()) {
+        return start_page_of(whose, line.sheet_options, streams);
+    }
+    if (line.diary_sheet->parsed()) {
+        return diary_sheet_of(whose, line.sheet_options, streams);
+    }
+    if (line.explain->parsed()) {
+        return explain_of(whose, line.sheet_options, streams);
     }
     return std::nullopt;
 }

@@ -52,6 +52,7 @@ CommandLine::CommandLine()
     describe_question_commands(*this);
     describe_change_commands(*this);
     describe_paper_commands(*this);
+    describe_sheet_commands(*this);
     describe_practice_commands(*this);
 }
 

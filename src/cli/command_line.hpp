@@ -7,6 +7,7 @@
 #include "cli/measures_command.hpp"
 #include "cli/paper_commands.hpp"
 #include "cli/practice_commands.hpp"
+#include "cli/sheet_commands.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -59,6 +60,9 @@ struct CommandLine {
     CLI::App* before_after = nullptr;
     CLI::App* labs = nullptr;
     CLI::App* sensor = nullptr;
+    CLI::App* start_page = nullptr;
+    CLI::App* diary_sheet = nullptr;
+    CLI::App* explain = nullptr;
     CLI::App* handout = nullptr;
     CLI::App* talk = nullptr;
     CLI::App* letter = nullptr;
@@ -74,6 +78,7 @@ struct CommandLine {
     BeforeAfterOptions before_after_options;
     LabsOptions labs_options;
     PaperOptions paper_options;
+    SheetOptions sheet_options;
     std::string facts;  ///< of a command on a change
     bool json = false;
     bool csv = false;
@@ -92,6 +97,8 @@ void describe_change_commands(CommandLine& line);
 
 /// Adds the commands on papers: handout, talk sheet, letter.
 void describe_paper_commands(CommandLine& line);
+/// Adds the commands on sheets and explaining pages.
+void describe_sheet_commands(CommandLine& line);
 
 /// Adds the commands on a practice to the description.
 void describe_practice_commands(CommandLine& line);

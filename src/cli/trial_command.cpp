@@ -1,4 +1,5 @@
 #include "cli/change_commands.hpp"
+#include "cli/sheet_commands.hpp"
 #include "cli/trial_record.hpp"
 #include "coaching/client_medicines.hpp"
 #include "coaching/trial_plan.hpp"
@@ -127,6 +128,16 @@ void print_plan(const TrialPlan& plan, const TrialTemplate& made_from, std::ostr
     }
 }
 
+// The trial's paper, where one is asked for.
+Exit with_paper(const Trial& trial, const TrialReading* reading, const ClientOfChange& client,
+                const TrialOptions& options, const Streams& streams) {
+    if (options.page.empty()) {
+        return client.exit;
+    }
+    const Exit paper = write_trial_paper(trial, reading, client, options.page, streams);
+    return paper == Exit::done ? client.exit : paper;
+}
+
 Exit plan(const ClientOfChange& client, const WhoseChange& whose, const TrialOptions& options,
           const Streams& streams) {
     const auto wish = wish_of(options, client);
@@ -153,7 +164,7 @@ Exit plan(const ClientOfChange& client, const WhoseChange& whose, const TrialOpt
          !written(options.calendar, trial_calendar(*plan.trial), streams))) {
         return Exit::bad_input;
     }
-    return client.exit;
+    return with_paper(*plan.trial, nullptr, client, options, streams);
 }
 
 tl::expected<DoneOn, std::string> done_of(const TrialOptions& options) {
@@ -229,7 +240,7 @@ Exit read(const ClientOfChange& client, const WhoseChange& whose, const TrialOpt
         Json json = {{"version", trial_json_version}, {"plan", nullptr}};
         json["reading"] = json_of_reading(*trial, reading, client.input);
         streams.out << dumped(json);
-        return client.exit;
+        return with_paper(*trial, &reading, client, options, streams);
     }
     print_finding(reading.finding, streams.out);
     if (options.report) {
@@ -238,7 +249,7 @@ Exit read(const ClientOfChange& client, const WhoseChange& whose, const TrialOpt
             streams.out << "  " << item.item << ": " << item.text << "\n";
         }
     }
-    return client.exit;
+    return with_paper(*trial, &reading, client, options, streams);
 }
 
 }  // namespace

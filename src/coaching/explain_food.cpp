@@ -23,14 +23,14 @@ constexpr double top_sd = 16.7;
 
 std::vector<std::string> in_others(const ExplainedRecord& record) {
     const GlucoseUnit unit = record.input().unit;
-    return {fmt::format("24 young adults: after breakfast the top was about {}. Most were between "
-                        "{} and {}. It came after about 50 minutes.",
-                        record.words(top_mean),
-                        glucose_number(record.shown(top_mean - top_sd), unit),
-                        glucose_number(record.shown(top_mean + top_sd), unit)),
-            fmt::format("560 people, most near 60 years old: about three hours of the day above "
-                        "{}.",
-                        unit == GlucoseUnit::mg_per_dl ? "140 mg/dL" : "7.8 mmol/L")};
+    return {
+        fmt::format("24 young adults: after breakfast the top was about {}. Most were between "
+                    "{} and {}. It came after about 50 minutes.",
+                    record.words(top_mean), glucose_number(record.shown(top_mean - top_sd), unit),
+                    glucose_number(record.shown(top_mean + top_sd), unit)),
+        fmt::format("560 people, most near 60 years old: about three hours of the day above "
+                    "{}.",
+                    unit == GlucoseUnit::mg_per_dl ? "140 mg/dL" : "7.8 mmol/L")};
 }
 
 void compare_with_others(Paper& paper, const Explaining& client) {
@@ -45,8 +45,8 @@ void compare_with_others(Paper& paper, const Explaining& client) {
     } else {
         say(paper, "It was seen in 24 young adults, and in 560 people near 60 years old.");
     }
-    say(paper,
-        "From: Freckmann 2007, 10.1177/193229680700100513; Spartano 2024, 10.1210/clinem/dgae626.");
+    name_sources(paper, {{"24 young adults", "Freckmann 2007, 10.1177/193229680700100513"},
+                         {"560 people", "Spartano 2024, 10.1210/clinem/dgae626"}});
 }
 
 }  // namespace
@@ -83,17 +83,16 @@ ExplainingPage explain_food(const Explaining& client) {
     drawn.spans = record.spans(stretch, eaten.at);
     const std::string top =
         hours_and_minutes(std::chrono::seconds{std::llround(response.minutes_to_peak * 60)});
-    const std::string down =
-        response.back_to_start_minutes
-            ? fmt::format("It was back where it began after {}.",
-                          hours_and_minutes(std::chrono::seconds{
-                              std::llround(*response.back_to_start_minutes * 60)}))
-            : std::string("After three hours it was not yet back.");
+    const std::string down = response.back_to_start_minutes
+                                 ? fmt::format("It was back where it began after {}.",
+                                               hours_and_minutes(std::chrono::seconds{std::llround(
+                                                   *response.back_to_start_minutes * 60)}))
+                                 : std::string("After three hours it was not yet back.");
     const std::string course =
-        client.numbers ? fmt::format("It began at {}. The top was {}, after {}. {}",
-                                     record.words(response.baseline), record.words(response.peak),
-                                     top, down)
-                       : fmt::format("It was at the top after {}. {}", top, down);
+        client.numbers
+            ? fmt::format("It began at {}. The top was {}, after {}. {}",
+                          record.words(response.baseline), record.words(response.peak), top, down)
+            : fmt::format("It was at the top after {}. {}", top, down);
     drawn.alternative = fmt::format("Glucose after {} on {}. {}", meal, day, course);
 
     Paper& paper = page.paper;
@@ -104,10 +103,11 @@ ExplainingPage explain_food(const Explaining& client) {
     show_figure(paper);
     say(paper, course);
     compare_with_others(paper, client);
-    say(paper, "What to ask: how high, how long, and what went with it? One meal alone says "
-               "little.");
-    page.chosen = fmt::format("{} on {} at {}, one of {} meals", meal, day, clock_time(at),
-                              meals.size());
+    say(paper,
+        "What to ask: how high, how long, and what went with it? One meal alone says "
+        "little.");
+    page.chosen =
+        fmt::format("{} on {} at {}, one of {} meals", meal, day, clock_time(at), meals.size());
     return page;
 }
 

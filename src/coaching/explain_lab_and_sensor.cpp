@@ -95,10 +95,10 @@ ExplainingPage explain_lab_and_sensor(const Explaining& client) {
 
     ExplainingPage page;
     page.illustration = drawn_of(client, *beside);
-    page.illustration.alternative =
-        fmt::format("{} The sensor saw {} days near it; the lab test looks back about three "
-                    "months.",
-                    course, beside->days.size());
+    page.illustration.alternative = fmt::format(
+        "{} The sensor saw {} days near it; the lab test looks back about three "
+        "months.",
+        course, beside->days.size());
 
     Paper& paper = page.paper;
     say(paper, "The two look at different things. They need not agree.", true);
@@ -109,15 +109,17 @@ ExplainingPage explain_lab_and_sensor(const Explaining& client) {
                      "Here your sensor saw {} days.",
                      beside->days.size()),
          "The lab test looks at sugar on red blood cells. How long these live differs from one "
-         "person to the next.", "A sensor can read a bit high or a bit low."}});
+         "person to the next.",
+         "A sensor can read a bit high or a bit low."}});
     say(paper, "In one study, half of the visits had the two apart by half a point or more.");
-    say(paper, "From: Perlman 2021, 10.1089/dia.2020.0501; most people there had type 1.");
     say(paper, "Your clinic goes by the lab test. Ask them if you wonder which one fits you.");
+    name_sources(paper, {{"641 visits, of people most of whom did not have type 2",
+                          "Perlman 2021, 10.1089/dia.2020.0501"}});
     for (const std::string& doubt : a1c_doubted_because(client.question.facts)) {
         page.to_know.push_back("The lab test may mislead here: " + doubt + ".");
     }
-    page.chosen = fmt::format("A1c of {} beside {} days", full_date(beside->lab.on),
-                              beside->days.size());
+    page.chosen =
+        fmt::format("A1c of {} beside {} days", full_date(beside->lab.on), beside->days.size());
     return page;
 }
 

@@ -27,12 +27,11 @@ struct Night {
 double mean_of(const ExplainedRecord& record, Interval stretch) {
     double seconds = 0;
     double sum = 0;
-    for_each_standing(cut(record.trace().view(), stretch),
-                      [&](const Reading& reading, std::chrono::seconds stood) {
-                          seconds += static_cast<double>(stood.count());
-                          sum += static_cast<double>(stood.count()) *
-                                 reading.value().in(GlucoseUnit::mg_per_dl);
-                      });
+    for_each_standing(cut(record.trace().view(), stretch), [&](const Reading& reading,
+                                                               std::chrono::seconds stood) {
+        seconds += static_cast<double>(stood.count());
+        sum += static_cast<double>(stood.count()) * reading.value().in(GlucoseUnit::mg_per_dl);
+    });
     return seconds > 0 ? sum / seconds : 0;
 }
 
@@ -40,9 +39,8 @@ std::vector<Night> nights_of(const ExplainedRecord& record) {
     std::vector<Night> nights;
     const ReviewInput& input = record.input();
     for (const CivilDay& day : input.zones.days(record.trace().window)) {
-        const OutcomeValue whole =
-            overnight_glucose(diary_of_day(input.diary, day, input.zones), record.trace().view(),
-                              input.zones);
+        const OutcomeValue whole = overnight_glucose(diary_of_day(input.diary, day, input.zones),
+                                                     record.trace().view(), input.zones);
         const bool noted = diary_of_day(input.diary, day, input.zones).sleep != nullptr;
         if (!whole.value || whole.made_of.length() < 4h ||
             !record.fit_to_show({whole.made_of.from - 2h, whole.made_of.to + 1h})) {
@@ -70,9 +68,9 @@ bool low_on_some_night(const ExplainedRecord& record) {
         for (const Reading& reading : wear.readings) {
             const WallTime at = clock.at(reading.at);
             const auto since = at - std::chrono::floor<std::chrono::days>(at);
-            const bool low = reading.limit() == Limit::below ||
-                             reading.hundredths() <
-                                 (reading.unit() == GlucoseUnit::mg_per_dl ? 7000 : 390);
+            const bool low =
+                reading.limit() == Limit::below ||
+                reading.hundredths() < (reading.unit() == GlucoseUnit::mg_per_dl ? 7000 : 390);
             if (low && (since >= 22h || since < 8h)) {
                 return true;
             }
@@ -87,8 +85,9 @@ ExplainingPage explain_night(const Explaining& client) {
     const ExplainedRecord& record = client.record;
     const std::vector<Night> nights = nights_of(record);
     if (nights.empty()) {
-        return no_page("no night was seen from two hours before sleep to an hour after waking "
-                       "without a low, a drink, illness or a suspect stretch");
+        return no_page(
+            "no night was seen from two hours before sleep to an hour after waking "
+            "without a low, a drink, illness or a suspect stretch");
     }
     std::vector<double> means;
     for (const Night& night : nights) {
@@ -107,8 +106,8 @@ ExplainingPage explain_night(const Explaining& client) {
     drawn.curves = {record.curve(stretch, zero, "to " + day_words(night.morning),
                                  IllustratedCurve::Look::first)};
     drawn.spans = record.spans(stretch, zero);
-    drawn.spans.push_back({hours(night.slept.from), hours(night.slept.to),
-                           night.noted ? "slept" : "night"});
+    drawn.spans.push_back(
+        {hours(night.slept.from), hours(night.slept.to), night.noted ? "slept" : "night"});
     const bool rose = is_dawn_rise(night.late - night.early);
     const std::string course =
         client.numbers
@@ -116,10 +115,9 @@ ExplainingPage explain_night(const Explaining& client) {
                           record.words(night.early), record.words(night.late))
         : rose ? std::string("It was higher at the end of the night than at its lowest.")
                : std::string("It changed little from its lowest to the end of the night.");
-    const std::string when =
-        fmt::format("This is the night to {}, {} to {}{}.", day_words(night.morning),
-                    clock(night.slept.from), clock(night.slept.to),
-                    night.noted ? ", as you wrote" : " by the clock");
+    const std::string when = fmt::format(
+        "This is the night to {}, {} to {}{}.", day_words(night.morning), clock(night.slept.from),
+        clock(night.slept.to), night.noted ? ", as you wrote" : " by the clock");
     drawn.alternative = when + " " + course;
 
     Paper& paper = page.paper;
@@ -129,21 +127,23 @@ ExplainingPage explain_night(const Explaining& client) {
                            when, nights.size()));
     show_figure(paper);
     say(paper, course);
-    say(paper, rose ? "It rose to the morning. Many people have this: the body gets ready to wake."
-                    : "Some people rise to the morning, as the body gets ready to wake. On this "
+    say(paper, rose ? "It rose towards morning. Many people have this: the body gets ready to wake."
+                    : "Some people rise towards morning, as the body gets ready to wake. On this "
                       "night there was little of it.");
-    say(paper, "A late meal, a drink, a short night or being ill can change a night. One night "
-               "says little.");
+    say(paper,
+        "A late meal, a drink, a short night or being ill can change a night. One night "
+        "says little.");
     if (low_on_some_night(record)) {
         say(paper, "On another night your sensor read low. Talk about that night first.", true);
-        page.to_know.emplace_back("A low was read between 22:00 and 08:00 on another night: speak "
-                                  "of that before this page.");
+        page.to_know.emplace_back(
+            "A low was read between 22:00 and 08:00 on another night: speak "
+            "of that before this page.");
     }
     if (auto aid = first_aid(client.care)) {
         paper.blocks.emplace_back(std::move(*aid));
     }
-    page.chosen = fmt::format("the night to {}, one of {} nights", day_words(night.morning),
-                              nights.size());
+    page.chosen =
+        fmt::format("the night to {}, one of {} nights", day_words(night.morning), nights.size());
     return page;
 }
 

@@ -48,11 +48,14 @@ ExplainingPage explain_one_meal(const Explaining& client) {
     const auto rise = [&](std::size_t i) { return record.responses()[i].rise; };
     const auto [least, most] = std::ranges::minmax_element(times, {}, rise);
     if (rise(*most) - rise(*least) < differ_by) {
-        return no_page(fmt::format("the meal eaten most often rose alike each of the {} times, so "
-                                   "that it shows nothing",
-                                   times.size()));
+        return no_page(
+            fmt::format("the meal eaten most often rose alike each of the {} times, so "
+                        "that it shows nothing",
+                        times.size()));
     }
-    const auto day = [&](std::size_t i) { return day_words(record.date(record.occasions()[i].at)); };
+    const auto day = [&](std::size_t i) {
+        return day_words(record.date(record.occasions()[i].at));
+    };
     const EatingOccasion& eaten = record.occasions()[*most];
     const std::string slot = eaten.slot == MealSlot::snack ? "snack" : name_of(eaten.slot);
 
@@ -73,8 +76,8 @@ ExplainingPage explain_one_meal(const Explaining& client) {
             ? fmt::format("On {} it rose by {}. On {} it rose by {}.", day(*least),
                           record.words(rise(*least)), day(*most), record.words(rise(*most)))
             : fmt::format("On {} it rose a little. On {} it rose more.", day(*least), day(*most));
-    drawn.alternative = fmt::format("Glucose after the same {}, {} times. {}", slot, times.size(),
-                                    course);
+    drawn.alternative =
+        fmt::format("Glucose after the same {}, {} times. {}", slot, times.size(), course);
 
     Paper& paper = page.paper;
     say(paper, "The same meal can give two answers.", true);
@@ -86,11 +89,13 @@ ExplainingPage explain_one_meal(const Explaining& client) {
     show_figure(paper);
     say(paper, course);
     say(paper, "How you slept, how you moved, stress, and the sensor itself all play a part.");
-    say(paper, "In one study people ate the same meal twice, a week apart. The two rises were "
-               "about as far apart as after two other meals.");
-    say(paper, "From: PMCID PMC10371100.");
-    say(paper, "So no meal is judged by one time. We look at three times or more, or we try it as "
-               "a test.");
+    say(paper,
+        "In one study people ate the same meal twice, a week apart. The two rises were "
+        "about as far apart as after two other meals.");
+    say(paper,
+        "So no meal is judged by one time. We look at three times or more, or we try it as "
+        "a test.");
+    name_sources(paper, {{"The same meal twice", "PMCID PMC10371100"}});
     page.chosen = fmt::format("{} on {} and {}, of {} times", food_key(eaten.text()), day(*least),
                               day(*most), times.size());
     return page;

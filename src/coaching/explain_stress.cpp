@@ -50,8 +50,9 @@ ExplainingPage explain_stress(const Explaining& client) {
     const ExplainedRecord& record = client.record;
     const std::vector<TenseHours> found = tense_hours(record);
     if (found.empty()) {
-        return no_page("no tense hour with its time is in the diary where the sensor saw from two "
-                       "hours before to four hours after");
+        return no_page(
+            "no tense hour with its time is in the diary where the sensor saw from two "
+            "hours before to four hours after");
     }
     const TenseHours* chosen = &found.front();
     for (const TenseHours& one : found) {
@@ -78,20 +79,20 @@ ExplainingPage explain_stress(const Explaining& client) {
     };
     drawn.to = hours(chosen->stretch.to);
     drawn.ticks = record.clock_ticks(chosen->stretch, zero, 1);
-    drawn.curves = {
-        record.curve(chosen->stretch, zero, day, IllustratedCurve::Look::first)};
+    drawn.curves = {record.curve(chosen->stretch, zero, day, IllustratedCurve::Look::first)};
     drawn.spans = record.spans(chosen->stretch, zero);
     drawn.spans.push_back({hours(chosen->at), hours(chosen->at), "tense"});
     const bool rose = highest - before > 9;
     const std::string course =
         client.numbers
-            ? fmt::format("When you wrote it, it was {}. In the four hours after, the highest was "
-                          "{}.",
-                          record.words(before), record.words(highest))
+            ? fmt::format(
+                  "When you wrote it, it was {}. In the four hours after, the highest was "
+                  "{}.",
+                  record.words(before), record.words(highest))
         : rose ? std::string("In the four hours after, it went up at some time.")
                : std::string("In the four hours after, it did not go up much.");
-    drawn.alternative = fmt::format("Glucose round a tense hour on {} at {}. {}", day,
-                                    clock_time(at), course);
+    drawn.alternative =
+        fmt::format("Glucose round a tense hour on {} at {}. {}", day, clock_time(at), course);
 
     Paper& paper = page.paper;
     say(paper, "Under stress the body gets ready to act. It may give more sugar to the blood.",
@@ -103,11 +104,12 @@ ExplainingPage explain_stress(const Explaining& client) {
                    ? "You ate in these hours too. So food may be the reason, or both."
                    : "You wrote down no food in these hours. It may still be chance, or food that "
                      "was not written down.");
-    say(paper, "Not all people rise with stress. Write down when you feel tense, and when you feel "
-               "at ease. Then we can compare many days.");
-    page.chosen = fmt::format("{} at {}, {} in these hours", day, clock_time(at),
-                              chosen->meals == 1 ? "1 meal"
-                                                 : fmt::format("{} meals", chosen->meals));
+    say(paper,
+        "Not all people rise with stress. Write down when you feel tense, and when you feel "
+        "at ease. Then we can compare many days.");
+    page.chosen =
+        fmt::format("{} at {}, {} in these hours", day, clock_time(at),
+                    chosen->meals == 1 ? "1 meal" : fmt::format("{} meals", chosen->meals));
     return page;
 }
 

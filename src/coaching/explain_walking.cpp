@@ -16,9 +16,9 @@ using namespace std::chrono_literals;
 
 bool walked_after(const ExplainedRecord& record, std::size_t i) {
     const ReviewInput& input = record.input();
-    const auto moved = cause_value(Cause::walk_after, Outcome::dinner_rise, {},
-                                   &record.occasions()[i], input.diary, record.occasions(),
-                                   input.zones);
+    const auto moved =
+        cause_value(Cause::walk_after, Outcome::dinner_rise, {}, &record.occasions()[i],
+                    input.diary, record.occasions(), input.zones);
     return moved.value_or(0) > 0.5;
 }
 
@@ -41,22 +41,25 @@ ExplainingPage explain_walking(const Explaining& client) {
         }
     }
     if (walked.empty()) {
-        return no_page("no movement within 90 minutes after a meal is in the diary where the meal "
-                       "can be read for three hours");
+        return no_page(
+            "no movement within 90 minutes after a meal is in the diary where the meal "
+            "can be read for three hours");
     }
     const std::size_t with = walked[nearest_the_median(rises)];
     const EatingOccasion& eaten = record.occasions()[with];
-    std::erase_if(still,
-                  [&](std::size_t i) { return record.occasions()[i].slot != eaten.slot; });
+    std::erase_if(still, [&](std::size_t i) { return record.occasions()[i].slot != eaten.slot; });
     if (still.empty()) {
-        return no_page(fmt::format("no {} without movement after it can be read for three hours, "
-                                   "so that there is nothing to set beside it",
-                                   name_of(eaten.slot)));
+        return no_page(
+            fmt::format("no {} without movement after it can be read for three hours, "
+                        "so that there is nothing to set beside it",
+                        name_of(eaten.slot)));
     }
     const std::size_t without = *std::ranges::min_element(still, {}, [&](std::size_t i) {
         return std::chrono::abs(record.occasions()[i].at - eaten.at);
     });
-    const auto day = [&](std::size_t i) { return day_words(record.date(record.occasions()[i].at)); };
+    const auto day = [&](std::size_t i) {
+        return day_words(record.date(record.occasions()[i].at));
+    };
     const double less = record.responses()[without].rise - record.responses()[with].rise;
     const char* slot = name_of(eaten.slot);
 
@@ -75,10 +78,11 @@ ExplainingPage explain_walking(const Explaining& client) {
     drawn.spans = record.spans({eaten.at - 30min, eaten.at + 3h}, eaten.at);
     const std::string course =
         client.numbers
-            ? fmt::format("On {} you moved after {}: it rose by {}. On {} you did not: it rose by "
-                          "{}.",
-                          day(with), slot, record.words(record.responses()[with].rise),
-                          day(without), record.words(record.responses()[without].rise))
+            ? fmt::format(
+                  "On {} you moved after {}: it rose by {}. On {} you did not: it rose by "
+                  "{}.",
+                  day(with), slot, record.words(record.responses()[with].rise), day(without),
+                  record.words(record.responses()[without].rise))
             : fmt::format("On {} you moved after {}. On {} you did not. The rise was {}.",
                           day(with), slot, day(without),
                           less > 9    ? "less when you moved"
@@ -94,10 +98,12 @@ ExplainingPage explain_walking(const Explaining& client) {
     if (less < -9) {
         say(paper, "So the day with the walk was not the lower one. That happens.");
     }
-    say(paper, "Two days are no proof. What you ate, how you slept and stress differed too. To "
-               "know, try it on days chosen by lot. Ask your coach.");
-    say(paper, "Stop at once if your chest hurts, or if you feel faint, shaky or short of breath. "
-               "Then get help.");
+    say(paper,
+        "Two days are no proof. What you ate, how you slept and stress differed too. To "
+        "know, try it on days chosen by lot. Ask your coach.");
+    say(paper,
+        "Stop at once if your chest hurts, or if you feel faint, shaky or short of breath. "
+        "Then get help.");
     page.chosen = fmt::format("{} on {} with movement, {} without", slot, day(with), day(without));
     return page;
 }

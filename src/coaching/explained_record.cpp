@@ -49,12 +49,9 @@ ExplainedRecord::ExplainedRecord(const ReviewInput& input)
       not_shown_(suspect_or_first_day(input)) {}
 
 bool ExplainedRecord::fit_to_show(Interval stretch) const {
-    const auto within = [&](const Interval& other) {
-        return shares_time(stretch, other);
-    };
+    const auto within = [&](const Interval& other) { return shares_time(stretch, other); };
     if (trace_.readings.empty() ||
-        (input_.window &&
-         intersection(*input_.window, stretch).length() < stretch.length()) ||
+        (input_.window && intersection(*input_.window, stretch).length() < stretch.length()) ||
         std::any_of(not_shown_.begin(), not_shown_.end(), within)) {
         return false;
     }

@@ -137,4 +137,9 @@ void show_figure(Paper& paper) {
     paper.blocks.emplace_back(PaperFigure{0});
 }
 
+void name_sources(Paper& paper, std::vector<std::vector<std::string>> rows) {
+    paper.blocks.emplace_back(
+        PaperTable{{"Who was seen", "Where it stands"}, {0.46, 0.54}, std::move(rows), 0});
+}
+
 }  // namespace tracewright

@@ -46,7 +46,7 @@ struct ExplainQuestion {
 /// Client text, at most reading grade 6, for the client's own talk with the coach. With an eating
 /// screen that is positive or open no glucose level, food or A1c stands on it (safety rule 12); in
 /// pregnancy no comparison with others and no goal, and the clinic leads (rule 11); the walking
-/// page is not made while a gate for walking is closed (rule 9). Method: docs/methods/papers.md.
+/// page is not made while a gate for walking is closed (rule 9). Method: docs/methods/sheets.md.
 ExplainingPage explaining_page(Explains explains, const ExplainQuestion& question);
 
 }  // namespace tracewright

@@ -33,8 +33,11 @@ ExplainingPage no_page(std::string because);
 /// "3 h after food" on an axis that begins at the first bite.
 std::vector<IllustratedTick> ticks_after_food();
 
-/// "The leader of the paper", a list, ...: short names for what the six add.
+// What the six add to their papers.
 void say(Paper& paper, std::string text, bool strong = false);
 void show_figure(Paper& paper);
+
+/// Where what is said of others stands: the cohort and its source, a row each.
+void name_sources(Paper& paper, std::vector<std::vector<std::string>> rows);
 
 }  // namespace tracewright

@@ -1,5 +1,7 @@
 #include "coaching/paper_parts.hpp"
 
+#include "coaching/first_aid.hpp"
+#include "coaching/paper_client.hpp"
 #include "findings/wording.hpp"
 
 #include <fmt/format.h>
@@ -10,40 +12,25 @@ namespace tracewright {
 
 namespace {
 
-void add_contact(Paper& paper, const ClientFacts& facts, std::initializer_list<ContactKind> kinds,
-                 const char* who) {
-    for (const ContactKind kind : kinds) {
-        const auto found = std::ranges::find_if(facts.contacts, [&](const Contact& contact) {
-            return contact.kind == kind && !contact.telephone.empty();
-        });
-        if (found != facts.contacts.end()) {
-            paper.blocks.emplace_back(PaperContact{
-                found->name.empty() ? who : fmt::format("{} ({})", who, found->name),
-                found->telephone});
-            return;
-        }
-    }
-    paper.blocks.emplace_back(PaperContact{who, ""});
+std::string named(const char* who, const Contact* contact) {
+    return contact == nullptr || contact->name.empty() ? who
+                                                       : fmt::format("{}, {}", who, contact->name);
 }
 
 }  // namespace
 
 std::optional<PaperBox> first_aid(const CareInput& care) {
-    if (!care.medicines.risks_at(care.as_of).can_cause_lows) {
-        return std::nullopt;
-    }
-    return PaperBox{
-        "If you go low",
-        {"Shaky, sweaty, confused, or below 4.0 mmol/L (70 mg/dL)? Take 15 to 20 g of fast sugar. "
-         "Test again after 15 minutes. Repeat if still low.",
-         "Can't swallow or won't wake: nothing by mouth, call the emergency number.",
-         "If you drive, ask your clinic about driving rules."},
-        true};
+    return first_aid_box(care.medicines.risks_at(care.as_of));
 }
 
 void add_contacts(Paper& paper, const ClientFacts& facts) {
-    add_contact(paper, facts, {ContactKind::clinic, ContactKind::prescriber}, "Your clinic");
-    add_contact(paper, facts, {ContactKind::emergency}, "Emergency");
+    const Contact* clinic = clinic_of(facts);
+    paper.blocks.emplace_back(
+        PaperContact{named("Your clinic", clinic), clinic == nullptr ? "" : clinic->telephone});
+    const auto emergency =
+        std::ranges::find(facts.contacts, ContactKind::emergency, &Contact::kind);
+    paper.blocks.emplace_back(
+        PaperContact{"Emergency", emergency == facts.contacts.end() ? "" : emergency->telephone});
 }
 
 std::string last_reading_for_client(const CareInput& care) {

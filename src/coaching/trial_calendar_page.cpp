@@ -12,7 +12,6 @@ namespace tracewright {
 
 namespace {
 
-constexpr std::size_t pairs_on_one_sheet = 15;
 constexpr double room_to_tick = 21;  // points
 
 struct ArmsInShort {
@@ -26,18 +25,24 @@ ArmsInShort in_short(const Trial& trial) {
                                 : ArmsInShort{made_from->a_in_short, made_from->b_in_short};
 }
 
+// "Tue 17 Mar": the columns are narrow.
+std::string short_day(CivilDate day) {
+    const std::string words = day_words(day);
+    return words.substr(0, words.rfind(' ') + 4);
+}
+
 // Days side by side in two halves, the first half of the trial to the left.
 PaperTable days_of(const Trial& trial) {
     const ArmsInShort arms = in_short(trial);
     std::vector<std::vector<std::string>> days;
     for (const TrialBlock& block : trial.blocks) {
         for (const CivilDate day : block.days) {
-            days.push_back({day_words(day), day == block.day_of_a() ? arms.a : arms.b, ""});
+            days.push_back({short_day(day), day == block.day_of_a() ? arms.a : arms.b, ""});
         }
     }
     PaperTable table;
     table.columns = {"Day", "Do", "Done", "Day", "Do", "Done"};
-    table.shares = {0.19, 0.19, 0.12, 0.19, 0.19, 0.12};
+    table.shares = {0.17, 0.19, 0.14, 0.17, 0.19, 0.14};
     table.row_height = room_to_tick;
     const std::size_t rows = (days.size() + 1) / 2;
     for (std::size_t i = 0; i < rows; ++i) {
@@ -75,13 +80,13 @@ Paper trial_calendar_page(const Trial& trial, const CareInput& care, const std::
     const TrialTemplate* made_from = trial_template_called(trial.code);
     Paper paper;
     paper.title = of_whom.empty() ? "Your trial, day by day" : "Trial, day by day: " + of_whom;
-    paper.one_page = trial.blocks.size() <= pairs_on_one_sheet;
+    paper.may_go_on = true;
     const auto say = [&](std::string text, bool strong = false) {
         paper.blocks.emplace_back(PaperSentence{std::move(text), strong});
     };
     say(trial.question, true);
-    paper.blocks.emplace_back(
-        PaperList{{fmt::format("{}: {}.", arms.a, trial.a), fmt::format("{}: {}.", arms.b, trial.b)}});
+    paper.blocks.emplace_back(PaperList{
+        {fmt::format("{}: {}.", arms.a, trial.a), fmt::format("{}: {}.", arms.b, trial.b)}});
     say(fmt::format("A lot chose the days. Please do not swap them. {}",
                     made_from == nullptr ? "" : made_from->keep_alike));
     paper.blocks.emplace_back(days_of(trial));

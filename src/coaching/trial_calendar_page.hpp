@@ -16,8 +16,8 @@ namespace tracewright {
 std::vector<Gate> gates_before_trial_papers(const Trial& trial, const CareInput& care);
 
 /// The client's page: which day which arm by lot, what to do, a box to tick, what if it can't be
-/// done, when to stop, whom to ring. One sheet up to 15 pairs. `of_whom`: the client's name; empty:
-/// none.
+/// done, when to stop, whom to ring. One sheet up to 10 pairs at least, a longer one goes on
+/// overleaf. `of_whom`: the client's name; empty: none.
 Paper trial_calendar_page(const Trial& trial, const CareInput& care,
                           const std::string& of_whom = {});
 

@@ -66,8 +66,7 @@ std::string harms(const Trial& trial, const ReviewInput& input) {
         mg ? "54 mg/dL" : "3.0 mmol/L", days.very_low, symptoms);
 }
 
-void add_plan_items(std::vector<ReportItem>& items, const Trial& trial,
-                    const ReviewInput& input) {
+void add_plan_items(std::vector<ReportItem>& items, const Trial& trial, const ReviewInput& input) {
     const TrialTemplate* made_from = trial_template_called(trial.code);
     const auto n = trial.blocks.size();
     const std::string method = trial.draw == Draw::fair_coins
@@ -97,8 +96,9 @@ void add_plan_items(std::vector<ReportItem>& items, const Trial& trial,
         {"9 concealment",
          "The whole order was fixed before the first day and then known to client and coach."},
         {"10 who drew", "The program, from the seed; a record changed afterwards is refused."},
-        {"11 blinding", "None: both arms are seen by the client. The sensor's readings are not "
-                        "judged by anyone."},
+        {"11 blinding",
+         "None: both arms are seen by the client. The sensor's readings are not "
+         "judged by anyone."},
         {"12 analysis",
          "Mean difference of pairs, exact randomisation test, interval by inversion; as allotted "
          "first. Serial correlation does not move its size; period and weekday are matched within "
@@ -111,23 +111,23 @@ void add_plan_items(std::vector<ReportItem>& items, const Trial& trial,
 void add_result_items(std::vector<ReportItem>& items, const Trial& trial,
                       const TrialReading& reading, const ReviewInput& input) {
     const auto n = static_cast<int>(trial.blocks.size());
-    items.push_back({"13 days", fmt::format("{} as allotted, {} otherwise, {} not known.",
-                                            reading.kept, reading.broken,
-                                            2 * n - reading.kept - reading.broken)});
-    items.push_back({"14 dates", fmt::format("{} to {}; ended as planned.",
-                                             full_date(trial.first_day()),
-                                             full_date(trial.last_day()))});
+    items.push_back(
+        {"13 days", fmt::format("{} as allotted, {} otherwise, {} not known.", reading.kept,
+                                reading.broken, 2 * n - reading.kept - reading.broken)});
+    items.push_back(
+        {"14 dates", fmt::format("{} to {}; ended as planned.", full_date(trial.first_day()),
+                                 full_date(trial.last_day()))});
     items.push_back(
         {"15 before it",
          trial.noise_sd > 0
              ? fmt::format("Like days next to each other differed by {} (standard deviation).",
                            size_words(trial.noise_sd, trial.outcome, input.unit))
              : std::string("The client's own noise was not known.")});
-    items.push_back({"16 read", fmt::format("{} of {} pairs as allotted{}.",
-                                            reading.as_allotted.pairs, n,
-                                            reading.as_done ? fmt::format(", {} as done",
-                                                                          reading.as_done->pairs)
-                                                            : std::string())});
+    items.push_back(
+        {"16 read",
+         fmt::format("{} of {} pairs as allotted{}.", reading.as_allotted.pairs, n,
+                     reading.as_done ? fmt::format(", {} as done", reading.as_done->pairs)
+                                     : std::string())});
     items.push_back({"17 result", reading.finding.sentence});
     items.push_back({"18 beside it", reading.as_done
                                          ? std::string("As done, with Student's interval and no p.")
@@ -159,8 +159,8 @@ Paper trial_report(const Trial& trial, const TrialReading& reading, const Review
     paper.reader = PaperReader::coach;
     paper.one_page = false;
     paper.made = made_at(care.as_of);
-    paper.title = input.of_whom.empty() ? "Trial with one client"
-                                        : "Trial with one client: " + input.of_whom;
+    paper.title =
+        input.of_whom.empty() ? "Trial with one client" : "Trial with one client: " + input.of_whom;
     const auto say = [&](std::string text, bool strong = false) {
         paper.blocks.emplace_back(PaperSentence{std::move(text), strong});
     };

@@ -16,7 +16,7 @@ constexpr double width = 495;
 constexpr double left = 58;
 constexpr double right = width - 6;
 constexpr double key_row = 18;
-constexpr double plot_height = 150;
+constexpr double plot_height = 190;
 constexpr double clock_height = 20;
 constexpr double span_row = 18;
 constexpr double wedge_height = 30;
@@ -134,12 +134,11 @@ class Drawing {
             const double to = x(std::clamp(std::max(span.to, span.from), shown_.from, shown_.to));
             const double needed = measure.width(span.label, words);
             // Within its bar, else to its right, else to its left.
-            const double label = to - from > needed + 8      ? from + 4
+            const double label = to - from > needed + 8     ? from + 4
                                  : to + 5 + needed <= right ? to + 5
                                                             : from - 5 - needed;
             const double begins = std::min(from, label) - 4;
-            const auto free =
-                std::ranges::find_if(ends, [&](double end) { return end <= begins; });
+            const auto free = std::ranges::find_if(ends, [&](double end) { return end <= begins; });
             const auto row = static_cast<std::size_t>(free - ends.begin());
             const double end = std::max(to, label + needed) + 4;
             if (free == ends.end()) {
@@ -258,10 +257,10 @@ class Drawing {
         if (shown_.wedge.empty()) {
             return;
         }
-        const double foot = bottom() + clock_height + static_cast<double>(span_rows_) * span_row +
-                            wedge_height - 4;
-        const Point wedge[] = {{x(shown_.from), foot}, {x(0), foot - wedge_height + 6},
-                               {x(0), foot}};
+        const double foot =
+            bottom() + clock_height + static_cast<double>(span_rows_) * span_row + wedge_height - 4;
+        const Point wedge[] = {
+            {x(shown_.from), foot}, {x(0), foot - wedge_height + 6}, {x(0), foot}};
         canvas.polygon(wedge, Fill::inner_ribbon);
         canvas.text({left + 6, foot - 12}, shown_.wedge, words);
     }

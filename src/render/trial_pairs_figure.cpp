@@ -29,9 +29,7 @@ struct Pair {
 struct Scale {
     double low = 0;
     double high = 1;
-    double y(double value) const {
-        return bottom - (value - low) / (high - low) * (bottom - top);
-    }
+    double y(double value) const { return bottom - (value - low) / (high - low) * (bottom - top); }
 };
 
 class Pairs {
@@ -167,10 +165,11 @@ class Pairs {
         const double at = (pairs_right + 30 + right) / 2;
         const double zero = differences_.y(0);
         canvas.line({pairs_right + 30, zero}, {right, zero}, {0.8, Ink::line, true});
-        canvas.text({right, zero - 4}, "no difference", {9, false, Anchor::end, Ink::quiet});
+        canvas.text({at, bottom + 13}, "dashed: no difference",
+                    {9, false, Anchor::middle, Ink::quiet});
         if (interval_) {
-            canvas.line({at, differences_.y((*interval_)[0])}, {at, differences_.y((*interval_)[1])},
-                        {2, Ink::accent, false});
+            canvas.line({at, differences_.y((*interval_)[0])},
+                        {at, differences_.y((*interval_)[1])}, {2, Ink::accent, false});
         }
         canvas.circle({at, differences_.y(mean_)}, 4, Fill::paper, {2, Ink::accent, false});
         canvas.text({at + 9, differences_.y(mean_) + 3}, (mean_ > 0 ? "+" : "") + number(mean_),

@@ -165,6 +165,11 @@ class Case {
             run_it({words.begin() + 1, words.end()});
         } else if (words[0] == "then") {
             check_last(words, line);
+        } else if (words[0] == "page") {
+            ++checks_;
+            const std::string wanted = line.substr(line.find(words.at(2)) + words[2].size() + 1);
+            const bool holds = bytes_of(folder_ / words.at(1)).find(wanted) != std::string::npos;
+            EXPECT_EQ(holds, words[2] == "says") << at() << wanted;
         } else if (words[0] == "same") {
             ++checks_;
             EXPECT_EQ(all_bytes(folder_ / words.at(1)), all_bytes(folder_ / words.at(2))) << at();
@@ -209,7 +214,8 @@ class Case {
         return runs_.emplace(command, std::move(result)).first->second;
     }
 
-    // A command on the files told so far; names that end in .json are found in the case's folder.
+    // A command on the files told so far; names that end in .json or .html are in the case's
+    // folder.
     void run_it(std::vector<std::string> args) {
         args.insert(args.begin() + 1, files_.begin(), files_.end());
         for (std::size_t i = 0; i < options_.size(); ++i) {
@@ -221,7 +227,7 @@ class Case {
             }
         }
         for (std::string& word : args) {
-            if (word.ends_with(".json")) {
+            if (word.ends_with(".json") || word.ends_with(".html")) {
                 word = (folder_ / word).string();
             }
         }
