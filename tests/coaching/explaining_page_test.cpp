@@ -115,6 +115,9 @@ TEST(ExplainingPage, a_stretch_with_a_low_a_drink_or_the_first_day_is_no_example
     input = input_of_care(care);
     EXPECT_FALSE(ExplainedRecord(input).fit_to_show(morning));
     care = lived();
+    for (int i = 9 * 288; i < 10 * 288; ++i) {  // near the edge, and never stuck
+        Care::set(care.wears[0], i, 1, 71 + i % 3);
+    }
     Care::set(care.wears[0], 9 * 288 + 100, 1, 69);
     input = input_of_care(care);
     EXPECT_FALSE(ExplainedRecord(input).fit_to_show(morning));

@@ -278,7 +278,7 @@ TEST(TrialReading, fills_the_items_of_the_published_statement) {
     for (const char* number : {"1a", "3a", "5", "8", "12", "17"}) {
         EXPECT_NE(all.find(number), std::string::npos);
     }
-    EXPECT_NE(items[7].text.find("seed 7"), std::string::npos) << items[7].text;
+    EXPECT_NE(items[8].text.find("seed 7"), std::string::npos) << items[8].text;
 }
 
 TEST(TrialReading, no_text_lulls_or_blames) {
