@@ -45,10 +45,10 @@ class SheetCommands : public ::testing::Test {
         }
         write("meals.csv", meals);
         write("facts.json",
-              R"({"born_year": 1966, "medicines_asked_on": "2026-02-20", "medicines": [)"
-              R"({"written": "metformin 500"}], "cautions": {"pregnancy": "no", )"
-              R"("eating_screen": {"asked_on": "2026-02-01", "by": "Larch (invented)", )"
-              R"("positive": "no"}}})");
+              R"json({"born_year": 1966, "medicines_asked_on": "2026-02-20", "medicines": [
+                     {"written": "metformin 500"}], "cautions": {"pregnancy": "no",
+                     "eating_screen": {"asked_on": "2026-02-01", "by": "Larch (invented)",
+                     "positive": "no"}}})json");
     }
     ~SheetCommands() override { fs::remove_all(folder_); }
 

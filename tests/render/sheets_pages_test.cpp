@@ -15,6 +15,7 @@
 #include <cstdlib>
 #include <filesystem>
 #include <fstream>
+#include <sstream>
 
 using namespace tracewright;
 using ::testing::HasSubstr;
@@ -52,6 +53,24 @@ void show(const std::string& name, const std::string& pdf) {
     if (const char* folder = std::getenv("TRACEWRIGHT_SHOW_PAPERS")) {
         std::ofstream(std::filesystem::path(folder) / (name + ".pdf"), std::ios::binary) << pdf;
     }
+}
+
+/// Compares what stands on the page with the approved text, or approves it where
+/// TRACEWRIGHT_APPROVE=1.
+void expect_approved(const std::string& name, const Paper& paper,
+                     const std::vector<Figure>& figures = {}) {
+    const std::string html = paper_html(paper, figures);
+    const std::string text = html.substr(html.find("<main>"));
+    const auto path =
+        std::filesystem::path(TRACEWRIGHT_SOURCE_DIR) / "tests/documents" / (name + ".html");
+    if (std::getenv("TRACEWRIGHT_APPROVE") != nullptr) {
+        std::ofstream(path, std::ios::binary) << text;
+    }
+    std::ifstream file(path, std::ios::binary);
+    std::ostringstream approved;
+    approved << file.rdbuf();
+    EXPECT_EQ(text, approved.str())
+        << "differs from " << name << "; after reading it, TRACEWRIGHT_APPROVE=1 renews it";
 }
 
 void expect_one_sheet(const std::string& name, const Paper& paper,
@@ -133,6 +152,28 @@ TEST(SheetsPages, a_report_bears_its_pairs_as_a_figure) {
     ASSERT_TRUE(pdf);
     show("trial-report", *pdf);
     EXPECT_THAT(paper_html(paper, std::vector{figure}), HasSubstr("<desc>"));
+}
+
+TEST(SheetsPages, are_as_approved) {
+    const Care care = lived();
+    for (const ExplainsFacts& facts : all_explaining_pages()) {
+        const ExplainingPage page = explained(care, facts.explains);
+        expect_approved(std::string("explain-") + facts.code, page.paper,
+                        {illustration_figure(page.illustration)});
+    }
+    const Trial trial =
+        a_trial(*trial_template_called("walk-after-dinner"), 6, care_day - std::chrono::days{13});
+    const ReviewInput input = input_of_care(care);
+    const TrialReading reading = read_trial(trial, input);
+    care.ask([&](const CareInput& in) {
+        const WearBeginning wear{"Invented Alder", "left upper arm", care_day, 14};
+        expect_approved("start-page", start_page(wear, in));
+        expect_approved("diary-sheet", diary_sheets(wear, in).front());
+        expect_approved("trial-calendar", trial_calendar_page(trial, in));
+        expect_approved("trial-report", trial_report(trial, reading, input, in),
+                        {trial_pairs_figure(trial, reading, input.unit)});
+        return 0;
+    });
 }
 
 TEST(SheetsPages, a_figure_tells_no_level_where_numbers_are_off) {
