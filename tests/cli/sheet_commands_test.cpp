@@ -35,7 +35,7 @@ class SheetCommands : public ::testing::Test {
                 const bool risen = after_lunch > 0 && after_lunch < 8;
                 rows += "2026-03-" + two(day) + " " + two(quarter / 4) + ":" +
                         two(quarter % 4 * 15) + "," +
-                        std::to_string(risen ? 130 + 4 * (day % 7) : 110) + "\n";
+                        std::to_string((risen ? 130 + 4 * (day % 7) : 110) + quarter % 3) + "\n";
             }
         }
         write("wear.csv", rows);
