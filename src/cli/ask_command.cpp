@@ -1,6 +1,8 @@
 #include "cli/ask_command.hpp"
 
 #include "cli/files_of_client.hpp"
+#include "coaching/client_medicines.hpp"
+#include "coaching/trial_offers.hpp"
 #include "findings/question_sentences.hpp"
 
 #include <fmt/format.h>
@@ -131,12 +133,13 @@ void print_answers(const QuestionAnswers& answers, GlucoseUnit unit, std::ostrea
         out << "Nothing could be looked at: no cause varied enough on at least 10 "
             << rows_called(answers.outcome, 2) << ".\n";
     }
-    out << "\nWhat goes together need not come from one another; a trial can show it.\n";
+    out << "\nWhat goes together need not come from one another.\n";
 }
 
 }  // namespace
 
-Exit ask_of(const ReviewInput& input, const AskOptions& options, const Streams& streams) {
+Exit ask_of(const ReviewInput& input, const AskOptions& options, const Streams& streams,
+            const KnownOfClient* known) {
     const auto asked = asked_for(options);
     if (!asked) {
         return refuse(streams, asked.error());
@@ -150,9 +153,15 @@ Exit ask_of(const ReviewInput& input, const AskOptions& options, const Streams& 
                              ? *options.worth
                              : converted(*options.worth, input.unit, GlucoseUnit::mg_per_dl);
     }
-    const QuestionAnswers answers =
+    QuestionAnswers answers =
         options.scan ? scan_causes(input, asked->outcome, settings)
                      : answer_questions(input, asked->outcome, asked->causes, settings);
+    if (known != nullptr) {
+        const MedicineTimeline medicines = client_medicines(known->facts, input.zones);
+        withhold_trials(
+            answers, {known->facts, input.wears, input.diary, medicines, input.zones, input.as_of},
+            known->licence);
+    }
     if (options.json) {
         streams.out << dumped(json_of_answers(answers, input));
     } else {

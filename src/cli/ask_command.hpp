@@ -3,6 +3,8 @@
 #include "cli/file_options.hpp"
 #include "cli/json_text.hpp"
 #include "cli/streams.hpp"
+#include "coaching/client_facts.hpp"
+#include "coaching/licence.hpp"
 #include "findings/question_findings.hpp"
 
 #include <optional>
@@ -26,8 +28,16 @@ struct AskOptions {
 Exit ask(const FileOptions& files, const std::vector<std::string>& diaries,
          const AskOptions& options, const Streams& streams);
 
-/// The same of what is already known of one client.
-Exit ask_of(const ReviewInput& input, const AskOptions& options, const Streams& streams);
+/// What a practice knows of the one who is asked about, and who asks.
+struct KnownOfClient {
+    const ClientFacts& facts;
+    Licence licence;
+};
+
+/// The same of what is already gathered. With `known`, a trial whose gate is closed for this client
+/// is not offered (safety rules 7 to 12).
+Exit ask_of(const ReviewInput& input, const AskOptions& options, const Streams& streams,
+            const KnownOfClient* known = nullptr);
 
 /// The document of docs/formats/ask.schema.json.
 Json json_of_answers(const QuestionAnswers& answers, const ReviewInput& input);

@@ -3,6 +3,7 @@
 #include "coaching/before_after.hpp"
 #include "coaching/client_medicines.hpp"
 #include "coaching/lab_report.hpp"
+#include "coaching/trial_offers.hpp"
 #include "findings/wording.hpp"
 
 #include <fmt/format.h>
@@ -124,9 +125,12 @@ Exit before_after_of(const WhoseChange& whose, const BeforeAfterOptions& options
     if (!(settings.worth_hours > 0) || !(settings.sensor_sd >= 0)) {
         return refuse(streams, "found --worth or --sensor-error out of range, expected above 0");
     }
-    const BeforeAfter found =
-        before_after(client->input, *before, *after,
-                     client_medicines(client->facts, client->input.zones), settings);
+    const MedicineTimeline medicines = client_medicines(client->facts, client->input.zones);
+    BeforeAfter found = before_after(client->input, *before, *after, medicines, settings);
+    const CareInput care{client->facts, client->input.wears, client->input.diary,
+                         medicines,     client->input.zones, client->input.as_of};
+    withhold_offer(found.finding, gates_before_offer(Proposed::other, {}, care), client->licence,
+                   "Another sensor on each side or finger-prick pairs would tell more. ");
     if (whose.json) {
         streams.out << dumped(json_of_comparison(found, client->input));
     } else {

@@ -118,6 +118,11 @@ Exit show_caseload(const PracticeOptions& options, const PracticeWords& words,
         }
         gathered.push_back(std::move(*client));
     }
+    // One look at the list, not one for each client: what was looked into stands with the client.
+    if (const auto noted = practice->store->note_look(0, "caseload_seen", practice->acting);
+        !noted) {
+        return said(noted.error(), streams);
+    }
     const auto lines = caseload(gathered, practice->acting.at);
     if (words.json) {
         streams.out << dumped(json_of_caseload(lines, practice->acting.at));

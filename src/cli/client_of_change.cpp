@@ -45,7 +45,8 @@ tl::expected<ClientOfChange, Exit> client_of_change(const WhoseChange& whose, co
         if (!client) {
             return tl::make_unexpected(client.error());
         }
-        return in_pregnancy({std::move(client->input), std::move(client->facts), Exit::done});
+        return ClientOfChange{std::move(client->input), std::move(client->facts), Exit::done,
+                              client->licence};
     }
     auto facts = facts_in_file(whose.facts);
     if (!facts) {

@@ -4,6 +4,7 @@
 #include "cli/practice_options.hpp"
 #include "cli/streams.hpp"
 #include "coaching/client_facts.hpp"
+#include "coaching/licence.hpp"
 
 #include <iosfwd>
 #include <string>
@@ -25,6 +26,7 @@ struct ClientOfChange {
     ReviewInput input;
     ClientFacts facts;
     Exit exit = Exit::done;
+    Licence licence = Licence::none;  ///< of the acting coach; files know of none
 };
 /// Error: the exit code, its sentence said.
 tl::expected<ClientOfChange, Exit> client_of_change(const WhoseChange& whose, const char* looked,

@@ -98,6 +98,9 @@ tl::expected<ClientOfPractice, Exit> client_of_practice(const PracticeOptions& o
     input.suspect.warm_up = std::chrono::minutes{files.warm_up_minutes};
     input.as_of = practice->acting.at;
     input.seed = files.seed;
+    if (const Goals goals = goals_that_hold(record->facts); goals.kind == GoalKind::pregnancy) {
+        input.goals = goals;
+    }
     if (const auto noted = store.note_look(*client, looked, practice->acting); !noted) {
         return tl::make_unexpected(said(noted.error(), streams));
     }
@@ -105,7 +108,8 @@ tl::expected<ClientOfPractice, Exit> client_of_practice(const PracticeOptions& o
         streams.out << "The eating screen is positive or not answered: food, grams and meals "
                        "compared stay off the client's papers.\n\n";
     }
-    return ClientOfPractice{std::move(input), record->facts, std::move(*foods)};
+    return ClientOfPractice{std::move(input), record->facts, std::move(*foods),
+                            practice->coach.licence};
 }
 
 }  // namespace tracewright

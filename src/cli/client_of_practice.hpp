@@ -3,6 +3,7 @@
 #include "cli/file_options.hpp"
 #include "cli/practice_options.hpp"
 #include "coaching/client_facts.hpp"
+#include "coaching/licence.hpp"
 #include "diary/client_foods.hpp"
 
 namespace tracewright {
@@ -11,7 +12,8 @@ namespace tracewright {
 struct ClientOfPractice {
     ReviewInput input;
     ClientFacts facts;
-    ClientFoods foods;  ///< corrections, recipes and usual foods
+    ClientFoods foods;                ///< corrections, recipes and usual foods
+    Licence licence = Licence::none;  ///< of the coach who opened it
 };
 
 /// All wears of the client that `files` names unless a window is asked for. `looked`: what the

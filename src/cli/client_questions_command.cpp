@@ -60,7 +60,11 @@ void say(const WorkedOut& done, std::ostream& out) {
 Exit ask_client(const PracticeOptions& options, const FileOptions& files, const AskOptions& asked,
                 const Streams& streams) {
     const auto input = client_of_practice(options, files, "question_asked", !asked.json, streams);
-    return input ? ask_of(input->input, asked, streams) : input.error();
+    if (!input) {
+        return input.error();
+    }
+    const KnownOfClient known{input->facts, input->licence};
+    return ask_of(input->input, asked, streams, &known);
 }
 
 Exit meals_client(const PracticeOptions& options, const FileOptions& files, bool json,

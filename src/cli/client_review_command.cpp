@@ -78,8 +78,8 @@ Exit review_client(const PracticeOptions& options, const FileOptions& files, con
     if (!standing) {
         return said(standing.error(), streams);
     }
-    const FirstReview review =
-        client_review({std::move(*input), record->name, record->facts, std::move(*standing)});
+    const FirstReview review = client_review({std::move(*input), record->name, record->facts,
+                                              std::move(*standing), practice->coach.licence});
     if (const auto noted = store.note_look(*client, "review_made", practice->acting); !noted) {
         return said(noted.error(), streams);
     }

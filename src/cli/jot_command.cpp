@@ -4,6 +4,7 @@
 #include "cli/escalation_records.hpp"
 #include "cli/practice_commands.hpp"
 #include "coaching/client_clock.hpp"
+#include "findings/finger_prick_words.hpp"
 #include "findings/wording.hpp"
 #include "intake/client_message.hpp"
 
@@ -18,11 +19,16 @@ namespace tracewright {
 
 namespace {
 
-// The text of the command line or of a file. Error: a sentence.
-tl::expected<std::string, std::string> message_text(const PracticeWords& words) {
+struct BadMessage {
+    std::string sentence;
+    Exit exit = Exit::wrong_usage;
+};
+
+// The text of the command line or of a file.
+tl::expected<std::string, BadMessage> message_text(const PracticeWords& words) {
     if (words.from_file.empty() == words.text.empty()) {
         return tl::make_unexpected(
-            std::string("found no message or two, expected its text, or --from FILE"));
+            BadMessage{"found no message or two, expected its text, or --from FILE"});
     }
     if (words.from_file.empty()) {
         return words.text;
@@ -31,7 +37,8 @@ tl::expected<std::string, std::string> message_text(const PracticeWords& words) 
     std::ostringstream text;
     text << file.rdbuf();
     if (!file) {
-        return tl::make_unexpected(words.from_file + ": found no file to read, expected a message");
+        return tl::make_unexpected(BadMessage{
+            words.from_file + ": found no file to read, expected a message", Exit::bad_input});
     }
     return text.str();
 }
@@ -48,7 +55,7 @@ std::string details(const DiaryEntry& entry) {
         line += fmt::format(", {:g} {}", *entry.number, entry.number_unit);
     }
     if (entry.glucose) {
-        line += ", " + glucose_words(entry.glucose->in(entry.glucose->unit), entry.glucose->unit);
+        line += ", " + finger_prick_level(entry, entry.glucose->unit);
     }
     if (entry.carbohydrate_g) {
         line += fmt::format(", {:g} g carbohydrate as written", entry.carbohydrate_g->value);
@@ -107,8 +114,8 @@ Exit store_entries(OpenClient& open, const std::vector<ProposedEntry>& message, 
 Exit jot(const PracticeOptions& options, const PracticeWords& words, const Streams& streams) {
     const auto text = message_text(words);
     if (!text) {
-        streams.err << "tracewright: " << text.error() << "\n";
-        return Exit::wrong_usage;
+        streams.err << "tracewright: " << text.error().sentence << "\n";
+        return text.error().exit;
     }
     if (text->size() > longest_message) {
         streams.err << fmt::format(

@@ -40,7 +40,10 @@ Json json_of_record(const SensorRecord& record, const ReviewInput& input) {
         {"zones_a_to_e", found.zones},
         {"limits",
          found.limits ? Json{found.limits->limits[0], found.limits->limits[1]} : Json(nullptr)},
-        {"drift_a_day", record.drift ? Json(*record.drift) : Json(nullptr)}};
+        {"drift_a_day", record.drift ? Json(record.drift->a_day) : Json(nullptr)},
+        {"drift_interval95", record.drift
+                                 ? Json{record.drift->interval95[0], record.drift->interval95[1]}
+                                 : Json(nullptr)}};
     json["yardstick"] = Json::array();
     for (const YardstickResult& result : record.yardstick.results) {
         json["yardstick"].push_back({{"rule", std::string(1, result.rule.letter)},

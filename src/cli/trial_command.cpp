@@ -2,6 +2,7 @@
 #include "cli/sheet_commands.hpp"
 #include "cli/trial_record.hpp"
 #include "coaching/client_medicines.hpp"
+#include "coaching/trial_offers.hpp"
 #include "coaching/trial_plan.hpp"
 #include "coaching/trial_reading.hpp"
 #include "coaching/trial_report.hpp"
@@ -70,11 +71,14 @@ tl::expected<TrialWish, std::string> wish_of(const TrialOptions& options,
     return wish;
 }
 
-Json json_of_plan(const TrialPlan& plan) {
-    Json gates = Json::array();
-    for (const std::string& sentence : gates_for_coach(plan.gates, Licence::none)) {
-        gates.push_back(sentence);
+void print_gates(const std::vector<Gate>& gates, Licence licence, std::ostream& out) {
+    out << "Not offered now:\n";
+    for (const std::string& sentence : gates_for_coach(gates, licence)) {
+        out << "  - " << sentence << "\n";
     }
+}
+
+Json json_of_plan(const TrialPlan& plan, Licence licence) {
     Json rows = Json::array();
     for (const BlocksPower& row : plan.length.rows) {
         rows.push_back({{"pairs", row.blocks},
@@ -85,7 +89,7 @@ Json json_of_plan(const TrialPlan& plan) {
     const auto number = [](std::optional<int> value) {
         return value ? Json(*value) : Json(nullptr);
     };
-    return {{"gates", gates},
+    return {{"gates", gates_for_coach(plan.gates, licence)},
             {"refused_because",
              plan.refused_because.empty() ? Json(nullptr) : Json(plan.refused_because)},
             {"own_values", plan.own_values},
@@ -107,13 +111,11 @@ void print_schedule(const Trial& trial, std::ostream& out) {
     }
 }
 
-void print_plan(const TrialPlan& plan, const TrialTemplate& made_from, std::ostream& out) {
+void print_plan(const TrialPlan& plan, const TrialTemplate& made_from, Licence licence,
+                std::ostream& out) {
     out << made_from.question << "\n";
     if (!plan.gates.empty()) {
-        out << "Not offered now:\n";
-        for (const std::string& sentence : gates_for_coach(plan.gates, Licence::none)) {
-            out << "  - " << sentence << "\n";
-        }
+        print_gates(plan.gates, licence, out);
         return;
     }
     if (!plan.refused_because.empty()) {
@@ -138,6 +140,11 @@ Exit with_paper(const Trial& trial, const TrialReading* reading, const ClientOfC
     return paper == Exit::done ? client.exit : paper;
 }
 
+CareInput care_of(const ClientOfChange& client, const MedicineTimeline& medicines) {
+    return {client.facts, client.input.wears, client.input.diary,
+            medicines,    client.input.zones, client.input.as_of};
+}
+
 Exit plan(const ClientOfChange& client, const WhoseChange& whose, const TrialOptions& options,
           const Streams& streams) {
     const auto wish = wish_of(options, client);
@@ -145,15 +152,14 @@ Exit plan(const ClientOfChange& client, const WhoseChange& whose, const TrialOpt
         return refuse(streams, wish.error());
     }
     const MedicineTimeline medicines = client_medicines(client.facts, client.input.zones);
-    const CareInput care{client.facts, client.input.wears, client.input.diary,
-                         medicines,    client.input.zones, client.input.as_of};
+    const CareInput care = care_of(client, medicines);
     const TrialPlan plan = plan_trial(*wish, client.input, care);
     if (whose.json) {
-        Json json = {{"version", trial_json_version}, {"plan", json_of_plan(plan)}};
+        Json json = {{"version", trial_json_version}, {"plan", json_of_plan(plan, client.licence)}};
         json["reading"] = nullptr;
         streams.out << dumped(json);
     } else {
-        print_plan(plan, *wish->made_from, streams.out);
+        print_plan(plan, *wish->made_from, client.licence, streams.out);
     }
     if (!plan.trial) {
         return Exit::cannot_answer;
@@ -195,7 +201,8 @@ Json json_of_pairs(const PairsRead& read, bool by_lot) {
             {"orders", by_lot ? Json(read.patterns) : Json(nullptr)}};
 }
 
-Json json_of_reading(const Trial& trial, const TrialReading& reading, const ReviewInput& input) {
+Json json_of_reading(const Trial& trial, const TrialReading& reading, const ReviewInput& input,
+                     const std::vector<std::string>& gates) {
     constexpr std::array done = {"not_known", "a", "b", "neither"};
     Json days = Json::array();
     for (const TrialDay& day : reading.days) {
@@ -210,6 +217,7 @@ Json json_of_reading(const Trial& trial, const TrialReading& reading, const Revi
         items.push_back({{"item", item.item}, {"text", item.text}});
     }
     return {
+        {"gates", gates},
         {"ended", reading.ended},
         {"unit", facts_of(trial.outcome).unit == OutcomeUnit::hours ? "h" : "mg/dL"},
         {"days", days},
@@ -235,14 +243,22 @@ Exit read(const ClientOfChange& client, const WhoseChange& whose, const TrialOpt
     if (!told) {
         return refuse(streams, told.error());
     }
-    const TrialReading reading = read_trial(*trial, client.input, *told);
+    TrialReading reading = read_trial(*trial, client.input, *told);
+    const MedicineTimeline medicines = client_medicines(client.facts, client.input.zones);
+    const std::vector<Gate> gates = gates_of_trial(*trial, care_of(client, medicines));
+    const bool told_why = withhold_offer(reading, gates, client.licence);
     if (whose.json) {
         Json json = {{"version", trial_json_version}, {"plan", nullptr}};
-        json["reading"] = json_of_reading(*trial, reading, client.input);
+        json["reading"] =
+            json_of_reading(*trial, reading, client.input, gates_for_coach(gates, client.licence));
         streams.out << dumped(json);
         return with_paper(*trial, &reading, client, options, streams);
     }
     print_finding(reading.finding, streams.out);
+    if (!gates.empty() && !told_why) {
+        streams.out << "\n";
+        print_gates(gates, client.licence, streams.out);
+    }
     if (options.report) {
         streams.out << "\n";
         for (const ReportItem& item : report_items(*trial, reading, client.input)) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "coaching/sensor_error.hpp"
 #include "diary/medicine_timeline.hpp"
 #include "findings/finding.hpp"
 #include "findings/first_review.hpp"
@@ -16,12 +17,8 @@ struct BeforeAfterSettings {
     /// consensus figure for one person (Battelino et al. 2023, 10.1016/S2213-8587(22)00319-9; from
     /// memory).
     double worth_hours = 1.2;
-    /// SD of one sensor's own error as a share of glucose. Two sensors worn at once by people with
-    /// type 2 diabetes differed by 13 mg/dL at 150 (Selvin et al. 2023, 10.1093/clinchem/hvac192,
-    /// two kinds): 6 % each at most. 5 % of one kind is our assumption: with it two equal wears are
-    /// called different in under 6.5 % where sensors err by up to 5 % (docs/calibration.md).
-    double sensor_sd = 0.05;
-    double sensor_sd_other_kind = 0.06;
+    double sensor_sd = one_sensors_error;  ///< SD, a share of glucose
+    double sensor_sd_other_kind = one_sensors_error_of_other_kind;
     bool other_kind = false;  ///< of sensor; wears that report at other intervals count so anyhow
 };
 

@@ -82,7 +82,7 @@ Finding medicines_finding(const MedicineTimeline& medicines, Interval window,
     finding.answer = risks.answered ? Answer::yes : Answer::cannot_tell;
     const std::string taken = taken_in(medicines, window, clock);
     finding.sentence = !taken.empty()   ? "On the list for these days: " + taken + "."
-                       : risks.answered ? "None, by the client's answer."
+                       : risks.answered ? "No medicine is taken, by the client's answer."
                                         : "No medicine is on the list for these days.";
     for (const MedicineEvent& event : changes_in(medicines, window)) {
         finding.sentence += fmt::format(

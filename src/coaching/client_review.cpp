@@ -3,6 +3,7 @@
 #include "coaching/client_findings.hpp"
 #include "coaching/client_medicines.hpp"
 #include "coaching/eating_care.hpp"
+#include "coaching/trial_offers.hpp"
 
 #include <algorithm>
 #include <map>
@@ -133,6 +134,10 @@ FirstReview client_review(ClientReviewInput input) {
     const MedicineTimeline medicines = client_medicines(input.facts, clock);
     const LadderInput ladder{
         review.input.wears, review.input.diary, medicines, clock, review.input.unit, {}};
+    withhold_trials(
+        review,
+        {input.facts, review.input.wears, review.input.diary, medicines, clock, review.input.as_of},
+        input.licence);
     tell_medicines_of_lows(ladder, review);
     tell_answers(input, review);
     lead_with_escalations(input, review);

@@ -2,6 +2,7 @@
 
 #include "coaching/client_facts.hpp"
 #include "coaching/escalation.hpp"
+#include "coaching/licence.hpp"
 #include "findings/first_review.hpp"
 
 #include <optional>
@@ -24,6 +25,7 @@ struct ClientReviewInput {
     std::string name;
     ClientFacts facts;
     std::vector<StandingEscalation> escalations;  ///< of the window, from `escalations`
+    Licence licence = Licence::none;              ///< of the coach it is made for
 };
 
 /// The first review joined with the client's facts: what is not answered leads, why they came comes

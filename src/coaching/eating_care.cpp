@@ -55,8 +55,7 @@ Seen little_carbohydrate(const CareInput& input) {
         return {};
     }
     return EatingSignSeen{EatingSign::little_carbohydrate,
-                          fmt::format("{:.0f} g of carbohydrate a day over three days from {}",
-                                      seen->grams_a_day, full_date(seen->from))};
+                          "very little carbohydrate over three days from " + full_date(seen->from)};
 }
 
 Seen many_finger_pricks(const CareInput& input) {

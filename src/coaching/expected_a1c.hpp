@@ -1,6 +1,7 @@
 #pragma once
 
 #include "coaching/a1c_results.hpp"
+#include "coaching/sensor_error.hpp"
 #include "time/instant.hpp"
 
 #include <array>
@@ -22,8 +23,8 @@ struct A1cSettings {
     /// the JDRF study 2011 (Diabetes Care 34:540, sampling error included), 0.46 from Bergenstal et
     /// al. 2018 (28 % differ by 0.5 or more; from memory). 0.5 is between.
     double people_sd = 0.5;
-    double laboratory_cv = 0.02;  ///< from memory
-    double sensor_sd = 0.04;      ///< share of the mean, one sensor's own error; our assumption
+    double laboratory_cv = 0.02;           ///< from memory
+    double sensor_sd = one_sensors_error;  ///< share of the mean
     double weeks_unseen_sd = 10;  ///< mg/dL: weeks not seen against those seen; our assumption
 };
 

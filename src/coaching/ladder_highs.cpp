@@ -1,5 +1,6 @@
 #include "coaching/ladder_rules.hpp"
 #include "findings/edge_words.hpp"
+#include "findings/finger_prick_words.hpp"
 #include "findings/wording.hpp"
 #include "measures/time_in_bands.hpp"
 
@@ -67,10 +68,8 @@ void add_finger_pricks_above_300(const LadderInput& input, std::vector<Escalatio
     for (const DiaryEntry& entry : input.diary) {
         if (entry.kind == DiaryKind::finger_prick && entry.glucose &&
             above(Reading{entry.at, *entry.glucose, std::chrono::seconds{1}}, above_300)) {
-            all.push_back(
-                {Rung::same_day, event_key("above_300_finger_prick", entry.at), entry.at,
-                 "a finger-prick of " + glucose_words(entry.glucose->in(input.unit), input.unit),
-                 whom_today});
+            all.push_back({Rung::same_day, event_key("above_300_finger_prick", entry.at), entry.at,
+                           finger_prick_words(entry, input.unit), whom_today});
         }
     }
 }

@@ -1,6 +1,7 @@
 #include "coaching/ladder_rules.hpp"
 #include "diary/written_words.hpp"
 #include "findings/edge_words.hpp"
+#include "findings/finger_prick_words.hpp"
 #include "findings/wording.hpp"
 #include "measures/episodes.hpp"
 #include "measures/time_in_bands.hpp"
@@ -150,10 +151,8 @@ std::vector<Escalation> lows_on_the_ladder(const LadderInput& input) {
     for (const DiaryEntry& entry : input.diary) {
         if (entry.kind == DiaryKind::finger_prick && entry.glucose &&
             below_very_low(*entry.glucose)) {
-            all.push_back(
-                {Rung::same_day, event_key("very_low_finger_prick", entry.at), entry.at,
-                 "a finger-prick of " + glucose_words(entry.glucose->in(input.unit), input.unit),
-                 whom_for_a_low(input, entry.at)});
+            all.push_back({Rung::same_day, event_key("very_low_finger_prick", entry.at), entry.at,
+                           finger_prick_words(entry, input.unit), whom_for_a_low(input, entry.at)});
         }
         if (tells_of_help(entry)) {
             all.push_back({Rung::same_day, event_key("needed_help", entry.at), entry.at,

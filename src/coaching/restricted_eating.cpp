@@ -1,5 +1,6 @@
 #include "coaching/restricted_eating.hpp"
 
+#include "coaching/eating_care.hpp"
 #include "coaching/prescriber_answer.hpp"
 #include "coaching/type_signs.hpp"
 #include "findings/wording.hpp"
@@ -116,8 +117,11 @@ std::string restricted_eating_for_coach(const CareInput& input) {
     const RestrictedEating seen = restricted_eating(input.diary, input.clock);
     std::string lines;
     if (seen.little_carbohydrate && !answered(input, AskedAbout::low_carbohydrate)) {
-        lines = fmt::format("The diary has {:.0f} g of carbohydrate a day over three days from {}.",
-                            seen.little_carbohydrate->grams_a_day,
+        const std::string how_much = numbers_turned_down(input.facts.cautions.eating)
+                                         ? "little carbohydrate"
+                                         : fmt::format("{:.0f} g of carbohydrate a day",
+                                                       seen.little_carbohydrate->grams_a_day);
+        lines = fmt::format("The diary has {} over three days from {}.", how_much,
                             full_date(seen.little_carbohydrate->from));
     }
     if (seen.long_gap && !answered(input, AskedAbout::fasting)) {

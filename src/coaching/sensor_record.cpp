@@ -85,7 +85,8 @@ class Recorder {
                 days.push_back(day_of_wear);
                 means.push_back(sum.first / sum.second);
             }
-            record_.drift = theil_sen(days, means).slope;
+            const MedianLine line = theil_sen(days, means);
+            record_.drift = SensorDrift{line.slope, line.slope95};
         }
     }
 
@@ -142,6 +143,21 @@ class Recorder {
                    : shown(mg_per_dl) + (mg_per_dl > 0 ? " higher" : " lower");
     }
 
+    // To one digit more than a reading has: a drift is small and adds up.
+    std::string a_day(double mg_per_dl) const {
+        const bool mg = input_.unit == GlucoseUnit::mg_per_dl;
+        const double level = converted(std::abs(mg_per_dl), GlucoseUnit::mg_per_dl, input_.unit);
+        const std::string number = mg ? fmt::format("{:.1f}", level) : fmt::format("{:.2f}", level);
+        return number + " " + name_of(input_.unit) + (mg_per_dl < 0 ? " lower" : " higher");
+    }
+    std::string drift_sentence(const SensorDrift& drift) const {
+        const bool either_way = drift.interval95[0] <= 0 && drift.interval95[1] >= 0;
+        return fmt::format(" With each day of wear it read {} (95 % interval from {} to {}){}.",
+                           a_day(drift.a_day), a_day(drift.interval95[0]),
+                           a_day(drift.interval95[1]),
+                           either_way ? ": whether it drifts can't be told" : "");
+    }
+
     std::string zones() const {
         std::string text;
         for (std::size_t i = 0; i < record_.accuracy.zones.size(); ++i) {
@@ -194,8 +210,7 @@ class Recorder {
             apart(limits.limits[0]), apart(limits.limits[1]), found.mard, found.agreeing[0],
             found.agreeing[1], zones());
         if (record_.drift) {
-            finding.sentence +=
-                fmt::format(" By day of wear it moved {} a day.", apart(*record_.drift));
+            finding.sentence += drift_sentence(*record_.drift);
         }
         finding.caveats.push_back(
             {CaveatKind::single_readings,

@@ -6,6 +6,7 @@
 #include "measures/sensor_accuracy.hpp"
 #include "measures/sensor_yardstick.hpp"
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
@@ -20,6 +21,12 @@ struct WearLine {
     WearEnd end = WearEnd::not_told;
 };
 
+/// By how much a sensor's reading moves away from finger-pricks with each day of wear, mg/dL a day.
+struct SensorDrift {
+    double a_day = 0;  ///< Theil-Sen over the means of the days of wear
+    std::array<double, 2> interval95{};
+};
+
 /// What is known of a client's sensors: how long they last, and how far they read from blood.
 struct SensorRecord {
     std::vector<WearLine> wears;  ///< in order of time
@@ -27,8 +34,7 @@ struct SensorRecord {
     SensorAccuracy accuracy;      ///< of all finger-pricks beside a reading
     /// The same limits with the day as cluster, where days hold several pairs.
     std::optional<LimitsOfAgreement> by_day;
-    std::optional<double> drift;  ///< mg/dL a day (Theil-Sen over the means of the days of wear);
-                                  ///< from 20 pairs on 5 such days on
+    std::optional<SensorDrift> drift;  ///< from 20 pairs on 5 days of wear on
     Yardstick yardstick;
     Finding life_finding;
     Finding accuracy_finding;

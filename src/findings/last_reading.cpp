@@ -26,8 +26,10 @@ std::string last_reading_sentence(const FirstReview& review) {
         return fmt::format(
             "The last reading was {}, after the time this was made: check the clocks.", when);
     }
-    return fmt::format("The last reading was {}, {}. Nothing can be said since then.", when,
-                       age_words(review.input.as_of - last));
+    const auto age = review.input.as_of - last;
+    return fmt::format("The last reading was {}, {}. {}", when, age_words(age),
+                       age < std::chrono::hours{24} ? "What came after it is not known."
+                                                    : "Nothing can be said since then.");
 }
 
 }  // namespace tracewright

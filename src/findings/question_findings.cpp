@@ -43,6 +43,12 @@ std::string reasons_counted(std::span<const LeftOut> left_out) {
     return text;
 }
 
+const char* answer_words(Answer answer) {
+    return answer == Answer::yes                             ? "yes"
+           : answer == Answer::no_difference_worth_acting_on ? "no difference worth acting on"
+                                                             : "can't tell";
+}
+
 // What was written as medicine during each wear.
 std::vector<std::set<std::string>> medicines_by_wear(const ReviewInput& input) {
     std::vector<std::set<std::string>> by_wear;
@@ -79,7 +85,8 @@ class Teller {
         : input_(input), answers_(answers), gathered_(gathered), fit_(fit), causes_(causes) {
         const DriverRows trusted = without_suspect(gathered);
         if (trusted.rows() < gathered.rows.rows()) {
-            trusted_ = driver_fit(trusted, driver_settings(causes), answers.worth);
+            trusted_ = driver_fit(trusted, driver_settings(causes), answers.worth,
+                                  answers.asked_together - causes.size());
         }
     }
 
@@ -106,7 +113,8 @@ class Teller {
         finding.sentence = answer_sentence(answers_, fit_with(told, driver), driver, causes_,
                                            gathered_.dates, input_.unit);
         finding.client_sentence = client_sentence(answers_.outcome, told.cause, told.result);
-        finding.next = next_step(answers_.outcome, told.cause, told.result);
+        finding.next =
+            unless_in_pregnancy(next_step(answers_.outcome, told.cause, told.result), input_.goals);
         finding.evidence = evidence(driver);
         finding.caveats = caveats(told, driver);
         return told;
@@ -250,6 +258,9 @@ class Teller {
             then = fmt::format("without them: {} ({})",
                                difference_words(other.effect, answers_.outcome, input_.unit),
                                interval_words(other.interval95, answers_.outcome, input_.unit));
+            if (other.answer != told.result.answer) {
+                then += fmt::format(", and the answer would be '{}'", answer_words(other.answer));
+            }
         }
         list.push_back(
             {CaveatKind::sensor_suspect,
@@ -383,15 +394,18 @@ QuestionAnswers scan_causes(const ReviewInput& input, Outcome outcome,
         told.scan_p = adjusted[i];
         told.finding.answer = Answer::cannot_tell;
         const bool trial = adjusted[i] <= 0.10;
-        told.finding.sentence = fmt::format(
-            "{}: {} ({}), looked at on its own among {}{}.", facts_of(told.cause).words,
-            difference_words(told.result.effect, outcome, input.unit),
-            interval_words(told.result.interval95, outcome, input.unit), p.size(),
-            trial ? "; worth a trial, not an answer" : "; nothing that stands out from chance");
+        told.finding.sentence =
+            fmt::format("{}: {} ({}), looked at on its own among {}{}.", facts_of(told.cause).words,
+                        difference_words(told.result.effect, outcome, input.unit),
+                        interval_words(told.result.interval95, outcome, input.unit), p.size(),
+                        trial ? "; it stands out from chance, which is not an answer"
+                              : "; nothing that stands out from chance");
         told.finding.client_sentence.clear();
         told.finding.next =
-            trial ? Next{NextStep::run_trial, fmt::format("Worth a trial: {} varied by lot.",
-                                                          facts_of(told.cause).words)}
+            trial ? unless_in_pregnancy(
+                        {NextStep::run_trial, fmt::format("Worth a trial: {} varied by lot.",
+                                                          facts_of(told.cause).words)},
+                        input.goals)
                   : Next{};
         told.finding.evidence.method += "; a scan, each on its own (Benjamini-Hochberg, 0.10)";
     }

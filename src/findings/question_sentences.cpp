@@ -259,4 +259,13 @@ Next next_step(Outcome outcome, Cause cause, const DriverResult& result) {
                         rows_called(outcome, 2), facts.words)};
 }
 
+Next unless_in_pregnancy(Next next, const Goals& goals) {
+    if (next.step != NextStep::run_trial || goals.kind != GoalKind::pregnancy) {
+        return next;
+    }
+    return {NextStep::contact_prescriber,
+            "No trial is offered in pregnancy, while planning one or when unsure: the maternity or "
+            "diabetes clinic leads."};
+}
+
 }  // namespace tracewright

@@ -33,4 +33,8 @@ std::string answer_sentence(const QuestionAnswers& answers, const DriverFit& fit
 std::string client_sentence(Outcome outcome, Cause cause, const DriverResult& result);
 Next next_step(Outcome outcome, Cause cause, const DriverResult& result);
 
+/// In pregnancy, while planning one or when unsure a trial is none of ours to offer (safety rule
+/// 11): the clinic leads instead. Else `next` as it is.
+Next unless_in_pregnancy(Next next, const Goals& goals);
+
 }  // namespace tracewright

@@ -1,4 +1,5 @@
 #include "findings/edge_words.hpp"
+#include "findings/finger_prick_words.hpp"
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
 #include "measures/time_in_bands.hpp"
@@ -90,10 +91,7 @@ std::vector<VeryLow> very_lows(const FirstReview& review) {
         if (entry.kind == DiaryKind::finger_prick && entry.glucose &&
             below_very_low(*entry.glucose)) {
             found.push_back(
-                {{entry.at, entry.at},
-                 "a finger-prick of " +
-                     glucose_words(entry.glucose->in(review.input.unit), review.input.unit),
-                 {}});
+                {{entry.at, entry.at}, finger_prick_words(entry, review.input.unit), {}});
         }
     }
     std::stable_sort(found.begin(), found.end(), [](const VeryLow& a, const VeryLow& b) {

@@ -1,6 +1,7 @@
 #include "findings/what_goes_with_it.hpp"
 
 #include "findings/hours_gained.hpp"
+#include "findings/open_questions.hpp"
 #include "findings/question_sentences.hpp"
 #include "findings/wording.hpp"
 #include "responses/meal_kernel.hpp"
@@ -154,7 +155,7 @@ bool answered(const StandingQuestion& question) {
 
 Finding none_answered(const std::vector<StandingQuestion>& ranked) {
     Finding finding;
-    finding.code = "goes_with";
+    finding.code = none_answered_code;
     finding.question = "What goes with it?";
     finding.answer = Answer::cannot_tell;
     const auto asked = ranked.size();
@@ -170,15 +171,7 @@ Finding none_answered(const std::vector<StandingQuestion>& ranked) {
             : fmt::format(
                   "{} made no difference worth acting on; of the rest these data can't tell.",
                   no_difference);
-    const auto open = std::find_if(ranked.begin(), ranked.end(), [](const StandingQuestion& one) {
-        return one.told.finding.answer == Answer::cannot_tell &&
-               !one.told.finding.next.sentence.empty();
-    });
-    if (open != ranked.end()) {
-        finding.next = {
-            open->told.finding.next.step,
-            fmt::format("{} {}", open->told.finding.question, open->told.finding.next.sentence)};
-    }
+    finding.next = next_of_the_first_open(ranked);
     for (const StandingQuestion& question : ranked) {
         finding.evidence.used =
             std::max(finding.evidence.used, question.told.finding.evidence.used);
@@ -272,7 +265,7 @@ void weigh_meals(const ReviewInput& input, const TraceView& view, WhatGoesWithIt
         larger.begin(), larger.end(),
         [](const auto& a, const auto& b) { return a.second.size() < b.second.size(); });
     Finding finding;
-    finding.code = "meals";
+    finding.code = meals_code;
     finding.question = "Do meals differ for this client?";
     finding.answer = Answer::yes;
     constexpr std::size_t most_named = 3;
@@ -300,6 +293,18 @@ void weigh_meals(const ReviewInput& input, const TraceView& view, WhatGoesWithIt
 }
 
 }  // namespace
+
+Next next_of_the_first_open(const std::vector<StandingQuestion>& ranked) {
+    const auto open = std::ranges::find_if(ranked, [](const StandingQuestion& one) {
+        return one.told.finding.answer == Answer::cannot_tell &&
+               !one.told.finding.next.sentence.empty();
+    });
+    if (open == ranked.end()) {
+        return {};
+    }
+    const Finding& finding = open->told.finding;
+    return {finding.next.step, finding.question + " " + finding.next.sentence};
+}
 
 std::string amounts_to(double hours) {
     const auto minutes = std::lround(hours * 60 / 5) * 5;

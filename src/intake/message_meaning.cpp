@@ -3,6 +3,7 @@
 #include "diary/eaten_text.hpp"
 #include "diary/medicine_text.hpp"
 #include "intake/message_kind.hpp"
+#include "intake/message_limit.hpp"
 
 #include <fmt/format.h>
 
@@ -36,6 +37,18 @@ void set_level(const MessagePart& part, GlucoseUnit usual, DiaryEntry& entry,
         unit.value_or(!other                             ? usual
                       : usual == GlucoseUnit::mmol_per_l ? GlucoseUnit::mg_per_dl
                                                          : GlucoseUnit::mmol_per_l);
+    const ShownLimit shown = shown_limit(part);
+    if ((!value || !plausible(*value, taken)) && shown.limit != MeterLimit::none) {
+        set_meter_limit(entry, shown.limit, usual);
+        if (!shown.sure) {
+            const bool low = shown.limit == MeterLimit::shows_low;
+            doubts.push_back({DoubtAbout::amount,
+                              fmt::format("taken for a finger-prick {}: please ask what was shown",
+                                          low ? "too low for the meter to show"
+                                              : "too high for the meter to show")});
+        }
+        return;
+    }
     if (!value || !plausible(*value, taken)) {
         entry.kind = DiaryKind::note;
         doubts.push_back({DoubtAbout::kind, "no level of glucose: kept as a note"});
@@ -81,6 +94,9 @@ DiaryKind kind_of_part(const MessagePart& part, const KnownFoods& foods,
                        std::vector<Doubt>& doubts) {
     if (is_left_out(part)) {
         return DiaryKind::note;
+    }
+    if (shown_limit(part).limit != MeterLimit::none) {
+        return DiaryKind::finger_prick;
     }
     const auto told = kind_of_words(part.words);
     const bool medicine = !medicine_text(part.text).recognised.empty();

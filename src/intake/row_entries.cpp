@@ -1,5 +1,6 @@
 #include "intake/row_entries.hpp"
 
+#include "diary/finger_prick.hpp"
 #include "intake/plain_text.hpp"
 
 #include <algorithm>
@@ -135,18 +136,17 @@ class EntryBuilder {
         if (!value) {
             return;
         }
+        if (entry.kind == DiaryKind::finger_prick) {
+            level_of_kind(entry, *value, meaning->unit.value_or(plan_.unit));
+            return;
+        }
         const auto found = written_number(cells_.text(*value), plan_.decimal_mark);
         if (!found) {
             join(entry.text, kept_text(*value));
             return;
         }
-        if (entry.kind == DiaryKind::finger_prick) {
-            const GlucoseUnit unit = meaning->unit.value_or(plan_.unit);
-            entry.glucose = Glucose{static_cast<std::int32_t>(found->hundredths), unit};
-        } else {
-            entry.number = found->value();
-            entry.number_unit = entry.kind == DiaryKind::ketones ? "mmol/L" : found->tail;
-        }
+        entry.number = found->value();
+        entry.number_unit = entry.kind == DiaryKind::ketones ? "mmol/L" : found->tail;
         if (entry.text.empty() && entry.kind == DiaryKind::medicine) {
             entry.text = kept_text(*kind_column);
         }
@@ -194,6 +194,30 @@ class EntryBuilder {
         }
     }
 
+    // LO and HI without a number, "<20" and ">600" stay what they are: beyond a limit.
+    static void set_level(DiaryEntry& entry, const WrittenGlucose& level, GlucoseUnit unit) {
+        entry.glucose = Glucose{static_cast<std::int32_t>(level.hundredths), unit};
+        if (level.limit == Limit::none) {
+            return;
+        }
+        const bool below = level.limit == Limit::below;
+        set_meter_limit(entry,
+                        level.hundredths == 0
+                            ? (below ? MeterLimit::shows_low : MeterLimit::shows_high)
+                            : (below ? MeterLimit::below_level : MeterLimit::above_level),
+                        unit);
+    }
+
+    // "time, finger-prick, LO".
+    void level_of_kind(DiaryEntry& entry, std::size_t c, GlucoseUnit unit) {
+        const GlucoseCell cell = written_glucose(cells_.text(c), plan_.decimal_mark);
+        if (cell.level) {
+            set_level(entry, *cell.level, cell.level->unit.value_or(unit));
+        } else {
+            join(entry.text, kept_text(c));
+        }
+    }
+
     void finger_prick() {
         for (const std::size_t c : plan_.shape.all(Role::finger_prick)) {
             if (!cells_.filled(c)) {
@@ -208,7 +232,7 @@ class EntryBuilder {
             }
             DiaryEntry& entry = add(DiaryKind::finger_prick);
             const GlucoseUnit unit = cell.level->unit.value_or(column(c).unit.value_or(plan_.unit));
-            entry.glucose = Glucose{static_cast<std::int32_t>(cell.level->hundredths), unit};
+            set_level(entry, *cell.level, unit);
             if (cell.level->limit != Limit::none) {
                 entry.text = std::string(cells_.text(c));
             }

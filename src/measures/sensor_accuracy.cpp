@@ -1,5 +1,6 @@
 #include "measures/sensor_accuracy.hpp"
 
+#include "diary/finger_prick.hpp"
 #include "measures/error_grid.hpp"
 
 #include <algorithm>
@@ -34,7 +35,7 @@ std::vector<AccuracyPair> finger_prick_pairs_with(const TraceView& trace, const 
     std::vector<AccuracyPair> pairs;
     const auto readings = readings_within(trace);
     for (const DiaryEntry& entry : diary) {
-        if (entry.kind != DiaryKind::finger_prick || !entry.glucose || entry.time_uncertain) {
+        if (!has_measured_level(entry) || entry.time_uncertain) {
             continue;
         }
         const Reading* reading = nearest(readings, entry.at);

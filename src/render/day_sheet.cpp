@@ -1,3 +1,4 @@
+#include "findings/finger_prick_words.hpp"
 #include "findings/wording.hpp"
 #include "measures/time_in_bands.hpp"
 #include "render/day_marks.hpp"
@@ -308,11 +309,10 @@ std::vector<std::vector<std::string>> table_of(const FirstReview& review, const 
     for (const DiaryEntry& entry : review.input.diary) {
         if (day.day.interval().contains(entry.at) &&
             (worth_a_lane(entry) || entry.kind == DiaryKind::finger_prick)) {
-            lines.push_back(
-                {entry.at,
-                 {name_of(entry.kind),
-                  entry.glucose ? glucose_words(entry.glucose->value(), entry.glucose->unit)
-                                : entry_words(entry)}});
+            lines.push_back({entry.at,
+                             {name_of(entry.kind),
+                              entry.glucose ? finger_prick_level(entry, entry.glucose->unit)
+                                            : entry_words(entry, review.input.foods_left_off)}});
         }
     }
     std::stable_sort(lines.begin(), lines.end(),

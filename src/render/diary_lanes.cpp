@@ -81,13 +81,16 @@ Interval lasting(const DiaryEntry& entry) {
 
 }  // namespace
 
-std::string entry_words(const DiaryEntry& entry) {
+std::string entry_words(const DiaryEntry& entry, bool foods_left_off) {
+    if (foods_left_off && (entry.kind == DiaryKind::meal || entry.kind == DiaryKind::alcohol)) {
+        return entry.slot.value_or(name_of(entry.kind));
+    }
     std::string text = entry.text;
     const auto add = [&](const std::string& more) { text += (text.empty() ? "" : ", ") + more; };
     if (text.empty() && entry.slot) {
         text = *entry.slot;
     }
-    if (entry.carbohydrate_g) {
+    if (entry.carbohydrate_g && !foods_left_off) {
         add(fmt::format("{:.0f} g carbohydrate", entry.carbohydrate_g->value));
     }
     if (entry.number && entry.kind != DiaryKind::meal) {
@@ -176,7 +179,9 @@ DiaryLanes::DiaryLanes(const FirstReview& review, const CivilDay& day,
             placed.to = x_of(shown.to);
             placed.began_before = entry->at < day.from;
             if (!bare(entry) || bare_entries <= most_bare_entries) {
-                rows.place(placed, one_line(first_wording(entry_words(*entry))));
+                rows.place(
+                    placed,
+                    one_line(first_wording(entry_words(*entry, review.input.foods_left_off))));
             }
             lane.rows = std::max(lane.rows, placed.row + 1);
             lane.entries.push_back(std::move(placed));

@@ -9,8 +9,9 @@
 
 namespace tracewright {
 
-/// What one entry says, in the words of the lane it stands in. Never empty.
-std::string entry_words(const DiaryEntry& entry);
+/// What one entry says, in the words of the lane it stands in. Never empty. With foods left off
+/// (safety rule 12) of what was eaten or drunk only when: neither text nor grams.
+std::string entry_words(const DiaryEntry& entry, bool foods_left_off);
 
 /// False for what needs no mark on a day sheet: sitting still, finger-pricks (they stand on the
 /// trace).

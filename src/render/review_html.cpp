@@ -169,6 +169,9 @@ std::string goes_with_html(const FirstReview& review) {
     }
     if (!goes_with.questions.empty()) {
         html += paragraph(standing_questions_note, "quiet") + bullets(standing_lines(review));
+        if (const auto caveats = standing_caveats(review); !caveats.empty()) {
+            html += std::string("<h3>") + standing_caveats_heading + "</h3>\n" + bullets(caveats);
+        }
     }
     if (review.input.foods_left_off) {
         html += paragraph(foods_left_off_note);

@@ -186,9 +186,18 @@ void add_goes_with(PdfDocument& pdf, const FirstReview& review) {
     if (!goes_with.none_because.empty()) {
         pdf.paragraph(goes_with.none_because, 9.5);
     }
+    for (const Finding& finding : review.findings) {
+        if (of_what_goes_with_it(review, finding)) {
+            add_finding(pdf, finding);
+        }
+    }
     if (!goes_with.questions.empty()) {
         pdf.paragraph(standing_questions_note, 8.5, false, Ink::quiet);
         pdf.bullets(standing_lines(review));
+        if (const auto caveats = standing_caveats(review); !caveats.empty()) {
+            pdf.heading(3, standing_caveats_heading);
+            pdf.bullets(caveats);
+        }
     }
     if (review.input.foods_left_off) {
         pdf.paragraph(foods_left_off_note, 9.5);

@@ -49,6 +49,33 @@ std::vector<std::string> standing_lines(const FirstReview& review) {
     return lines;
 }
 
+std::vector<std::string> standing_caveats(const FirstReview& review) {
+    const auto& questions = review.goes_with.questions;
+    std::vector<std::pair<std::string, std::vector<std::string>>> told;  // sentence, its questions
+    for (const StandingQuestion& question : questions) {
+        const Finding& finding = question.told.finding;
+        for (const Caveat& caveat : finding.caveats) {
+            auto found = std::ranges::find(
+                told, caveat.sentence, &std::pair<std::string, std::vector<std::string>>::first);
+            if (found == told.end()) {
+                found = told.insert(told.end(), {caveat.sentence, {}});
+            }
+            found->second.push_back(finding.question);
+        }
+    }
+    std::vector<std::string> lines;
+    for (const auto& [sentence, of] : told) {
+        std::string line;
+        if (of.size() < questions.size()) {
+            for (const std::string& question : of) {
+                line += question + " ";
+            }
+        }
+        lines.push_back(line + sentence);
+    }
+    return lines;
+}
+
 std::vector<std::string> meal_lines(const FirstReview& review) {
     std::vector<std::string> lines = review.goes_with.meal_sentences;
     std::erase_if(

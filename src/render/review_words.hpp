@@ -18,12 +18,17 @@ std::vector<std::string> not_yet_said(const FirstReview& review);
 
 inline constexpr const char* standing_questions_note =
     "Chosen before looking and counted together, so that one of many is not taken for an answer by "
-    "chance. What goes together need not come from one another; a trial can show it.";
+    "chance. What goes together need not come from one another.";
+inline constexpr const char* standing_caveats_heading = "Why to hold these loosely";
 inline constexpr const char* foods_left_off_note =
     "Foods and grams are left off this paper: the eating screen is positive or not answered.";
 /// What the review asked by itself, a line each: what these data say; of an answered one what it
 /// comes to in hours of the day, of the others what would tell.
 std::vector<std::string> standing_lines(const FirstReview& review);
+
+/// Every caveat of the standing questions, each sentence once, named after its questions unless it
+/// holds for all of them.
+std::vector<std::string> standing_caveats(const FirstReview& review);
 
 /// What is said of meals compared, without those eaten once, which the figure has.
 std::vector<std::string> meal_lines(const FirstReview& review);

@@ -1,4 +1,5 @@
 #include "responses/finger_prick_pair.hpp"
+#include "diary/finger_prick.hpp"
 
 #include <chrono>
 #include <cmath>
@@ -59,8 +60,7 @@ std::vector<FingerPrickPair> finger_prick_pairs(const Diary& diary,
             to = occasions[m + 1].at;
         }
         for (const DiaryEntry& entry : diary) {
-            if (entry.kind == DiaryKind::finger_prick && entry.glucose && from <= entry.at &&
-                entry.at < to) {
+            if (has_measured_level(entry) && from <= entry.at && entry.at < to) {
                 take(pair, entry, occasions[m]);
             }
         }

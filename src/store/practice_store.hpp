@@ -144,7 +144,7 @@ class PracticeStore {
                                               const Acting& acting) = 0;
 
     virtual Stored<ClientHoldings> holdings(std::int64_t client, const Acting& acting) = 0;
-    /// Writes that a coach looked: a review, an export.
+    /// Writes that a coach looked: a review, an export; with client 0 at the list of all.
     virtual Stored<void> note_look(std::int64_t client, const std::string& deed,
                                    const Acting& acting) = 0;
     virtual Stored<std::vector<AuditLine>> audit(std::optional<std::int64_t> client) = 0;

@@ -116,6 +116,9 @@ Stored<void> SqlitePractice::put_escalations(std::int64_t client,
         for (const EscalationRecord& escalation : escalations) {
             records_.put_escalation(client, *at, escalation.event, escalation.document, acting);
         }
+        if (!escalations.empty()) {  // who keeps a list of clients learns of it by the audit
+            audit_.add(acting, "escalations_put", client);
+        }
         return {};
     });
 }
@@ -193,6 +196,10 @@ Stored<ClientHoldings> SqlitePractice::holdings(std::int64_t client, const Actin
 Stored<void> SqlitePractice::note_look(std::int64_t client, const std::string& deed,
                                        const Acting& acting) {
     return changing(acting, Needs::a_look, [&]() -> Stored<void> {
+        if (client == 0) {
+            audit_.add(acting, deed);
+            return {};
+        }
         const auto at = place(client);
         if (!at) {
             return tl::make_unexpected(at.error());

@@ -138,6 +138,32 @@ TEST_F(ChangeCommands, a_record_changed_after_the_lot_is_refused) {
     }
 }
 
+// A gate that has closed since the lot: the trial is read, but no more offered (safety rules 7 to
+// 12).
+TEST_F(ChangeCommands, a_trial_whose_gate_has_closed_since_is_not_offered_when_read) {
+    ASSERT_EQ(on_example({"trial", "--question", "walk-after-dinner", "--pairs", "7", "--write",
+                          at("trial.json")})
+                  .exit,
+              Exit::done);
+    const auto read = [&](const char* as_of) {
+        return on_example({"trial", "--read", at("trial.json"), "--as-of", as_of, "--json"}).out;
+    };
+    EXPECT_TRUE(json::parse(read("2026-03-16"))["reading"]["gates"].empty());
+    json facts = json::parse(text_of(at("facts.json")));
+    facts["cautions"]["pregnancy"] = "pregnant";
+    std::ofstream(at("facts.json")) << facts.dump();
+    for (const char* as_of : {"2026-03-16", "2026-06-01"}) {
+        const json document = json::parse(read(as_of));
+        meets(document.dump(), "trial.schema.json");
+        ASSERT_EQ(document["reading"]["gates"].size(), 1U);
+        EXPECT_NE(document["reading"]["finding"]["next"]["step"], "run_trial");
+        EXPECT_NE(document["reading"]["finding"]["next"]["step"], "agree_change");
+    }
+    const Ran told = on_example({"trial", "--read", at("trial.json"), "--as-of", "2026-03-16"});
+    EXPECT_THAT(told.out, HasSubstr("Next: Don't go on with it. No trial is offered now."));
+    EXPECT_THAT(told.out, HasSubstr("maternity or diabetes clinic leads"));
+}
+
 TEST_F(ChangeCommands, before_after_labs_and_sensor_are_by_their_schemas) {
     const Ran compared = on_example({"before-after", "--json"}, true);
     ASSERT_EQ(compared.exit, Exit::done) << compared.err;

@@ -1,6 +1,7 @@
 // The commands on a practice: keys, leaks, and what is said when something is amiss.
 #include "cli/command_for_tests.hpp"
 #include "cli/json_schema.hpp"
+#include "store/sqlite_practice.hpp"
 
 #include <gtest/gtest.h>
 #include <unistd.h>
@@ -166,6 +167,71 @@ TEST_F(PracticeCommand, the_caseload_as_json_is_by_its_schema) {
     expect_fits(list, "caseload.schema.json");
     ASSERT_EQ(list.at("clients").size(), 1U);
     EXPECT_EQ(list.at("clients")[0].at("handle"), "c1");
+}
+
+// One look for the list, with the coach and the time and without a client
+// (docs/methods/caseload.md).
+TEST_F(PracticeCommand, opening_the_caseload_is_one_line_of_the_audit) {
+    const auto looks = [] {
+        const auto practice = SqlitePractice::open(place("p"), [](const LockedPracticeKey& locked) {
+            return locked.opened_by_passphrase("an invented passphrase");
+        });
+        std::size_t count = 0;
+        const auto lines = (*practice)->audit(std::nullopt);
+        for (const AuditLine& line : *lines) {
+            count += line.deed == "caseload_seen" && !line.client ? 1U : 0U;
+        }
+        return count;
+    };
+    const std::size_t before = looks();
+    ASSERT_EQ(on({"caseload"}).exit, Exit::done);
+    EXPECT_EQ(looks(), before + 1);
+}
+
+TEST_F(PracticeCommand, a_message_that_is_not_there_is_bad_input_and_none_is_wrong_usage) {
+    EXPECT_EQ(on({"jot", "c1", "--from", place("no-such-message")}).exit, Exit::bad_input);
+    EXPECT_EQ(on({"jot", "c1"}).exit, Exit::wrong_usage);
+}
+
+// Safety rule 2, from what a client wrote to whom to tell.
+TEST_F(PracticeCommand, a_meter_that_showed_lo_is_previewed_and_then_escalates) {
+    const std::vector<std::string> jot = {"jot",        "c1",      "7:30 finger prick LO", "--day",
+                                          "2026-03-03", "--as-of", "2026-03-04T12:00Z"};
+    const Ran shown = on(jot);
+    EXPECT_NE(shown.out.find("finger-prick: finger prick LO, LO, below what the meter can show"),
+              std::string::npos)
+        << shown.out;
+    EXPECT_NE(shown.out.find("Nothing is stored"), std::string::npos);
+    std::vector<std::string> keep = jot;
+    keep.emplace_back("--keep");
+    const Ran kept = on(keep);
+    EXPECT_NE(kept.out.find("Same day"), std::string::npos) << kept.out;
+    EXPECT_NE(kept.out.find("a finger-prick that showed LO"), std::string::npos) << kept.out;
+    EXPECT_EQ(on({"undo", "c1"}).exit, Exit::done);
+}
+
+// Safety rules 11 and 14: no trial for a client of whom pregnancy was not asked, and the gates told
+// in the scope of the coach who opened the practice.
+TEST_F(PracticeCommand, a_closed_gate_offers_no_trial_and_is_told_by_the_coachs_licence) {
+    std::ofstream(place("pregnant.json")) << R"({"born_year": 1990, "cautions":
+        {"pregnancy": "pregnant"}})";
+    on({"client", "add", "Yarrow (invented)", "--handle", "y", "--facts", place("pregnant.json"),
+        "--zone", "Europe/Berlin"});
+    on({"bring-in", "y", TRACEWRIGHT_SOURCE_DIR "/data/invented-wear.csv"});
+    const Ran asked = on({"ask", "y", "--about", "fasting", "--because", "sleep,dinner-time"});
+    ASSERT_EQ(asked.exit, Exit::done) << asked.err;
+    EXPECT_EQ(asked.out.find("by lot"), std::string::npos) << asked.out;
+    EXPECT_EQ(asked.out.find("trial would"), std::string::npos) << asked.out;
+    const auto trial = [](const std::string& client, const std::string& coach) {
+        return on({"trial", client, "--question", "low-carb-breakfast", "--coach", coach}).out;
+    };
+    EXPECT_NE(trial("y", "o1").find("clinic leads"), std::string::npos);
+    on({"coach", "add", "n1", "Larch (invented)", "--licence", "nurse"});
+    const std::string by_nurse = trial("c1", "n1");
+    const std::string by_none = trial("c1", "o1");
+    EXPECT_NE(by_none.find("Ask the clinic."), std::string::npos) << by_none;
+    EXPECT_NE(by_nurse, by_none);
+    EXPECT_LT(by_nurse.find("Not offered now:"), by_nurse.size());
 }
 
 TEST_F(PracticeCommand, facts_that_do_not_read_name_the_key_and_change_nothing) {

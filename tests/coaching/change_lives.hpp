@@ -122,7 +122,7 @@ inline bool a1c_covered(int past, double wander, std::uint64_t seed, ExpectedA1c
     std::vector<A1cResult> results;
     for (int k = past; k >= 0; --k) {
         const int end = -90 * k;
-        const double factor = std::exp(draws.normal(0, 0.04));
+        const double factor = std::exp(draws.normal(0, one_sensors_error));
         for (int at = end - 14; at < end; ++at) {
             days.push_back({today + std::chrono::days{at},
                             factor * glucose[static_cast<std::size_t>(at - first)]});

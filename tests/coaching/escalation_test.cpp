@@ -1,4 +1,5 @@
 #include "coaching/ladder_for_tests.hpp"
+#include "diary/finger_prick.hpp"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
@@ -45,6 +46,21 @@ TEST(VeryLowOnTheLadder, LOW_counts_and_its_lowest_is_below_the_limit) {
     const auto found = ladder.found("very_low");
     ASSERT_EQ(found.size(), 1U);
     EXPECT_NE(found[0].what.find("lowest below 40 mg/dL"), std::string::npos) << found[0].what;
+}
+
+// A meter that shows LO has no number to print.
+TEST(VeryLowOnTheLadder, a_meter_that_shows_lo_is_enough_and_prints_no_number) {
+    Ladder ladder;
+    set_meter_limit(ladder.entry(DiaryKind::finger_prick, 10), MeterLimit::shows_low,
+                    GlucoseUnit::mmol_per_l);
+    set_meter_limit(ladder.entry(DiaryKind::finger_prick, 20), MeterLimit::shows_high,
+                    GlucoseUnit::mmol_per_l);
+    const auto low = ladder.found("very_low_finger_prick");
+    ASSERT_EQ(low.size(), 1U);
+    EXPECT_EQ(low[0].what, "a finger-prick that showed LO, below what the meter can show");
+    const auto high = ladder.found("above_300_finger_prick");
+    ASSERT_EQ(high.size(), 1U);
+    EXPECT_EQ(high[0].what, "a finger-prick that showed HI, above what the meter can show");
 }
 
 TEST(VeryLowOnTheLadder, one_finger_prick_is_enough) {

@@ -107,6 +107,17 @@ TEST(RestrictedEating, is_told_while_the_list_is_open_or_the_type_is) {
     EXPECT_THAT(told(type), HasSubstr("whether the type has been checked"));
 }
 
+// Safety rule 12: what was seen is told, without its grams.
+TEST(RestrictedEating, is_told_without_grams_where_the_eating_screen_is_positive_or_open) {
+    Care care;
+    three_meals(care, -6, 6, 30);
+    care.takes("empagliflozin 10");
+    EXPECT_THAT(told(care), HasSubstr("90 g of carbohydrate"));
+    care.facts.cautions.eating.positive = Answered::yes;
+    EXPECT_THAT(told(care), HasSubstr("The diary has little carbohydrate over three days"));
+    EXPECT_THAT(told(care), testing::Not(HasSubstr(" g of")));
+}
+
 TEST(SickDayLine, stands_for_everyone_who_may_take_an_sglt2_inhibitor) {
     const auto line = [](const Care& care) {
         return care.ask([](const CareInput& in) { return sick_day_line(in); });

@@ -5,6 +5,8 @@
 
 #include <gtest/gtest.h>
 
+#include <array>
+
 using namespace tracewright;
 
 namespace {
@@ -69,8 +71,32 @@ TEST(SensorRecord, few_pairs_say_nothing_some_describe_and_twenty_have_an_interv
     EXPECT_NEAR(many.accuracy.bias, 10, 1e-9);
     EXPECT_NE(many.accuracy_finding.sentence.find("Error grid: A 26"), std::string::npos)
         << many.accuracy_finding.sentence;
-    EXPECT_NEAR(*many.drift, 0, 1e-9);
-    EXPECT_NEAR(*sensor_record(input_of(pricked(26, 110, 1.5))).drift, 1.5, 1e-9);
+    EXPECT_NEAR(many.drift->a_day, 0, 1e-9);
+    EXPECT_NEAR(sensor_record(input_of(pricked(26, 110, 1.5))).drift->a_day, 1.5, 1e-9);
+}
+
+// Differences of 6 days of wear: 0, 3, 1, 5, 4, 8. By hand the 15 slopes between two days in order:
+// -2, -1, 1/3, 1/2, 1, 1, 5/4, 3/2, 3/2, 8/5, 5/3, 7/3, 3, 4, 4; median 3/2. Kendall's variance
+// 6 x 5 x 17 / 18, its root times 1.96: 10.4; so the 2nd from either end. Sen 1968,
+// 10.1080/01621459.1968.10480934.
+TEST(SensorRecord, drift_is_told_with_its_interval) {
+    Care care;
+    const std::array<double, 6> apart{0, 3, 1, 5, 4, 8};
+    for (int i = 0; i < 24; ++i) {
+        const int day = i / 4;
+        care.entry(DiaryKind::finger_prick, care_at(-14 + day, 8 + i % 4, 1)).glucose = Glucose{
+            rounded_hundredths(120 - apart[static_cast<std::size_t>(day)]), GlucoseUnit::mg_per_dl};
+    }
+    const SensorRecord record = sensor_record(input_of(care));
+    ASSERT_TRUE(record.drift);
+    EXPECT_NEAR(record.drift->a_day, 1.5, 1e-9);
+    EXPECT_NEAR(record.drift->interval95[0], -1, 1e-9);
+    EXPECT_NEAR(record.drift->interval95[1], 4, 1e-9);
+    EXPECT_NE(record.accuracy_finding.sentence.find(
+                  "With each day of wear it read 1.5 mg/dL higher (95 % interval from 1.0 mg/dL "
+                  "lower to 4.0 mg/dL higher): whether it drifts can't be told."),
+              std::string::npos)
+        << record.accuracy_finding.sentence;
 }
 
 TEST(SensorRecord, nothing_there_is_told_and_no_text_lulls) {

@@ -106,6 +106,17 @@ TEST(FirstReview, old_data_never_read_as_calm) {
     EXPECT_THAT(review.last_reading, HasSubstr("Nothing can be said since then"));
 }
 
+TEST(FirstReview, of_young_data_it_says_what_is_not_known_and_from_a_day_on_that_nothing_can_be) {
+    const auto told = [](std::chrono::seconds age) {
+        ReviewInput input = input_of(waves(2));
+        input.as_of = input.wears[0].readings.back().at + age;
+        return first_review(std::move(input)).last_reading;
+    };
+    EXPECT_THAT(told(35min), HasSubstr("35 minutes ago. What came after it is not known."));
+    EXPECT_THAT(told(24h - 1s), HasSubstr("What came after it is not known."));
+    EXPECT_THAT(told(24h), HasSubstr("Nothing can be said since then."));
+}
+
 TEST(FirstReview, without_readings_says_so_and_claims_nothing) {
     const FirstReview review = first_review(input_of({}));
     EXPECT_EQ(review.last_reading, "There is no reading: nothing can be said.");

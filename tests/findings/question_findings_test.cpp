@@ -111,6 +111,54 @@ TEST(QuestionFindings, a_diary_with_gaps_cannot_answer_and_says_so) {
     }));
 }
 
+// Without the suspect nights too every question of the sitting counts: where Holm leaves the answer
+// open with them, it does so without them.
+TEST(QuestionFindings, what_is_asked_besides_counts_without_suspect_stretches_too) {
+    const ReviewInput input = four_weeks(6);
+    auto rows = question_rows(input, trace_of_questions(input), Outcome::fasting, asked);
+    for (QuestionRow& row : rows) {
+        row.suspect = row.date == rows[9].date;  // one night of a sensor that may have failed
+    }
+    const auto told = [&](std::size_t besides) {
+        QuestionSettings settings;
+        settings.asked_besides = besides;
+        return answers_from_rows(input, Outcome::fasting, rows, asked, settings)
+            .findings[1]
+            .finding;
+    };
+    const auto caveat = [](const Finding& finding) {
+        for (const Caveat& one : finding.caveats) {
+            if (one.kind == CaveatKind::sensor_suspect) {
+                return one.sentence;
+            }
+        }
+        return std::string();
+    };
+    const Finding alone = told(0);
+    const Finding among_many = told(3'000'000);
+    ASSERT_EQ(alone.answer, Answer::yes);
+    ASSERT_EQ(among_many.answer, Answer::cannot_tell);
+    EXPECT_NE(caveat(alone).find("without them: "), std::string::npos) << caveat(alone);
+    EXPECT_EQ(caveat(alone).find("the answer would be"), std::string::npos) << caveat(alone);
+    EXPECT_EQ(caveat(among_many).find("the answer would be"), std::string::npos)
+        << caveat(among_many);
+}
+
+TEST(QuestionFindings, in_pregnancy_no_trial_is_offered_nor_is_one_by_a_scan) {
+    ReviewInput input = four_weeks(8);
+    input.goals = consensus_goals(GoalKind::pregnancy);
+    for (const QuestionAnswers& answers :
+         {answer_questions(input, Outcome::fasting, asked), scan_causes(input, Outcome::fasting)}) {
+        bool led = false;
+        for (const QuestionFinding& told : answers.findings) {
+            EXPECT_NE(told.finding.next.step, NextStep::run_trial);
+            EXPECT_EQ(told.finding.sentence.find("trial"), std::string::npos);
+            led = led || told.finding.next.sentence.find("clinic leads") != std::string::npos;
+        }
+        EXPECT_TRUE(led);
+    }
+}
+
 TEST(QuestionFindings, nothing_at_all_is_cannot_tell) {
     const QuestionAnswers answers = answer_questions(ReviewInput{}, Outcome::fasting, asked);
     EXPECT_EQ(answers.rows, 0);
@@ -128,7 +176,7 @@ TEST(QuestionFindings, a_scan_never_answers_and_at_most_offers_a_trial) {
     EXPECT_EQ(answers.findings[0].cause == Cause::dinner_time ||
                   answers.findings[0].cause == Cause::last_meal_to_bed,
               true);
-    EXPECT_NE(answers.findings[0].finding.sentence.find("worth a trial"), std::string::npos);
+    EXPECT_NE(answers.findings[0].finding.next.sentence.find("Worth a trial"), std::string::npos);
 }
 
 TEST(QuestionSentences, intervals_in_words) {

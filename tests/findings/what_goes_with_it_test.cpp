@@ -83,6 +83,21 @@ TEST(HoursGained, counts_what_comes_into_range_less_what_leaves_it) {
         24.0 / 4);
 }
 
+// Ours, no source.
+TEST(HoursGained, a_reading_that_two_stretches_cover_is_moved_once_by_the_farther) {
+    std::vector<Reading> readings;
+    const TraceView view = hours_at(readings, {190, 200, 190, 150});
+    const auto gained = [&](const std::vector<GlucoseShift>& shifts) {
+        return hours_gained(view, shifts);
+    };
+    const GlucoseShift first{{moment(0, 0), moment(0, 2)}, -15};
+    const GlucoseShift second{{moment(0, 1), moment(0, 3)}, -25};
+    // 190 by 15, 200 by 25 alone, 190 by 25: three of four hours come in, none twice.
+    EXPECT_DOUBLE_EQ(gained({first, second}), 24.0 * 3 / 4);
+    EXPECT_DOUBLE_EQ(gained({second, first}), 24.0 * 3 / 4);
+    EXPECT_DOUBLE_EQ(gained({second, second}), 24.0 * 2 / 4);
+}
+
 TEST(WhatGoesWithIt, a_planted_difference_leads_with_what_it_comes_to) {
     const WhatGoesWithIt told = what_goes_with_it(sleeper(20, 3, 175));
     const StandingQuestion* sleep = asked(told, "fasting.sleep");

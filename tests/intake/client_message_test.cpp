@@ -1,5 +1,7 @@
 #include "intake/client_message.hpp"
 
+#include "diary/finger_prick.hpp"
+
 #include <date/date.h>
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
@@ -118,6 +120,16 @@ TEST(ClientMessage, reads_how_clients_write) {
         {"1h30 walk", "12:00? movement '1h30 walk' 90.min"},
         {"bg 5.6 at 7:30", "07:30 finger-prick 'bg 5.6' =560"},
         {"7:30 glucose 112", "07:30 finger-prick 'glucose 112' =11200"},
+        {"7:30 finger prick LO", "07:30 finger-prick 'finger prick LO' =110"},
+        {"7:30 fingerprick HI", "07:30 finger-prick 'fingerprick HI' =3330"},
+        {"7:30 LO", "07:30 finger-prick 'LO' =110"},
+        {"7:30 low", "07:30 finger-prick 'low' =110"},
+        {"7:30 glucose low", "07:30 finger-prick 'glucose low' =110"},
+        {"7:30 sensor LOW", "07:30 finger-prick 'sensor LOW' =110"},
+        {"7:30 meter says high", "07:30 finger-prick 'meter says high' =3330"},
+        {"7:30 glucose low 3.4", "07:30 finger-prick 'glucose low 3.4' =340"},
+        {"7:30 felt low", "07:30 mood 'felt low'"},
+        {"7:30 glucose was high after pizza", "07:30 note 'glucose was high after pizza'"},
         {"ketones 0.4 at 9:00", "09:00 ketones 'ketones 0.4' 0.4mmol/L"},
         {"dinner 19:00 pasta with a glass of wine",
          "19:00 alcohol 'a glass of wine'; 19:00 meal dinner 'pasta with a glass of wine'"},
@@ -143,6 +155,24 @@ TEST(ClientMessage, a_missing_time_and_an_unknown_word_are_told) {
     }
     EXPECT_EQ(read[0].doubts[0].sentence, "not understood: kept as a note");
     EXPECT_TRUE(client_message("8:10 150 g banana", options())[0].sure());
+}
+
+// Safety rule 2: a LOW whose floor is unknown counts as very low.
+TEST(ClientMessage, a_meter_that_shows_no_number_makes_a_finger_prick_beyond_its_limit) {
+    const auto read = [](const char* text) { return client_message(text, options()).at(0); };
+    EXPECT_EQ(meter_limit(read("7:30 finger prick LO").entry), MeterLimit::shows_low);
+    EXPECT_TRUE(read("7:30 finger prick LO").sure());
+    EXPECT_EQ(meter_limit(read("7:30 finger prick HI").entry), MeterLimit::shows_high);
+    const ProposedEntry low = read("7:30 glucose low");
+    EXPECT_EQ(meter_limit(low.entry), MeterLimit::shows_low);
+    EXPECT_EQ(low.doubts.at(0).sentence,
+              "taken for a finger-prick too low for the meter to show: please ask what was shown");
+    for (const char* other : {"8:10 low fat yoghurt", "8:10 glucose 5.6", "Hi, 8:10 porridge",
+                              "8:10 low sugar juice", "8:10 felt low"}) {
+        for (const ProposedEntry& one : client_message(other, options())) {
+            EXPECT_EQ(meter_limit(one.entry), MeterLimit::none) << other;
+        }
+    }
 }
 
 TEST(ClientMessage, carbohydrate_is_only_what_the_message_says) {

@@ -1,3 +1,4 @@
+#include "diary/finger_prick.hpp"
 #include "findings/review_input_for_tests.hpp"
 #include "render/recording_canvas.hpp"
 #include "render/review_figures.hpp"
@@ -99,6 +100,40 @@ TEST(DaySheet, every_entry_stands_whole_in_the_table_and_has_a_mark) {
         std::count_if(drawn.lines.begin(), drawn.lines.end(),
                       [](const RecordingCanvas::Line& line) { return line.stroke.width == 1.5; });
     EXPECT_EQ(strokes, 12);
+}
+
+// Safety rule 12.
+TEST(DaySheet, with_foods_left_off_neither_foods_nor_grams_stand_in_lane_or_table) {
+    ReviewInput input = input_of(steady(midnight, midnight + 24h));
+    input.foods_left_off = true;
+    input.diary = {entry(DiaryKind::meal, midnight + 8h, "porridge"),
+                   entry(DiaryKind::meal, midnight + 13h, "rice"),
+                   entry(DiaryKind::symptom, midnight + 14h, "shaky"),
+                   entry(DiaryKind::alcohol, midnight + 20h, "wine with peanuts")};
+    input.diary[0].carbohydrate_g = Amount{45, 0, false};
+    input.diary[1].slot = "lunch";
+    input.diary[2].carbohydrate_g = Amount{15, 0, false};
+    input.diary[3].carbohydrate_g = Amount{7, 0, false};
+    const FirstReview review = first_review(std::move(input));
+    const Figure sheet = day_sheet(review, review.days[0]);
+    std::vector<std::string> all = RecordingCanvas(sheet).words();
+    for (const auto& row : sheet.rows) {
+        all.insert(all.end(), row.begin(), row.end());
+    }
+    for (const char* left_off : {"porridge", "rice", "wine", "carbohydrate", "45 g", "15 g"}) {
+        EXPECT_THAT(all, Not(Contains(HasSubstr(left_off))));
+    }
+    EXPECT_THAT(all, Contains("lunch"));
+    EXPECT_THAT(all, Contains("shaky"));
+}
+
+TEST(DaySheet, a_meter_that_showed_no_number_stands_as_that_in_the_table) {
+    Diary diary{entry(DiaryKind::finger_prick, midnight + 9h, "LO")};
+    set_meter_limit(diary[0], MeterLimit::shows_low, GlucoseUnit::mg_per_dl);
+    const FirstReview review =
+        one_day(steady(midnight, midnight + 24h), ZoneHistory{Zone::floating()}, std::move(diary));
+    EXPECT_THAT(day_sheet(review, review.days[0]).rows,
+                Contains(Contains("LO, below what the meter can show")));
 }
 
 TEST(DaySheet, steps_by_the_quarter_hour_are_ticks_and_a_walk_keeps_its_words) {

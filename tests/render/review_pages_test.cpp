@@ -10,6 +10,7 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <cctype>
 #include <cstdio>
 #include <cstdlib>
 #include <filesystem>
@@ -369,6 +370,44 @@ TEST(ReviewPages, many_urgent_findings_leave_the_first_page_one_page) {
     const std::string second = page(2);
     EXPECT_THAT(second, HasSubstr("What these days say, in full"));
     EXPECT_THAT(second, HasSubstr("How much glucose varies"));
+}
+
+// Caveats are typed so that none is dropped: on paper too, those of what goes with it among them.
+TEST(ReviewPages, every_caveat_stands_on_paper_and_on_the_page) {
+    const auto words_only = [](const std::string& text) {
+        std::string kept;
+        for (const char c : text) {
+            if (std::isalnum(static_cast<unsigned char>(c)) != 0) {
+                kept += c;
+            }
+        }
+        return kept;
+    };
+    std::vector<std::string> caveats;
+    for (const Finding& finding : review().findings) {
+        for (const Caveat& caveat : finding.caveats) {
+            caveats.push_back(caveat.sentence);
+        }
+    }
+    std::size_t of_questions = 0;
+    for (const StandingQuestion& question : review().goes_with.questions) {
+        for (const Caveat& caveat : question.told.finding.caveats) {
+            caveats.push_back(caveat.sentence);
+            ++of_questions;
+        }
+    }
+    ASSERT_GT(of_questions, 0U);
+    const TemporaryFile file(review_pdf(review()));
+    const std::string text = output_of("pdftotext " + file.path.string() + " - 2>&1");
+    if (text.find("First review") == std::string::npos) {
+        GTEST_SKIP() << "pdftotext (poppler-utils) is not here";
+    }
+    const std::string paper = words_only(text);
+    const std::string page = words_only(review_html(review()));
+    for (const std::string& caveat : caveats) {
+        EXPECT_THAT(paper, HasSubstr(words_only(caveat)));
+        EXPECT_THAT(page, HasSubstr(words_only(caveat)));
+    }
 }
 
 TEST(ReviewPages, name_the_zone_data_and_the_font_they_were_made_with) {

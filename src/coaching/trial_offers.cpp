@@ -1,0 +1,150 @@
+#include "coaching/trial_offers.hpp"
+
+#include "findings/open_questions.hpp"
+
+#include <algorithm>
+#include <map>
+
+namespace tracewright {
+
+namespace {
+
+std::string joined(const std::vector<std::string>& sentences) {
+    std::string text;
+    for (const std::string& sentence : sentences) {
+        text += " " + sentence;
+    }
+    return text;
+}
+
+// The gates of one client, each kind looked at once.
+class GatesOfClient {
+  public:
+    explicit GatesOfClient(const CareInput& care) : care_(care) {}
+
+    const std::vector<Gate>& before(Proposed proposed) {
+        const auto known = gates_.find(proposed);
+        return known != gates_.end()
+                   ? known->second
+                   : gates_.emplace(proposed, gates_before_offer(proposed, {}, care_))
+                         .first->second;
+    }
+
+  private:
+    const CareInput& care_;
+    std::map<Proposed, std::vector<Gate>> gates_;
+};
+
+bool offers_a_trial(const Finding& finding) {
+    return finding.next.step == NextStep::run_trial;
+}
+
+}  // namespace
+
+Proposed proposed_by(Cause cause) {
+    switch (cause) {
+        case Cause::dinner_carbohydrate:
+        case Cause::meal_carbohydrate:
+        case Cause::day_carbohydrate:
+        case Cause::carbohydrate_before:
+            return Proposed::low_carbohydrate;
+        case Cause::dinner_energy:
+        case Cause::meal_energy:
+            return Proposed::weight_loss;
+        case Cause::dinner_time:
+        case Cause::last_meal_to_bed:
+        case Cause::meal_order:
+            return Proposed::food_change;
+        case Cause::movement:
+        case Cause::walk_after:
+        case Cause::walk_before:
+        case Cause::strength:
+            return Proposed::walking;
+        case Cause::sleep:
+        case Cause::bedtime:
+        case Cause::alcohol:
+        case Cause::stress:
+        case Cause::weekend:
+        case Cause::travel:
+        case Cause::work_shift:
+        case Cause::cycle:
+            break;
+    }
+    return Proposed::other;
+}
+
+bool withhold_offer(Finding& finding, const std::vector<Gate>& gates, Licence licence,
+                    const std::string& instead) {
+    const bool trial = finding.next.step == NextStep::run_trial;
+    if (gates.empty() || (!trial && finding.next.step != NextStep::agree_change)) {
+        return false;
+    }
+    const bool to_ask = std::ranges::all_of(gates, &Gate::open_question);
+    finding.next = {to_ask ? NextStep::ask_client : NextStep::contact_prescriber,
+                    instead + (trial ? "No trial is offered now." : "It is not offered now.") +
+                        joined(gates_for_coach(gates, licence))};
+    return true;
+}
+
+bool withhold_offer(TrialReading& reading, const std::vector<Gate>& gates, Licence licence) {
+    if (!gates.empty() && !reading.ended) {
+        reading.finding.next.step = NextStep::run_trial;
+        return withhold_offer(reading.finding, gates, licence, "Don't go on with it. ");
+    }
+    return withhold_offer(reading.finding, gates, licence);
+}
+
+void withhold_trials(QuestionAnswers& answers, const CareInput& care, Licence licence) {
+    GatesOfClient gates(care);
+    for (QuestionFinding& told : answers.findings) {
+        if (offers_a_trial(told.finding)) {
+            withhold_offer(told.finding, gates.before(proposed_by(told.cause)), licence);
+        }
+    }
+}
+
+void withhold_trials(FirstReview& review, const CareInput& care, Licence licence) {
+    WhatGoesWithIt& goes_with = review.goes_with;
+    GatesOfClient gates(care);
+    for (StandingQuestion& question : goes_with.questions) {
+        if (offers_a_trial(question.told.finding)) {
+            withhold_offer(question.told.finding, gates.before(proposed_by(question.told.cause)),
+                           licence);
+        }
+    }
+    const auto withhold = [&](Finding& finding) {
+        const auto of_a_question =
+            std::ranges::find_if(goes_with.questions, [&](const StandingQuestion& question) {
+                return question.told.finding.code == finding.code;
+            });
+        if (of_a_question != goes_with.questions.end()) {
+            finding.next = of_a_question->told.finding.next;
+        } else if (finding.code == none_answered_code) {
+            finding.next = next_of_the_first_open(goes_with.questions);
+        } else if (finding.code == meals_code) {
+            withhold_offer(finding, gates.before(Proposed::food_change), licence);
+        }
+    };
+    std::ranges::for_each(goes_with.leading, withhold);
+    std::ranges::for_each(review.findings, withhold);
+}
+
+std::vector<Gate> gates_of_trial(const Trial& trial, const CareInput& care) {
+    const std::string words = trial.a + "; " + trial.b;
+    if (const TrialTemplate* made_from = trial_template_called(trial.code)) {
+        return gates_before_offer(made_from->proposed, words, care);
+    }
+    std::vector<Gate> all;
+    for (const Proposed proposed : {Proposed::low_carbohydrate, Proposed::walking}) {
+        for (Gate& gate : gates_before_offer(proposed, words, care)) {
+            const bool told = std::ranges::any_of(
+                all, [&](const Gate& other) { return other.kind == gate.kind; });
+            if (!told) {
+                all.push_back(std::move(gate));
+            }
+        }
+    }
+    return all;
+}
+
+}  // namespace tracewright
