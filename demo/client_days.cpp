@@ -59,6 +59,14 @@ class DayMaker {
         if (habits_.chance(story_.routine.walk_after_dinner_chance)) {
             day.walk = at_hour(day.date, day.dinner_hour) + minutes{habits_.whole(15, 35)};
         }
+        for (const PlannedWalk& planned : story_.planned_walks) {
+            if (planned.day == number) {
+                day.walk.reset();
+                if (planned.walks) {
+                    day.walk = at_hour(day.date, day.dinner_hour) + minutes{20};
+                }
+            }
+        }
         draw_factors(day);
         return day;
     }

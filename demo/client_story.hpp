@@ -80,6 +80,12 @@ struct PlannedMeal {
     bool written = true;
 };
 
+/// An evening on which the client walks or does not, whatever the routine says: of a trial by lot.
+struct PlannedWalk {
+    int day = 0;
+    bool walks = false;
+};
+
 /// How well the client writes.
 struct DiaryHabit {
     double forgets_breakfast = 0.05;
@@ -139,6 +145,7 @@ struct ClientStory {
     std::vector<LevelSince> levels;
     std::vector<PlannedLow> lows;
     std::vector<PlannedMeal> planned_meals;
+    std::vector<PlannedWalk> planned_walks;
     std::vector<Food> breakfasts, lunches, snacks, dinners;
     DiaryHabit diary;
     std::string took = "metformin 500 mg";  ///< written at breakfast; empty: nothing is taken

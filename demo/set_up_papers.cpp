@@ -113,6 +113,9 @@ std::vector<std::pair<std::string, std::string>> set_up_papers(const std::string
                         promise.at("text").get<std::string>() + "\n";
         }
         papers.emplace_back(key + ".json", facts_of(client).dump(2) + "\n");
+        if (client.contains("trial")) {
+            papers.emplace_back(key + "-trial.json", client.at("trial").dump(2) + "\n");
+        }
     }
     papers.emplace_back("clients.tsv", clients);
     papers.emplace_back("promises.tsv", promises);

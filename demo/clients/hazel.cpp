@@ -20,12 +20,32 @@ ClientStory client_hazel() {
                     .put_on = in_2026(3, 2, 12, 0),
                     .lasts = two_weeks,
                     .site = "upper arm, right",
-                    .dialect = {.title_rows = false}}};
+                    .dialect = {.title_rows = false}},
+                   {.label = "wear 3",
+                    .kind = five_minute_sensor(),
+                    .put_on = in_2026(3, 20, 18, 0),
+                    .lasts = std::chrono::minutes{17 * 1440},
+                    .dialect = {.delimiter = ';'}}};
+    // By the lot of set-up/hazel-trial.json: A is the walk.
+    for (const int day :
+         {day_number(3, 22), day_number(3, 23), day_number(3, 25), day_number(3, 29),
+          day_number(3, 31), day_number(4, 2), day_number(4, 4)}) {
+        story.planned_walks.push_back({day, true});
+    }
+    for (const int day :
+         {day_number(3, 21), day_number(3, 24), day_number(3, 26), day_number(3, 28),
+          day_number(3, 30), day_number(4, 1), day_number(4, 5)}) {
+        story.planned_walks.push_back({day, false});
+    }
     story.truths = {{"a walk after dinner helps",
                      "insulin's effect on uptake times 3 for two hours from the walk's start: two "
                      "to three hours after dinner lower by about 20 mg/dL (1.1 mmol/L), the area "
                      "above the start over three hours by about a quarter",
-                     "both wears, dinners with a walk against those without"}};
+                     "all three wears, dinners with a walk against those without"},
+                    {"a trial by lot of that walk, read after its end",
+                     "seven pairs of days from 21 March to 5 April, seed 20260320, kept on every "
+                     "evening; the effect is the one above",
+                     "wear 3 with set-up/hazel-trial.json"}};
     story.facts = R"json({
       "why_they_came": "My doctor said walk more. Does it do anything?",
       "born_year": 1962, "told_type": "type 2", "diagnosed": "2020",
@@ -39,8 +59,8 @@ ClientStory client_hazel() {
       "eating_screen": {"asked": "2026-01-24", "by": "Coach Fern (invented)", "result": "no sign"},
       "labs": [{"on": "2026-01-20", "what": "HbA1c", "value": 6.9, "unit": "%"}],
       "sessions": {"bought": 4, "held": ["2026-01-24", "2026-02-14", "2026-03-20"]},
-      "sensors": {"bought": 2, "used": 2},
-      "promises": [{"text": "calendar for a walk trial by lot", "made": "2026-03-20", "by": "2026-04-17", "kept": null}],
+      "sensors": {"bought": 3, "used": 3},
+      "promises": [{"text": "calendar for a walk trial by lot", "made": "2026-03-20", "by": "2026-03-21", "kept": "2026-03-20"}],
       "agreed_change": {"text": "half an hour's walk after dinner", "from": "2026-02-14"}
     })json";
     return story;

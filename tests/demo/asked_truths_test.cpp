@@ -1,11 +1,8 @@
 // The planted truths of demo/README.md, asked of the files a coach would receive: what is planted
 // is found, what is not is never blamed, and what these data can't tell is said to be so.
-#include "client_files.hpp"
-#include "client_life.hpp"
-
+#include "demo/story_input.hpp"
 #include "findings/meal_report.hpp"
 #include "findings/question_findings.hpp"
-#include "intake/bring_in.hpp"
 
 #include <gtest/gtest.h>
 
@@ -13,34 +10,9 @@
 #include <array>
 
 using namespace tracewright;
+using namespace tracewright::testing;
 
 namespace {
-
-const ClientStory& story(const std::string& key) {
-    static const std::vector<ClientStory> stories = client_stories();
-    return *std::find_if(stories.begin(), stories.end(),
-                         [&](const ClientStory& one) { return one.key == key; });
-}
-
-ReviewInput input_of(const ClientStory& of, std::uint64_t seed) {
-    const ClientLife life = client_life(of, seed);
-    ReviewInput input;
-    input.zones = life.zones;
-    IntakeOptions options;
-    options.zones = life.zones;
-    for (const ClientFile& file : client_files(life)) {
-        Intake intake = bring_in_bytes(file.bytes(), file.name, options);
-        EXPECT_FALSE(intake.error) << file.name;
-        for (Wear& wear : wears_of(std::move(intake.readings), file.name)) {
-            input.wears.push_back(std::move(wear));
-        }
-        input.diary.insert(input.diary.end(), intake.diary.begin(), intake.diary.end());
-    }
-    std::stable_sort(input.diary.begin(), input.diary.end(),
-                     [](const DiaryEntry& a, const DiaryEntry& b) { return a.at < b.at; });
-    input.as_of = life.zones.resolve(story_today).first;
-    return input;
-}
 
 QuestionAnswers asked(const std::string& key, std::uint64_t seed, Outcome about,
                       std::vector<Cause> causes) {
