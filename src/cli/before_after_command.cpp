@@ -1,5 +1,7 @@
 #include "cli/change_commands.hpp"
 #include "cli/json_text.hpp"
+#include "cli/kept_trials.hpp"
+#include "cli/labs_json.hpp"
 #include "coaching/before_after.hpp"
 #include "coaching/client_medicines.hpp"
 #include "coaching/lab_report.hpp"
@@ -58,43 +60,6 @@ Json json_of_comparison(const BeforeAfter& found, const ReviewInput& input) {
             {"finding", json_of(found.finding)}};
 }
 
-Json json_of_labs(const LabReport& report, const ReviewInput& input) {
-    constexpr std::array states = {"meets",       "too_high",       "not_yet",
-                                   "on_medicine", "medicines_open", "no_result"};
-    const auto date = [](std::optional<CivilDate> day) {
-        return day ? Json(iso_date(*day)) : Json(nullptr);
-    };
-    Json json = {{"version", labs_json_version}, {"seed", input.seed}};
-    json["line"] = Json::array();
-    for (const LineRow& row : report.line) {
-        json["line"].push_back(
-            {{"on", iso_date(row.on)}, {"kind", row.kind}, {"words", row.words}});
-    }
-    json["expected"] = nullptr;
-    if (report.expected && report.expected->none_because.empty()) {
-        const ExpectedA1c& expected = *report.expected;
-        json["expected"] = {{"on", iso_date(expected.on)},
-                            {"percent", expected.percent},
-                            {"interval95", {expected.interval95[0], expected.interval95[1]}},
-                            {"days_seen", expected.days_seen},
-                            {"weight_seen", expected.weight_seen},
-                            {"pairs", expected.offset.pairs},
-                            {"offset", expected.offset.value}};
-    }
-    const RemissionCheck& check = report.remission;
-    json["remission"] = {{"state", states.at(static_cast<std::size_t>(check.state))},
-                         {"earliest", date(check.earliest)},
-                         {"test_next", date(check.test_next)},
-                         {"blocks", check.blocks},
-                         {"a1c_doubted", check.a1c_doubted}};
-    json["next_test"] = iso_date(report.next_test);
-    json["findings"] = Json::array();
-    for (const Finding& finding : report.findings) {
-        json["findings"].push_back(json_of(finding));
-    }
-    return json;
-}
-
 }  // namespace
 
 Exit before_after_of(const WhoseChange& whose, const BeforeAfterOptions& options,
@@ -144,7 +109,7 @@ Exit labs(const WhoseChange& whose, const LabsOptions& options, const Streams& s
     if (!client) {
         return client.error();
     }
-    LabQuestion question{client->input, client->facts, {}, {}};
+    LabQuestion question{client->input, client->facts};
     for (const auto& [text, date] : {std::pair{&options.diet_started, &question.diet_started},
                                      std::pair{&options.surgery_on, &question.surgery_on}}) {
         if (text->empty()) {
@@ -156,6 +121,15 @@ Exit labs(const WhoseChange& whose, const LabsOptions& options, const Streams& s
         }
         *date = *told;
     }
+    std::vector<KeptTrial> trials;
+    if (client->open) {
+        auto kept = kept_trials(client->open->store(), client->open->client, client->input.zones);
+        if (!kept) {
+            return said(kept.error(), streams);
+        }
+        trials = std::move(*kept);
+    }
+    question.trials = trials;
     const LabReport report = lab_report(question);
     if (whose.json) {
         streams.out << dumped(json_of_labs(report, client->input));

@@ -1,6 +1,6 @@
 #include "coaching/caseload.hpp"
 
-#include "cli/escalation_records.hpp"
+#include "cli/client_of_list.hpp"
 #include "cli/json_text.hpp"
 #include "cli/practice_commands.hpp"
 
@@ -12,45 +12,6 @@
 namespace tracewright {
 
 namespace {
-
-constexpr std::chrono::days looked_at{30};
-
-Stored<CaseloadClient> client_of_list(PracticeStore& store, const ClientLine& line, Instant as_of) {
-    const Interval window{as_of - looked_at, as_of + std::chrono::seconds{1}};
-    const auto record = store.client(line.id);
-    if (!record) {
-        return tl::make_unexpected(record.error());
-    }
-    auto wears = store.wears(line.id, window);
-    auto diary = store.diary(line.id, window);
-    auto standing = standing_escalations(store, line.id, record->facts);
-    const auto promises = store.promises(line.id);
-    const auto audit = store.audit(line.id);
-    if (!wears || !diary || !standing || !promises || !audit) {
-        return tl::make_unexpected(!wears      ? wears.error()
-                                   : !diary    ? diary.error()
-                                   : !standing ? standing.error()
-                                   : !promises ? promises.error()
-                                               : audit.error());
-    }
-    CaseloadClient client{
-        line.handle, line.name, record->facts,    {}, std::move(*diary), std::move(*standing),
-        {},          {},        line.last_reading};
-    for (StoredWear& stored : *wears) {
-        client.wears.push_back(std::move(stored.wear));
-    }
-    for (const PromiseRecord& promise : *promises) {
-        if (!promise.kept_at) {
-            client.promises.push_back({promise.due, promise.text});
-        }
-    }
-    for (const AuditLine& deed : *audit) {
-        if (deed.deed == "review_made" && deed.at <= as_of) {
-            client.last_review = std::max(client.last_review.value_or(deed.at), deed.at);
-        }
-    }
-    return client;
-}
 
 void print_line(std::size_t number, const CaseloadLine& line, std::ostream& out) {
     out << fmt::format("{}. {} {}: {}\n", number, line.handle, line.name, line.first().why);

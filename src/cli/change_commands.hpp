@@ -3,6 +3,7 @@
 #include "cli/client_of_change.hpp"
 #include "cli/streams.hpp"
 
+#include <cstdint>
 #include <optional>
 #include <string>
 #include <vector>
@@ -27,6 +28,10 @@ struct TrialOptions {
     std::vector<std::string> done;  ///< DATE=a, b or neither
     bool report = false;
     std::string page;  ///< where its paper is written: calendar, after the end the report
+    bool keep = false;                   ///< with a practice: keep the trial that was drawn
+    bool kept = false;                   ///< list those kept
+    std::optional<std::int64_t> number;  ///< of one kept
+    std::string stop;                    ///< why it is stopped
 };
 
 struct BeforeAfterOptions {

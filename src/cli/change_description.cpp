@@ -15,6 +15,31 @@ void add_whose(CLI::App& command, CommandLine& line) {
                      "One versioned JSON object on standard output and nothing else");
 }
 
+void describe_plan(CommandLine& line) {
+    line.plan = line.app.add_subcommand(
+        "plan", "Changes worth a talk, ranked; agree on one, or say how it ended");
+    add_whose(*line.plan, line);
+    PlanOptions& options = line.plan_options;
+    line.plan->add_option("--worth", options.worth,
+                          "Hours in range a day that are worth a change (else 0.5)");
+    line.plan->add_option("--agree", options.agree, "What the client will do, in their words");
+    line.plan->add_option("--candidate", options.candidate, "The candidate it comes from");
+    line.plan->add_option("--kind", options.kind,
+                          "Else what it is: walking, food-change, other, ... (asks its gates)");
+    line.plan->add_flag("--with-prescriber", options.with_prescriber,
+                        "It was made with the prescriber, whose answer is on record");
+    line.plan->add_option("--when", options.when, "When the client does it");
+    line.plan->add_option("--where", options.where, "Where");
+    line.plan->add_option("--how-often", options.how_often, "How often");
+    line.plan->add_option("--if-not", options.if_not, "What then, on a day it can't be done");
+    line.plan->add_option("--how-checked", options.how_checked,
+                          "By what it is checked (else as the plan says)");
+    line.plan->add_option("--check-on", options.check_on, "The day of the check");
+    line.plan->add_option("--stop-when", options.stop_when, "When the client stops");
+    line.plan->add_option("--ended", options.ended, "The agreed one was kept, dropped or changed");
+    line.plan->add_option("--on", options.on, "The day of agreeing or ending (else today)");
+}
+
 void describe_trial(CommandLine& line) {
     line.trial = line.app.add_subcommand(
         "trial", "Plan a randomised trial within one client, or read one that has ended");
@@ -37,6 +62,12 @@ void describe_trial(CommandLine& line) {
         ->add_option("--done", options.done,
                      "DATE=a, b or neither: what was done, where the diary doesn't tell")
         ->allow_extra_args(false);
+    line.trial->add_flag("--keep", options.keep,
+                         "With a practice: keep the trial; it stays as drawn");
+    line.trial->add_flag("--kept", options.kept, "With a practice: list the trials kept");
+    line.trial->add_option("--number", options.number,
+                           "With a practice: read this one, or with --done tell its days");
+    line.trial->add_option("--stop", options.stop, "Why the trial --number is stopped");
     line.trial->add_flag("--report", options.report, "The items of a report on one person's trial");
     line.trial->add_option("--page", options.page,
                            "Write its paper in this file (.pdf or .html): the client's calendar, "
@@ -73,6 +104,13 @@ void describe_labs(CommandLine& line) {
     line.labs->add_option("--surgery-on", line.labs_options.surgery_on, "Day of surgery");
 }
 
+void describe_story(CommandLine& line) {
+    line.story = line.app.add_subcommand(
+        "story", "Labs, wears, medicines, changes and trials on one line; what is still unknown");
+    add_whose(*line.story, line);
+    line.story->add_option("--html", line.story_options.html, "Write it as a page into this file");
+}
+
 void describe_sensor(CommandLine& line) {
     line.sensor = line.app.add_subcommand(
         "sensor", "How long sensors lasted, how far they read from finger-pricks");
@@ -82,9 +120,11 @@ void describe_sensor(CommandLine& line) {
 }  // namespace
 
 void describe_change_commands(CommandLine& line) {
+    describe_plan(line);
     describe_trial(line);
     describe_before_after(line);
     describe_labs(line);
+    describe_story(line);
     describe_sensor(line);
 }
 

@@ -45,8 +45,9 @@ tl::expected<ClientOfChange, Exit> client_of_change(const WhoseChange& whose, co
         if (!client) {
             return tl::make_unexpected(client.error());
         }
+        const Licence licence = client->open.practice.coach.licence;
         return ClientOfChange{std::move(client->input), std::move(client->facts), Exit::done,
-                              client->licence};
+                              std::move(client->open), licence};
     }
     auto facts = facts_in_file(whose.facts);
     if (!facts) {

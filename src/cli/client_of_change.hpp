@@ -7,6 +7,7 @@
 #include "coaching/licence.hpp"
 
 #include <iosfwd>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -26,7 +27,8 @@ struct ClientOfChange {
     ReviewInput input;
     ClientFacts facts;
     Exit exit = Exit::done;
-    Licence licence = Licence::none;  ///< of the acting coach; files know of none
+    std::optional<OpenClient> open = {};  ///< of a practice: for what is kept afterwards
+    Licence licence = Licence::none;      ///< of the coach who asks
 };
 /// Error: the exit code, its sentence said.
 tl::expected<ClientOfChange, Exit> client_of_change(const WhoseChange& whose, const char* looked,

@@ -109,7 +109,7 @@ tl::expected<ClientOfPractice, Exit> client_of_practice(const PracticeOptions& o
                        "compared stay off the client's papers.\n\n";
     }
     return ClientOfPractice{std::move(input), record->facts, std::move(*foods),
-                            practice->coach.licence};
+                            OpenClient{std::move(*practice), *client}};
 }
 
 }  // namespace tracewright

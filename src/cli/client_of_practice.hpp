@@ -3,7 +3,6 @@
 #include "cli/file_options.hpp"
 #include "cli/practice_options.hpp"
 #include "coaching/client_facts.hpp"
-#include "coaching/licence.hpp"
 #include "diary/client_foods.hpp"
 
 namespace tracewright {
@@ -12,8 +11,8 @@ namespace tracewright {
 struct ClientOfPractice {
     ReviewInput input;
     ClientFacts facts;
-    ClientFoods foods;                ///< corrections, recipes and usual foods
-    Licence licence = Licence::none;  ///< of the coach who opened it
+    ClientFoods foods;  ///< corrections, recipes and usual foods
+    OpenClient open;    ///< for what is kept afterwards
 };
 
 /// All wears of the client that `files` names unless a window is asked for. `looked`: what the

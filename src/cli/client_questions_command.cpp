@@ -63,7 +63,7 @@ Exit ask_client(const PracticeOptions& options, const FileOptions& files, const 
     if (!input) {
         return input.error();
     }
-    const KnownOfClient known{input->facts, input->licence};
+    const KnownOfClient known{input->facts, input->open.practice.coach.licence};
     return ask_of(input->input, asked, streams, &known);
 }
 

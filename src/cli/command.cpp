@@ -67,6 +67,7 @@ std::optional<Exit> dispatch_practice(CommandLine& line, const Streams& streams)
         {verbs.backup, [&] { return back_up(at, words, streams); }},
         {verbs.restore, [&] { return restore(at, words, streams); }},
         {verbs.caseload, [&] { return show_caseload(at, words, streams); }},
+        {verbs.remind, [&] { return remind(at, line.remind_options, streams); }},
         {verbs.check, [&] { return check_practice(at, streams); }},
     };
     for (const auto& [command, run] : commands) {
@@ -80,6 +81,9 @@ std::optional<Exit> dispatch_practice(CommandLine& line, const Streams& streams)
 // Nothing if none of the commands on a change, or on papers, was given.
 std::optional<Exit> dispatch_change(const CommandLine& line, const Streams& streams) {
     const WhoseChange whose{line.files, line.diaries, line.facts, line.practice, line.json};
+    if (line.plan->parsed()) {
+        return plan_change(whose, line.plan_options, streams);
+    }
     if (line.trial->parsed()) {
         return trial(whose, line.trial_options, streams);
     }
@@ -88,6 +92,9 @@ std::optional<Exit> dispatch_change(const CommandLine& line, const Streams& stre
     }
     if (line.labs->parsed()) {
         return labs(whose, line.labs_options, streams);
+    }
+    if (line.story->parsed()) {
+        return story(whose, line.story_options, streams);
     }
     if (line.sensor->parsed()) {
         return sensor(whose, streams);

@@ -6,8 +6,11 @@
 #include "cli/foods_command.hpp"
 #include "cli/measures_command.hpp"
 #include "cli/paper_commands.hpp"
+#include "cli/plan_command.hpp"
 #include "cli/practice_commands.hpp"
+#include "cli/remind_command.hpp"
 #include "cli/sheet_commands.hpp"
+#include "cli/story_command.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -40,6 +43,7 @@ struct PracticeVerbs {
     CLI::App* restore = nullptr;
     CLI::App* check = nullptr;
     CLI::App* caseload = nullptr;
+    CLI::App* remind = nullptr;
 };
 
 /// The command's own description, from which help, man page and completion are made, with what was
@@ -56,9 +60,11 @@ struct CommandLine {
     CLI::App* ask = nullptr;
     CLI::App* meals = nullptr;
     CLI::App* foods = nullptr;
+    CLI::App* plan = nullptr;
     CLI::App* trial = nullptr;
     CLI::App* before_after = nullptr;
     CLI::App* labs = nullptr;
+    CLI::App* story = nullptr;
     CLI::App* sensor = nullptr;
     CLI::App* start_page = nullptr;
     CLI::App* diary_sheet = nullptr;
@@ -74,11 +80,14 @@ struct CommandLine {
     MeasuresOptions measures_options;
     AskOptions ask_options;
     FoodsOptions foods_options;
+    PlanOptions plan_options;
+    RemindOptions remind_options;
     TrialOptions trial_options;
     BeforeAfterOptions before_after_options;
     LabsOptions labs_options;
     PaperOptions paper_options;
     SheetOptions sheet_options;
+    StoryOptions story_options;
     std::string facts;  ///< of a command on a change
     bool json = false;
     bool csv = false;

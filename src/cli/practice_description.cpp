@@ -161,6 +161,20 @@ void describe_practice_commands(CommandLine& line) {
              "Who needs the coach, in order, each with the reason and one next action");
     verbs.caseload->add_flag("--json", words.json, "One versioned JSON object");
 
+    verbs.remind =
+        verb(line.app, "remind", "What is due between wears, with words to copy; nothing is sent");
+    RemindOptions& remind = line.remind_options;
+    verbs.remind->add_option("CLIENT", remind.client, "Of one client (else of all)");
+    verbs.remind->add_flag("--rules", remind.rules, "Show the practice's rules");
+    verbs.remind->add_option("--quiet-from", remind.quiet_from, "Quiet hours begin, such as 21:00");
+    verbs.remind->add_option("--quiet-to", remind.quiet_to, "Quiet hours end, such as 08:00");
+    verbs.remind->add_option("--silent-hours", remind.silent_hours,
+                             "Hours without data on a wear before asking");
+    verbs.remind->add_option("--most-a-day", remind.most_a_day, "Texts to one client a day");
+    verbs.remind->add_option("--off", remind.off, "A kind not to remind of (may be repeated)");
+    verbs.remind->add_option("--on", remind.on, "A kind to remind of again");
+    verbs.remind->add_flag("--json", remind.json, "One versioned JSON object");
+
     verbs.backup = verb(line.app, "backup", "Write the practice into one encrypted file");
     verbs.backup->add_option("FILE", words.out, "The file to write")->required();
     verbs.restore = verb(line.app, "restore", "Make a practice from a backup");

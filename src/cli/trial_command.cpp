@@ -1,11 +1,10 @@
 #include "cli/change_commands.hpp"
+#include "cli/kept_trials.hpp"
 #include "cli/sheet_commands.hpp"
 #include "cli/trial_record.hpp"
 #include "coaching/client_medicines.hpp"
-#include "coaching/trial_offers.hpp"
 #include "coaching/trial_plan.hpp"
 #include "coaching/trial_reading.hpp"
-#include "coaching/trial_report.hpp"
 #include "findings/question_sentences.hpp"
 #include "findings/wording.hpp"
 #include "store/whole_file.hpp"
@@ -71,13 +70,6 @@ tl::expected<TrialWish, std::string> wish_of(const TrialOptions& options,
     return wish;
 }
 
-void print_gates(const std::vector<Gate>& gates, Licence licence, std::ostream& out) {
-    out << "Not offered now:\n";
-    for (const std::string& sentence : gates_for_coach(gates, licence)) {
-        out << "  - " << sentence << "\n";
-    }
-}
-
 Json json_of_plan(const TrialPlan& plan, Licence licence) {
     Json rows = Json::array();
     for (const BlocksPower& row : plan.length.rows) {
@@ -130,22 +122,7 @@ void print_plan(const TrialPlan& plan, const TrialTemplate& made_from, Licence l
     }
 }
 
-// The trial's paper, where one is asked for.
-Exit with_paper(const Trial& trial, const TrialReading* reading, const ClientOfChange& client,
-                const TrialOptions& options, const Streams& streams) {
-    if (options.page.empty()) {
-        return client.exit;
-    }
-    const Exit paper = write_trial_paper(trial, reading, client, options.page, streams);
-    return paper == Exit::done ? client.exit : paper;
-}
-
-CareInput care_of(const ClientOfChange& client, const MedicineTimeline& medicines) {
-    return {client.facts, client.input.wears, client.input.diary,
-            medicines,    client.input.zones, client.input.as_of};
-}
-
-Exit plan(const ClientOfChange& client, const WhoseChange& whose, const TrialOptions& options,
+Exit plan(ClientOfChange& client, const WhoseChange& whose, const TrialOptions& options,
           const Streams& streams) {
     const auto wish = wish_of(options, client);
     if (!wish) {
@@ -170,61 +147,12 @@ Exit plan(const ClientOfChange& client, const WhoseChange& whose, const TrialOpt
          !written(options.calendar, trial_calendar(*plan.trial), streams))) {
         return Exit::bad_input;
     }
-    return with_paper(*plan.trial, nullptr, client, options, streams);
-}
-
-tl::expected<DoneOn, std::string> done_of(const TrialOptions& options) {
-    DoneOn told;
-    for (const std::string& text : options.done) {
-        const auto equals = text.find('=');
-        const std::string what = equals == std::string::npos ? "" : text.substr(equals + 1);
-        const auto date = date_on_command_line(text.substr(0, equals));
-        if (!date || (what != "a" && what != "b" && what != "neither")) {
-            return tl::make_unexpected("found --done '" + text +
-                                       "', expected DATE=a, DATE=b or DATE=neither");
+    if (options.keep) {
+        if (const Exit kept = keep_trial(client, *plan.trial, streams); kept != Exit::done) {
+            return kept;
         }
-        told[*date] = what == "a" ? ArmDone::a : what == "b" ? ArmDone::b : ArmDone::neither;
     }
-    return told;
-}
-
-Json json_of_pairs(const PairsRead& read, bool by_lot) {
-    const auto interval = [](const std::optional<std::array<double, 2>>& ends) {
-        return ends ? Json{(*ends)[0], (*ends)[1]} : Json(nullptr);
-    };
-    return {{"pairs", read.pairs},
-            {"estimate", read.estimate},
-            {"interval95", interval(read.interval95)},
-            {"t95", interval(read.t95)},
-            {"p", by_lot ? Json(read.p) : Json(nullptr)},
-            {"orders_as_far", by_lot ? Json(read.at_least) : Json(nullptr)},
-            {"orders", by_lot ? Json(read.patterns) : Json(nullptr)}};
-}
-
-Json json_of_reading(const Trial& trial, const TrialReading& reading, const ReviewInput& input,
-                     const std::vector<std::string>& gates) {
-    constexpr std::array done = {"not_known", "a", "b", "neither"};
-    Json days = Json::array();
-    for (const TrialDay& day : reading.days) {
-        days.push_back({{"date", iso_date(day.date)},
-                        {"allotted", day.allotted_a ? "a" : "b"},
-                        {"done", done.at(static_cast<std::size_t>(day.done))},
-                        {"value", day.value ? Json(*day.value) : Json(nullptr)},
-                        {"none_because", day.value ? Json(nullptr) : Json(day.none_because)}});
-    }
-    Json items = Json::array();
-    for (const ReportItem& item : report_items(trial, reading, input)) {
-        items.push_back({{"item", item.item}, {"text", item.text}});
-    }
-    return {
-        {"gates", gates},
-        {"ended", reading.ended},
-        {"unit", facts_of(trial.outcome).unit == OutcomeUnit::hours ? "h" : "mg/dL"},
-        {"days", days},
-        {"as_allotted", reading.ended ? json_of_pairs(reading.as_allotted, true) : Json(nullptr)},
-        {"as_done", reading.as_done ? json_of_pairs(*reading.as_done, false) : Json(nullptr)},
-        {"finding", json_of(reading.finding)},
-        {"report", items}};
+    return with_paper(*plan.trial, nullptr, client, options, streams);
 }
 
 Exit read(const ClientOfChange& client, const WhoseChange& whose, const TrialOptions& options,
@@ -243,29 +171,8 @@ Exit read(const ClientOfChange& client, const WhoseChange& whose, const TrialOpt
     if (!told) {
         return refuse(streams, told.error());
     }
-    TrialReading reading = read_trial(*trial, client.input, *told);
-    const MedicineTimeline medicines = client_medicines(client.facts, client.input.zones);
-    const std::vector<Gate> gates = gates_of_trial(*trial, care_of(client, medicines));
-    const bool told_why = withhold_offer(reading, gates, client.licence);
-    if (whose.json) {
-        Json json = {{"version", trial_json_version}, {"plan", nullptr}};
-        json["reading"] =
-            json_of_reading(*trial, reading, client.input, gates_for_coach(gates, client.licence));
-        streams.out << dumped(json);
-        return with_paper(*trial, &reading, client, options, streams);
-    }
-    print_finding(reading.finding, streams.out);
-    if (!gates.empty() && !told_why) {
-        streams.out << "\n";
-        print_gates(gates, client.licence, streams.out);
-    }
-    if (options.report) {
-        streams.out << "\n";
-        for (const ReportItem& item : report_items(*trial, reading, client.input)) {
-            streams.out << "  " << item.item << ": " << item.text << "\n";
-        }
-    }
-    return with_paper(*trial, &reading, client, options, streams);
+    return tell_reading(*trial, read_trial(*trial, client.input, *told), client,
+                        {whose.json, options}, streams);
 }
 
 }  // namespace
@@ -274,10 +181,15 @@ Exit trial(const WhoseChange& whose, const TrialOptions& options, const Streams&
     if (options.list) {
         return list_trials(streams);
     }
+    if (options.kept || options.number) {
+        auto of_practice = client_of_change(whose, "trial_looked_at", streams);
+        return of_practice ? kept_trials_of(*of_practice, {whose.json, options}, streams)
+                           : of_practice.error();
+    }
     if (options.question.empty() == options.read.empty()) {
         return refuse(streams, "found --question and --read both or neither, expected one of them");
     }
-    const auto client = client_of_change(whose, "trial_looked_at", streams);
+    auto client = client_of_change(whose, "trial_looked_at", streams);
     if (!client) {
         return client.error();
     }

@@ -139,6 +139,11 @@ bool other_kind(const ReviewInput& input, const std::vector<std::size_t>& before
     });
 }
 
+double half_width(const TMixture& found) {
+    const auto ends = found.interval();
+    return (ends[1] - ends[0]) / 2;
+}
+
 double mean_of(const std::vector<double>& values) {
     double sum = 0;
     for (const double value : values) {
@@ -148,10 +153,7 @@ double mean_of(const std::vector<double>& values) {
 }
 
 // Days in each wear until the interval's half-width comes down to the worth.
-std::optional<int> days_needed(const TMixture& days, double days_now, double sensor_sd,
-                               double worth) {
-    const auto now = days.interval();
-    const double half = (now[1] - now[0]) / 2;
+std::optional<int> days_needed(double half, double days_now, double sensor_sd, double worth) {
     const double floor = 1.959963984540054 * sensor_sd;
     if (floor >= worth) {
         return std::nullopt;
@@ -200,13 +202,29 @@ BeforeAfter before_after(const ReviewInput& input, const std::vector<std::size_t
         result.beyond = std::max(above, below);
         result.within = 1 - above - below;
         const double n = (result.days_before + result.days_after) / 2.0;
-        result.days_needed = days_needed(both.days, n, result.sensor_sd, settings.worth_hours);
+        result.days_needed =
+            days_needed(half_width(both.days), n, result.sensor_sd, settings.worth_hours);
         if (result.same_readings) {
             result.difference = 0;
         }
     }
     tell_before_after(result, {input, before, after, medicines, settings, other, readable});
     return result;
+}
+
+std::optional<int> days_to_check(const ReviewInput& input, double hours,
+                                 const BeforeAfterSettings& settings) {
+    for (std::size_t wear = input.wears.size(); wear-- > 0;) {
+        const Side side = side_of(input, {wear}, settings.sensor_sd);
+        if (side.hours.size() < fewest_days) {
+            continue;
+        }
+        // The other side is thought to scatter like this one.
+        const double half = std::sqrt(2.0) * half_width(ar1_mean(side.hours, side.steps));
+        const double sensors = std::sqrt(2 * side.sensor_variance);
+        return days_needed(half, static_cast<double>(side.hours.size()), sensors, hours);
+    }
+    return std::nullopt;
 }
 
 }  // namespace tracewright

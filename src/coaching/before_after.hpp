@@ -54,4 +54,10 @@ BeforeAfter before_after(const ReviewInput& input, const std::vector<std::size_t
                          const std::vector<std::size_t>& after, const MedicineTimeline& medicines,
                          const BeforeAfterSettings& settings = {});
 
+/// Days with readings that a wear on each side of a change must have to tell hours in range to
+/// `hours` a day either way (95 %), if days scatter and lean on each other as in the last wear with
+/// five or more of them, with both sensors' own error. Empty: over 120, never, or no such wear.
+std::optional<int> days_to_check(const ReviewInput& input, double hours,
+                                 const BeforeAfterSettings& settings = {});
+
 }  // namespace tracewright

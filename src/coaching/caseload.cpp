@@ -1,8 +1,8 @@
 #include "coaching/caseload.hpp"
 
 #include "coaching/client_clock.hpp"
+#include "coaching/due_checks.hpp"
 #include "findings/wording.hpp"
-#include "responses/finger_prick_pair.hpp"
 
 #include <fmt/format.h>
 
@@ -17,7 +17,6 @@ namespace {
 using namespace std::chrono_literals;
 
 constexpr std::chrono::seconds silence = 24h;
-constexpr std::chrono::days usual_wear{14};  // common practice, no source
 constexpr std::chrono::days look_back{7};
 
 const Wear* last_wear(const std::vector<Wear>& wears) {
@@ -28,17 +27,6 @@ const Wear* last_wear(const std::vector<Wear>& wears) {
         }
     }
     return last;
-}
-
-Instant ends_at(const Wear& wear) {
-    return wear.planned_end.value_or(wear.start + usual_wear);
-}
-
-// A sensor that was not said to have come off counts as worn until its planned end.
-bool is_on(const Wear& wear, Instant as_of) {
-    const bool told_off = wear.end == WearEnd::fell_off || wear.end == WearEnd::sensor_failed ||
-                          wear.end == WearEnd::removed || wear.end == WearEnd::planned;
-    return !told_off && as_of < ends_at(wear);
 }
 
 class Looker {
@@ -125,23 +113,9 @@ class Looker {
     }
 
     void checks_due() {
-        const auto occasions = eating_occasions(client_.diary, clock_);
-        for (const FingerPrickPair& pair : finger_prick_pairs(client_.diary, occasions)) {
-            const auto since = as_of_ - pair.at;
-            if (pair.before && !pair.after && since >= 105min && since < 12h) {
-                needs_.push_back(
-                    {NeedKind::due, 0, pair.at + 2h,
-                     fmt::format("The two-hour check of {} ({}) is due.",
-                                 name_of(occasions[pair.occasion].slot), when(pair.at)),
-                     "Ask for the finger-prick two hours after the first bite."});
-            }
-        }
-        const auto& agreed = client_.facts.agreed_change;
-        if (agreed && agreed->check_on && *agreed->check_on <= today_) {
-            needs_.push_back({NeedKind::due, 0, clock_.day_of(*agreed->check_on).from,
-                              fmt::format("The check of what was agreed (\"{}\") was set for {}.",
-                                          agreed->words, day_words(*agreed->check_on)),
-                              "Look at how it went, and ask what made it hard."});
+        for (DueCheck& check : due_checks(client_, clock_, as_of_)) {
+            needs_.push_back(
+                {NeedKind::due, 0, check.by, std::move(check.why), std::move(check.next)});
         }
         const auto& until = client_.facts.consent.until;
         if (until && *until - std::chrono::days{14} <= today_) {
@@ -157,8 +131,8 @@ class Looker {
         if (last == nullptr) {
             return;
         }
-        const Instant end = ends_at(*last);
-        if (is_on(*last, as_of_)) {
+        const Instant end = planned_end_of(*last);
+        if (wear_is_on(*last, as_of_)) {
             const auto days = clock_.date_at(end) - today_;
             if (days <= std::chrono::days{2}) {
                 needs_.push_back(
@@ -184,7 +158,7 @@ class Looker {
 
     void stuck() {
         const Wear* last = last_wear(client_.wears);
-        if (last != nullptr && is_on(*last, as_of_) &&
+        if (last != nullptr && wear_is_on(*last, as_of_) &&
             as_of_ - last->readings.back().at >= silence) {
             needs_.push_back({NeedKind::stuck, 0, last->readings.back().at,
                               fmt::format("No readings since {}: nothing can be said since then.",
@@ -222,6 +196,17 @@ bool before(const CaseloadLine& a, const CaseloadLine& b) {
 }
 
 }  // namespace
+
+Instant planned_end_of(const Wear& wear) {
+    constexpr std::chrono::days usual_wear{14};
+    return wear.planned_end.value_or(wear.start + usual_wear);
+}
+
+bool wear_is_on(const Wear& wear, Instant as_of) {
+    const bool told_off = wear.end == WearEnd::fell_off || wear.end == WearEnd::sensor_failed ||
+                          wear.end == WearEnd::removed || wear.end == WearEnd::planned;
+    return !told_off && as_of < planned_end_of(wear);
+}
 
 const char* name_of(NeedKind kind) {
     switch (kind) {

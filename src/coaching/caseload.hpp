@@ -2,6 +2,7 @@
 
 #include "coaching/client_facts.hpp"
 #include "coaching/client_review.hpp"
+#include "coaching/kept_trial.hpp"
 #include "diary/diary_entry.hpp"
 #include "time/zone_history.hpp"
 #include "trace/wear.hpp"
@@ -19,7 +20,7 @@ namespace tracewright {
 enum class NeedKind : std::uint8_t {
     unsafe,    ///< an escalation that is not acknowledged
     promised,  ///< something promised, due today or before
-    due,       ///< a check: two hours after a meal, an agreed change, the end of consent
+    due,       ///< a check between wears (due_checks.hpp), or the end of consent
     ending,    ///< a wear ends within two days, or ended and was not reviewed since
     stuck,     ///< a wear is on and nothing came for a day; or who was seen last is forgotten
     nothing_due
@@ -51,7 +52,15 @@ struct CaseloadClient {
     std::vector<OpenPromise> promises;  ///< not kept yet
     std::optional<Instant> last_review;
     std::optional<Instant> last_reading;  ///< of all time
+    std::vector<KeptTrial> trials = {};
+    std::optional<Instant> last_trial_read = {};
 };
+
+/// When the wear was to end; 14 days after its start where nothing was told (common practice, no
+/// source).
+Instant planned_end_of(const Wear& wear);
+/// A sensor that was not said to have come off counts as worn until its planned end.
+bool wear_is_on(const Wear& wear, Instant as_of);
 
 /// On which of the last seven days, oldest first, a reading and an entry of the diary came.
 struct SeenAndWritten {

@@ -1,6 +1,9 @@
 #include "coaching/lab_report.hpp"
 
+#include "coaching/agreed_change.hpp"
 #include "coaching/client_medicines.hpp"
+#include "coaching/next_lab.hpp"
+#include "coaching/weight.hpp"
 #include "findings/wording.hpp"
 #include "measures/day_sums.hpp"
 #include "measures/glucose_indicator.hpp"
@@ -17,7 +20,6 @@ namespace {
 
 constexpr std::chrono::days near_enough{28};
 constexpr std::chrono::days remembers{84};  // 12 weeks
-constexpr std::chrono::days three_months{90};
 
 std::string points(double value) {
     return fmt::format("{:.1f}", std::abs(value));
@@ -105,21 +107,44 @@ class Reporter {
                                 : event.at;
             line.push_back({zones.date_at(at), "medicine", event.names + " " + what});
         }
-        if (const auto& change = question_.facts.agreed_change; change && change->agreed_on) {
-            line.push_back({*change->agreed_on, "change", change->words});
+        for (const AgreedChange& change : question_.facts.earlier_changes) {
+            changes(change);
+        }
+        if (question_.facts.agreed_change) {
+            changes(*question_.facts.agreed_change);
+        }
+        for (const Weight& weight : weights_of(question_.facts.labs)) {
+            line.push_back({weight.on, "weight", fmt::format("{:.1f} kg", weight.kg)});
+        }
+        for (const KeptTrial& kept : question_.trials) {
+            trials(kept);
         }
         std::ranges::stable_sort(line, {}, &LineRow::on);
     }
 
-    void next_test() {
-        report_.next_test = today_;
-        for (const LineRow& row : report_.line) {
-            const bool counts = row.kind == "medicine" || row.kind == "change" ||
-                                (row.kind == "lab" && row.words.starts_with("A1c"));
-            if (counts) {
-                report_.next_test = std::max(report_.next_test, row.on + three_months);
-            }
+    void changes(const AgreedChange& change) {
+        if (change.agreed_on) {
+            report_.line.push_back({*change.agreed_on, "change", change.words});
         }
+        if (change.ended_on && change.outcome != ChangeOutcome::open) {
+            report_.line.push_back(
+                {*change.ended_on, "change", change.words + ": " + name_of(change.outcome)});
+        }
+    }
+
+    void trials(const KeptTrial& kept) {
+        const Trial& trial = kept.trial;
+        report_.line.push_back({trial.first_day(), "trial", "begun: " + trial.question});
+        if (kept.stopped_on) {
+            report_.line.push_back({*kept.stopped_on, "trial", "stopped: " + trial.question});
+        } else if (state_of(kept, today_) == TrialState::ended) {
+            report_.line.push_back({trial.last_day(), "trial", "ended: " + trial.question});
+        }
+    }
+
+    void next_test() {
+        report_.next_test =
+            next_lab(question_.facts, medicines_, question_.input.zones, question_.input.as_of).on;
     }
 
     // The last result with days seen near it.

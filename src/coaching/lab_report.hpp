@@ -1,6 +1,7 @@
 #pragma once
 
 #include "coaching/expected_a1c.hpp"
+#include "coaching/kept_trial.hpp"
 #include "coaching/remission.hpp"
 #include "findings/finding.hpp"
 #include "findings/first_review.hpp"
@@ -14,7 +15,7 @@ namespace tracewright {
 /// What happened, on one time line.
 struct LineRow {
     CivilDate on;
-    std::string kind;  ///< "lab", "wear", "medicine", "change"
+    std::string kind;  ///< "lab", "weight", "wear", "medicine", "change", "trial"
     std::string words;
 };
 
@@ -31,6 +32,7 @@ struct LabQuestion {
     const ClientFacts& facts;
     std::optional<CivilDate> diet_started{};
     std::optional<CivilDate> surgery_on{};
+    std::span<const KeptTrial> trials{};
 };
 
 /// Labs beside what the sensor saw: why they differ, what the next A1c may be, remission. Method:

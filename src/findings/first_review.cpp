@@ -1,6 +1,7 @@
 #include "findings/first_review.hpp"
 
 #include "findings/review_findings.hpp"
+#include "findings/special_days.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -94,6 +95,9 @@ void find_what_is_to_say(FirstReview& review) {
                 review.findings.push_back(std::move(*two));
             }
         }
+    }
+    if (auto days = special_days_finding(review)) {
+        review.findings.push_back(std::move(*days));
     }
     if (auto day = single_day_finding(review)) {
         review.findings.push_back(std::move(*day));

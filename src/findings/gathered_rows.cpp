@@ -36,7 +36,7 @@ std::string why_not_usable(const QuestionRow& row, std::span<const Cause> causes
         return row.none_because;
     }
     if (row.ill) {
-        return "illness noted";
+        return "illness or cortisone noted";
     }
     for (const Cause cause : causes) {
         if (!row.causes.contains(cause)) {
@@ -71,7 +71,7 @@ GatheredRows gathered_rows(std::span<const QuestionRow> rows, std::span<const Ca
         const std::string why = why_not_usable(row, causes, gathered.adjusted_for);
         if (!why.empty()) {
             left_out.push_back({row.date, why});
-            gathered.ill += why == "illness noted" ? 1 : 0;
+            gathered.ill += why == "illness or cortisone noted" ? 1 : 0;
             continue;
         }
         gathered.rows.y.push_back(*row.outcome);

@@ -1,6 +1,7 @@
 #include "findings/question_rows.hpp"
 
 #include "findings/cause_values.hpp"
+#include "findings/special_days.hpp"
 
 #include <algorithm>
 
@@ -67,6 +68,7 @@ std::vector<QuestionRow> question_rows(const ReviewInput& input, const CountedTr
         return rows;
     }
     const std::vector<EatingOccasion> occasions = eating_occasions(input.diary, input.zones);
+    const auto special = special_days(input.diary, input.zones);
     const TraceView view = trace.view();
     std::vector<Mark> marks;
     for (const Wear& wear : input.wears) {
@@ -87,7 +89,8 @@ std::vector<QuestionRow> question_rows(const ReviewInput& input, const CountedTr
         row.made_of = value.made_of;
         row.adjusters = std::move(value.adjusters);
         row.wear = wear_at(trace, row.outcome ? value.made_of.from : day.from);
-        row.ill = ill(today);
+        row.ill =
+            ill(today) || std::ranges::find(special, day.date, &SpecialDay::date) != special.end();
         row.suspect = row.outcome && std::any_of(marks.begin(), marks.end(), [&](const Mark& mark) {
                           const Interval shared = intersection(mark.stretch, value.made_of);
                           return shared.from < shared.to;

@@ -1,5 +1,6 @@
 #include "findings/what_goes_with_it.hpp"
 
+#include "findings/causes_to_ask.hpp"
 #include "findings/hours_gained.hpp"
 #include "findings/open_questions.hpp"
 #include "findings/question_sentences.hpp"
@@ -20,9 +21,6 @@ namespace {
 
 using namespace std::chrono_literals;
 
-constexpr double noted_enough = 0.7;
-constexpr std::size_t rows_a_cause = 6;
-constexpr std::size_t least_rows = 10;
 constexpr std::size_t most_leading = 3;
 
 struct Standing {
@@ -49,79 +47,14 @@ std::vector<Standing> standing_questions(bool foods_left_off) {
     return all;
 }
 
-// Rows that could be used if these causes were asked; empty unless the causes vary among them.
-std::vector<const QuestionRow*> usable(std::span<const QuestionRow> rows,
-                                       std::span<const Cause> causes) {
-    std::vector<const QuestionRow*> found;
-    for (const QuestionRow& row : rows) {
-        const bool known = std::all_of(causes.begin(), causes.end(),
-                                       [&](Cause cause) { return row.causes.contains(cause); });
-        if (row.outcome && !row.ill && known) {
-            found.push_back(&row);
-        }
-    }
-    for (const Cause cause : causes) {
-        const bool varies = std::any_of(found.begin(), found.end(), [&](const QuestionRow* row) {
-            return row->causes.at(cause) != found.front()->causes.at(cause);
-        });
-        if (!varies) {
-            return {};
-        }
-    }
-    return found;
-}
-
-// What can be asked of these rows, decided without looking at how large any outcome is.
-std::vector<Cause> causes_to_ask(std::span<const QuestionRow> rows, std::span<const Cause> wanted) {
-    const std::size_t readable = usable(rows, {}).size();
-    std::vector<Cause> asked;
-    for (const Cause cause : wanted) {
-        std::vector<Cause> with = asked;
-        with.push_back(cause);
-        const auto of_this = static_cast<double>(usable(rows, std::array{cause}).size());
-        const std::size_t of_all = usable(rows, with).size();
-        if (of_this >= noted_enough * static_cast<double>(readable) && of_all >= least_rows &&
-            of_all >= rows_a_cause * with.size()) {
-            asked = std::move(with);
-        }
-    }
-    return asked;
-}
-
-// How far each row would go if those on the worse side were like the mean of the better side, by at
-// most one `change`; in the outcome's unit, 0 for the others.
+// How far each row would go if those on the worse side were like the mean of the better side; in
+// the outcome's unit, 0 for the others.
 std::vector<double> moves(std::span<const QuestionRow> rows, Cause cause, double effect,
                           bool less_is_better) {
-    std::vector<double> values;
-    for (const QuestionRow& row : rows) {
-        if (row.outcome && row.causes.contains(cause)) {
-            values.push_back(row.causes.at(cause));
-        }
-    }
-    std::vector<double> result(rows.size(), 0.0);
-    if (values.empty()) {
-        return result;
-    }
     const double slope = effect / facts_of(cause).change_size;
-    const bool less_of_it = (slope > 0) == less_is_better;
-    std::sort(values.begin(), values.end());
-    const double middle = values[values.size() / 2];
-    double sum = 0;
-    double count = 0;
-    for (const double value : values) {
-        const bool better = less_of_it ? value < middle : value > middle;
-        sum += better ? value : 0;
-        count += better ? 1 : 0;
-    }
-    const double target = count > 0 ? sum / count : (less_of_it ? values.front() : values.back());
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-        if (!rows[i].outcome || !rows[i].causes.contains(cause)) {
-            continue;
-        }
-        const double way = target - rows[i].causes.at(cause);
-        const bool worse = less_of_it ? way < 0 : way > 0;
-        const double most = std::abs(facts_of(cause).change_size);
-        result[i] = worse ? slope * std::clamp(way, -most, most) : 0;
+    std::vector<double> result = ways_to_better_side(rows, cause, (slope > 0) == less_is_better);
+    for (double& way : result) {
+        way *= slope;
     }
     return result;
 }

@@ -169,6 +169,20 @@ Json said_of(const ClientHoldings& holdings) {
                                  {"at", utc(food.at)},
                                  {"what", Json::parse(food_document(food.food), nullptr, false)}});
     }
+    said["trials"] = Json::array();
+    for (const TrialRecord& trial : holdings.trials) {
+        Json days = Json::array();
+        for (const TrialDayRecord& told : trial.days) {
+            days.push_back({{"at", utc(told.at)}, {"day", day(told.day)}, {"done", told.done}});
+        }
+        said["trials"].push_back({{"number", trial.id},
+                                  {"planned_at", utc(trial.planned_at)},
+                                  {"trial", Json::parse(trial.document, nullptr, false)},
+                                  {"days", std::move(days)},
+                                  {"stopped", trial.stopped ? Json{{"at", utc(trial.stopped->at)},
+                                                                   {"why", trial.stopped->why}}
+                                                            : Json()}});
+    }
     said["escalations"] = Json::array();
     for (const EscalationRecord& escalation : holdings.escalations) {
         Json answers = Json::array();

@@ -53,6 +53,32 @@ struct FoodRecord {
     ClientFood food;
 };
 
+/// What was done on one day of a trial, as the client told it then.
+struct TrialDayRecord {
+    Instant at;
+    std::int64_t coach = 0;
+    CivilDate day;
+    std::string done;  ///< "a", "b" or "neither"
+};
+
+/// That a trial was stopped before its end.
+struct TrialStop {
+    Instant at;
+    std::int64_t coach = 0;
+    std::string why;
+};
+
+/// A trial as it was drawn (trial_document): never rewritten. What was told of its days stands
+/// beside it, the first telling first: of one day the last telling counts.
+struct TrialRecord {
+    std::int64_t id = 0;
+    Instant planned_at;
+    std::int64_t coach = 0;
+    std::string document;
+    std::vector<TrialDayRecord> days;
+    std::optional<TrialStop> stopped;
+};
+
 /// A finding that a coach kept, with the data it was drawn from.
 struct KeptFinding {
     std::int64_t id = 0;

@@ -193,7 +193,38 @@ CREATE TABLE client_food (
 ) STRICT;
 )sql";
 
-constexpr std::array versions{version_1, version_2, version_3};
+// Trials: drawn once, never rewritten; what was told of their days, and that one was stopped.
+constexpr const char* version_4 = R"sql(
+CREATE TABLE trial (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  client INTEGER NOT NULL REFERENCES client(id) ON DELETE CASCADE,
+  at INTEGER NOT NULL,
+  coach INTEGER NOT NULL REFERENCES coach(id),
+  sealed_trial BLOB NOT NULL
+) STRICT;
+CREATE INDEX trial_of_client ON trial(client, id);
+CREATE TRIGGER trial_is_not_rewritten BEFORE UPDATE ON trial
+BEGIN SELECT RAISE(ABORT, 'a trial is not rewritten'); END;
+
+CREATE TABLE trial_day (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  trial INTEGER NOT NULL REFERENCES trial(id) ON DELETE CASCADE,
+  at INTEGER NOT NULL,
+  coach INTEGER NOT NULL REFERENCES coach(id),
+  day INTEGER NOT NULL,
+  sealed_done BLOB NOT NULL
+) STRICT;
+CREATE INDEX trial_day_of_trial ON trial_day(trial, id);
+
+CREATE TABLE trial_stop (
+  trial INTEGER PRIMARY KEY REFERENCES trial(id) ON DELETE CASCADE,
+  at INTEGER NOT NULL,
+  coach INTEGER NOT NULL REFERENCES coach(id),
+  sealed_why BLOB NOT NULL
+) STRICT;
+)sql";
+
+constexpr std::array versions{version_1, version_2, version_3, version_4};
 
 std::string before_path(const std::string& path, int version) {
     return path + ".before-" + std::to_string(version);

@@ -2,6 +2,7 @@
 
 #include "access/coach.hpp"
 #include "coaching/client_facts.hpp"
+#include "coaching/reminders.hpp"
 #include "diary/diary_entry.hpp"
 #include "store/audit_table.hpp"
 #include "store/import_plan.hpp"
@@ -61,6 +62,7 @@ struct ClientHoldings {
     std::vector<NoteRecord> notes;
     std::vector<PromiseRecord> promises;
     std::vector<FoodRecord> foods;
+    std::vector<TrialRecord> trials;
     std::vector<EscalationRecord> escalations;
     std::vector<KeptFinding> findings;
 };
@@ -128,6 +130,23 @@ class PracticeStore {
                                            const Acting& acting) = 0;
     virtual Stored<void> forget_food(std::int64_t client, std::int64_t food,
                                      const Acting& acting) = 0;
+
+    /// In order of planning. A trial that was kept is never rewritten.
+    virtual Stored<std::vector<TrialRecord>> trials(std::int64_t client) = 0;
+    /// `refused` where the document is no trial, or was changed after the lot.
+    virtual Stored<std::int64_t> keep_trial(std::int64_t client, const std::string& document,
+                                            const Acting& acting) = 0;
+    /// "a", "b" or "neither" was done on a day of it. `refused` for another day or word;
+    /// `not_found` for none that goes on.
+    virtual Stored<void> tell_trial_day(std::int64_t client, std::int64_t trial, CivilDate day,
+                                        const std::string& done, const Acting& acting) = 0;
+    /// `refused` without the reason; `not_found` for none that goes on.
+    virtual Stored<void> stop_trial(std::int64_t client, std::int64_t trial, const std::string& why,
+                                    const Acting& acting) = 0;
+
+    /// Of the whole practice; those of a new one until others are set.
+    virtual Stored<ReminderRules> reminder_rules() = 0;
+    virtual Stored<void> set_reminder_rules(const ReminderRules& rules, const Acting& acting) = 0;
 
     /// One record for each event; what was answered stays answered.
     virtual Stored<void> put_escalations(std::int64_t client,

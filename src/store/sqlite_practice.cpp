@@ -93,6 +93,7 @@ SqlitePractice::SqlitePractice(std::string path, std::unique_ptr<Database> datab
       imports_(*database_, seal_, trace_, diary_),
       records_(*database_, seal_),
       foods_(*database_, seal_),
+      trials_(*database_, seal_),
       audit_(*database_) {}
 
 Stored<std::unique_ptr<SqlitePractice>> SqlitePractice::create(const std::string& path,

@@ -9,6 +9,7 @@
 #include "store/record_table.hpp"
 #include "store/sqlite_database.hpp"
 #include "store/sqlite_failure.hpp"
+#include "store/trial_table.hpp"
 
 #include <functional>
 #include <memory>
@@ -83,6 +84,15 @@ class SqlitePractice final : public PracticeStore {
                                    const Acting& acting) override;
     Stored<void> forget_food(std::int64_t client, std::int64_t food, const Acting& acting) override;
 
+    Stored<std::vector<TrialRecord>> trials(std::int64_t client) override;
+    Stored<std::int64_t> keep_trial(std::int64_t client, const std::string& document,
+                                    const Acting& acting) override;
+    Stored<void> tell_trial_day(std::int64_t client, std::int64_t trial, CivilDate day,
+                                const std::string& done, const Acting& acting) override;
+    Stored<void> stop_trial(std::int64_t client, std::int64_t trial, const std::string& why,
+                            const Acting& acting) override;
+    Stored<ReminderRules> reminder_rules() override;
+    Stored<void> set_reminder_rules(const ReminderRules& rules, const Acting& acting) override;
     Stored<void> put_escalations(std::int64_t client,
                                  const std::vector<EscalationRecord>& escalations,
                                  const Acting& acting) override;
@@ -112,6 +122,7 @@ class SqlitePractice final : public PracticeStore {
     ImportTable imports_;
     RecordTable records_;
     ClientFoodTable foods_;
+    TrialTable trials_;
     AuditTable audit_;
 
     enum class Needs { a_look, a_change, an_owner };

@@ -186,6 +186,7 @@ Stored<ClientHoldings> SqlitePractice::holdings(std::int64_t client, const Actin
         holdings.notes = records_.notes(client, *at);
         holdings.promises = records_.promises(client, *at);
         holdings.foods = foods_.foods(client, *at);
+        holdings.trials = trials_.trials(client, *at);
         holdings.escalations = records_.escalations(client, *at);
         holdings.findings = records_.findings(client, *at);
         audit_.add(acting, "client_exported", client);
@@ -238,6 +239,7 @@ Stored<std::vector<std::string>> SqlitePractice::faults() {
                 records_.notes(called.id, at);
                 records_.promises(called.id, at);
                 foods_.foods(called.id, at);
+                trials_.trials(called.id, at);
                 records_.escalations(called.id, at);
                 records_.findings(called.id, at);
                 return {};

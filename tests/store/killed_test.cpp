@@ -193,7 +193,8 @@ TEST(Killed, a_migration_cut_short_is_made_again) {
             Database database(path, Database::Mode::existing);
             database.run(
                 "DROP TABLE note; DROP TABLE promise; DROP TABLE acknowledgement;"
-                "DROP TABLE escalation; DROP TABLE finding; DROP TABLE client_food; PRAGMA "
+                "DROP TABLE escalation; DROP TABLE finding; DROP TABLE client_food;"
+                "DROP TABLE trial_day; DROP TABLE trial_stop; DROP TABLE trial; PRAGMA "
                 "user_version = 1");
         }
         Worker worker([&](auto say) {

@@ -135,7 +135,8 @@ void take_back_to_version_1(const std::string& path) {
     Database database(path, Database::Mode::existing);
     database.run(
         "DROP TABLE note; DROP TABLE promise; DROP TABLE acknowledgement; DROP TABLE escalation;"
-        "DROP TABLE finding; DROP TABLE client_food; PRAGMA user_version = 1");
+        "DROP TABLE finding; DROP TABLE client_food;"
+        "DROP TABLE trial_day; DROP TABLE trial_stop; DROP TABLE trial; PRAGMA user_version = 1");
 }
 
 TEST(SqlitePractice, an_earlier_version_is_copied_and_brought_forward) {

@@ -1,0 +1,67 @@
+#include "cli/client_of_list.hpp"
+
+#include "cli/escalation_records.hpp"
+#include "cli/kept_trials.hpp"
+#include "coaching/client_clock.hpp"
+
+#include <algorithm>
+
+namespace tracewright {
+
+namespace {
+
+constexpr std::chrono::days looked_at{30};
+
+std::optional<Instant> last_time(const std::vector<AuditLine>& audit, const char* deed,
+                                 Instant as_of) {
+    std::optional<Instant> last;
+    for (const AuditLine& line : audit) {
+        if (line.deed == deed && line.at <= as_of) {
+            last = std::max(last.value_or(line.at), line.at);
+        }
+    }
+    return last;
+}
+
+}  // namespace
+
+Stored<CaseloadClient> client_of_list(PracticeStore& store, const ClientLine& line, Instant as_of) {
+    const Interval window{as_of - looked_at, as_of + std::chrono::seconds{1}};
+    const auto record = store.client(line.id);
+    if (!record) {
+        return tl::make_unexpected(record.error());
+    }
+    auto wears = store.wears(line.id, window);
+    auto diary = store.diary(line.id, window);
+    auto standing = standing_escalations(store, line.id, record->facts);
+    const auto promises = store.promises(line.id);
+    const auto audit = store.audit(line.id);
+    auto trials = kept_trials(store, line.id, client_clock(record->facts));
+    if (!trials) {
+        return tl::make_unexpected(trials.error());
+    }
+    if (!wears || !diary || !standing || !promises || !audit) {
+        return tl::make_unexpected(!wears      ? wears.error()
+                                   : !diary    ? diary.error()
+                                   : !standing ? standing.error()
+                                   : !promises ? promises.error()
+                                               : audit.error());
+    }
+    CaseloadClient client{
+        line.handle, line.name, record->facts,    {}, std::move(*diary), std::move(*standing),
+        {},          {},        line.last_reading};
+    for (StoredWear& stored : *wears) {
+        client.wears.push_back(std::move(stored.wear));
+    }
+    for (const PromiseRecord& promise : *promises) {
+        if (!promise.kept_at) {
+            client.promises.push_back({promise.due, promise.text});
+        }
+    }
+    client.last_review = last_time(*audit, "review_made", as_of);
+    client.last_trial_read = last_time(*audit, "trial_read", as_of);
+    client.trials = std::move(*trials);
+    return client;
+}
+
+}  // namespace tracewright

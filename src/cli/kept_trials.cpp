@@ -1,0 +1,217 @@
+#include "cli/kept_trials.hpp"
+
+#include "cli/json_text.hpp"
+#include "cli/trial_record.hpp"
+#include "findings/wording.hpp"
+#include "store/whole_file.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <ostream>
+
+namespace tracewright {
+
+namespace {
+
+constexpr std::array arms = {"", "a", "b", "neither"};  // in the order of ArmDone
+
+Exit refuse(const Streams& streams, const std::string& sentence, Exit exit = Exit::wrong_usage) {
+    streams.err << "tracewright: " << sentence << "\n";
+    return exit;
+}
+
+CivilDate today_of(const ClientOfChange& client) {
+    return client.input.zones.date_at(client.input.as_of);
+}
+
+Json json_of_kept(const KeptTrial& kept, CivilDate today) {
+    Json days = Json::array();
+    for (const CivilDate day : not_told(kept, today)) {
+        days.push_back(iso_date(day));
+    }
+    const auto a = allotted_a(kept.trial, today);
+    Json json = {{"number", kept.number},
+                 {"state", name_of(state_of(kept, today))},
+                 {"first_day", iso_date(kept.trial.first_day())},
+                 {"last_day", iso_date(kept.trial.last_day())},
+                 {"today", a ? Json(*a ? "a" : "b") : Json(nullptr)},
+                 {"not_told", std::move(days)}};
+    json["stopped"] = kept.stopped_on ? Json{{"on", iso_date(*kept.stopped_on)},
+                                             {"because", kept.stopped_because}}
+                                      : Json(nullptr);
+    json["trial"] = json_of_trial(kept.trial);
+    return json;
+}
+
+Exit list(const std::vector<KeptTrial>& all, CivilDate today, bool as_json,
+          const Streams& streams) {
+    if (as_json) {
+        Json json = {{"version", trial_json_version}, {"plan", nullptr}, {"reading", nullptr}};
+        json["kept"] = Json::array();
+        for (const KeptTrial& kept : all) {
+            json["kept"].push_back(json_of_kept(kept, today));
+        }
+        streams.out << dumped(json);
+        return Exit::done;
+    }
+    for (const KeptTrial& kept : all) {
+        streams.out << fmt::format("{}. {} ({}, {} to {})\n", kept.number, kept.trial.question,
+                                   name_of(state_of(kept, today)), iso_date(kept.trial.first_day()),
+                                   iso_date(kept.trial.last_day()));
+        if (const auto a = allotted_a(kept.trial, today); a && goes_on(kept, today)) {
+            streams.out << fmt::format("   Today: {}, {}.\n", *a ? "A" : "B",
+                                       *a ? kept.trial.a : kept.trial.b);
+        }
+        for (const CivilDate day : not_told(kept, today)) {
+            streams.out << "   Not told yet: " << day_words(day) << ", "
+                        << (*allotted_a(kept.trial, day) ? kept.trial.a : kept.trial.b) << "\n";
+        }
+    }
+    if (all.empty()) {
+        streams.out << "No trial is kept. 'trial --question CODE --keep' draws one and keeps it.\n";
+    }
+    return Exit::done;
+}
+
+Exit tell_days(const ClientOfChange& client, const KeptTrial& kept, const DoneOn& told,
+               const Streams& streams) {
+    const OpenClient& open = *client.open;
+    for (const auto& [day, done] : told) {
+        if (day > today_of(client)) {
+            return refuse(streams, "found a day that has not come, expected one that has");
+        }
+        const auto stored = open.store().tell_trial_day(open.client, kept.number, day,
+                                                        arms.at(static_cast<std::size_t>(done)),
+                                                        open.practice.acting);
+        if (!stored) {
+            return said(stored.error(), streams);
+        }
+        streams.out << fmt::format("{}: {}\n", iso_date(day),
+                                   arms.at(static_cast<std::size_t>(done)));
+    }
+    return Exit::done;
+}
+
+Exit read_it(const ClientOfChange& client, const KeptTrial& kept, ReadingForm form,
+             const Streams& streams) {
+    const OpenClient& open = *client.open;
+    const TrialReading reading = read_kept(kept, client.input);
+    if (reading.ended) {
+        if (const auto noted =
+                open.store().note_look(open.client, "trial_read", open.practice.acting);
+            !noted) {
+            return said(noted.error(), streams);
+        }
+    }
+    return tell_reading(kept.trial, reading, client, form, streams);
+}
+
+Exit of_one(const ClientOfChange& client, const KeptTrial& kept, ReadingForm form,
+            const Streams& streams) {
+    const TrialOptions& options = form.options;
+    const OpenClient& open = *client.open;
+    const auto told = done_of(options);
+    if (!told) {
+        return refuse(streams, told.error());
+    }
+    if (!told->empty()) {
+        return tell_days(client, kept, *told, streams);
+    }
+    if (!options.stop.empty()) {
+        const auto stopped =
+            open.store().stop_trial(open.client, kept.number, options.stop, open.practice.acting);
+        if (!stopped) {
+            return said(stopped.error(), streams);
+        }
+        streams.out << fmt::format("trial {} was stopped.\n", kept.number);
+        return Exit::done;
+    }
+    if (!options.calendar.empty()) {
+        const std::string text = trial_calendar(kept.trial);
+        const auto* bytes = reinterpret_cast<const std::uint8_t*>(text.data());
+        if (const auto done = write_whole_file(options.calendar, {bytes, text.size()}); !done) {
+            return refuse(streams, done.error().sentence, Exit::bad_input);
+        }
+        return Exit::done;
+    }
+    return read_it(client, kept, form, streams);
+}
+
+}  // namespace
+
+Stored<std::vector<KeptTrial>> kept_trials(PracticeStore& store, std::int64_t client,
+                                           const ZoneHistory& clock) {
+    const auto records = store.trials(client);
+    if (!records) {
+        return tl::make_unexpected(records.error());
+    }
+    std::vector<KeptTrial> all;
+    for (const TrialRecord& record : *records) {
+        auto trial = trial_read(record.document);
+        if (!trial) {
+            return store_error(StoreErrorKind::broken, trial.error());
+        }
+        KeptTrial kept{record.id, std::move(*trial), {}, {}, {}};
+        for (const TrialDayRecord& told : record.days) {
+            const auto found = std::ranges::find(arms, told.done);
+            if (found != arms.end()) {
+                kept.done[told.day] = static_cast<ArmDone>(found - arms.begin());
+            }
+        }
+        if (record.stopped) {
+            kept.stopped_on = clock.date_at(record.stopped->at);
+            kept.stopped_because = record.stopped->why;
+        }
+        all.push_back(std::move(kept));
+    }
+    return all;
+}
+
+Exit keep_trial(ClientOfChange& client, const Trial& trial, const Streams& streams) {
+    if (!client.open) {
+        return refuse(streams, "found files, expected --practice to keep a trial");
+    }
+    const OpenClient& open = *client.open;
+    const auto all = kept_trials(open.store(), open.client, client.input.zones);
+    if (!all) {
+        return said(all.error(), streams);
+    }
+    const auto other = std::ranges::find_if(
+        *all, [&](const KeptTrial& kept) { return goes_on(kept, today_of(client)); });
+    if (other != all->end()) {
+        return refuse(streams,
+                      fmt::format("found trial {} that goes on, expected one at a time: with two "
+                                  "nothing can be learnt",
+                                  other->number),
+                      Exit::cannot_answer);
+    }
+    const auto kept =
+        open.store().keep_trial(open.client, trial_document(trial, -1), open.practice.acting);
+    if (!kept) {
+        return said(kept.error(), streams);
+    }
+    streams.err << fmt::format("trial {} was kept; its order can't be changed any more.\n", *kept);
+    return Exit::done;
+}
+
+Exit kept_trials_of(ClientOfChange& client, ReadingForm form, const Streams& streams) {
+    if (!client.open) {
+        return refuse(streams, "found files, expected --practice, where trials are kept");
+    }
+    const auto all = kept_trials(client.open->store(), client.open->client, client.input.zones);
+    if (!all) {
+        return said(all.error(), streams);
+    }
+    if (!form.options.number) {
+        return list(*all, today_of(client), form.json, streams);
+    }
+    const auto kept = std::ranges::find(*all, *form.options.number, &KeptTrial::number);
+    if (kept == all->end()) {
+        return refuse(streams, "found no trial of this number of this client", Exit::cannot_answer);
+    }
+    return of_one(client, *kept, form, streams);
+}
+
+}  // namespace tracewright

@@ -1,0 +1,134 @@
+#include "cli/story_command.hpp"
+
+#include "cli/json_text.hpp"
+#include "cli/kept_trials.hpp"
+#include "cli/labs_json.hpp"
+#include "cli/plan_json.hpp"
+#include "coaching/agreed_change.hpp"
+#include "coaching/story_paper.hpp"
+#include "findings/wording.hpp"
+#include "render/paper_pages.hpp"
+#include "store/whole_file.hpp"
+
+#include <fmt/format.h>
+
+#include <ostream>
+
+namespace tracewright {
+
+namespace {
+
+void print_changes(const Story& story, std::ostream& out) {
+    out << "\nDid it help?\n";
+    for (const DidItHelp& one : story.changes) {
+        out << "  \"" << one.change.words << "\"";
+        if (one.change.agreed_on) {
+            out << ", agreed " << iso_date(*one.change.agreed_on);
+        }
+        out << fmt::format(", {}\n", name_of(one.change.outcome));
+        if (!one.compared) {
+            out << "    Nothing to compare: " << one.none_because << "\n";
+            continue;
+        }
+        out << "    " << one.compared->finding.sentence << "\n";
+        for (const Caveat& caveat : one.compared->finding.caveats) {
+            out << "    - " << caveat.sentence << "\n";
+        }
+        for (const std::string& other : one.else_changed) {
+            out << "    - Also: " << other << ".\n";
+        }
+    }
+    if (story.changes.empty()) {
+        out << "  No change was agreed yet.\n";
+    }
+}
+
+void print_story(const Story& story, std::ostream& out) {
+    out << "Our story so far\n\n";
+    for (const LineRow& row : story.labs.line) {
+        out << fmt::format("{}  {:<8}  {}\n", iso_date(row.on), row.kind, row.words);
+    }
+    print_changes(story, out);
+    if (!story.trials.empty()) {
+        out << "\nTrials\n";
+        for (const Finding& finding : story.trials) {
+            out << "  " << finding.question << "\n    " << finding.sentence << "\n";
+        }
+    }
+    out << "\nWhat was kept\n";
+    for (const std::string& kept : story.kept) {
+        out << "  " << kept << "\n";
+    }
+    if (story.kept.empty()) {
+        out << "  Nothing yet.\n";
+    }
+    out << "\nWhat is still unknown\n";
+    for (const std::string& unknown : story.unknown) {
+        out << "  " << unknown << "\n";
+    }
+    if (story.unknown.empty()) {
+        out << "  Nothing of what was asked.\n";
+    }
+    for (const Finding& finding : story.labs.findings) {
+        out << "\n";
+        print_finding(finding, out);
+    }
+    out << "\n" << next_lab_words(story.next_lab) << "\n";
+}
+
+Json json_of_story(const Story& story, const ReviewInput& input) {
+    Json json = {{"version", story_json_version}, {"seed", input.seed}};
+    json["changes"] = Json::array();
+    for (const DidItHelp& one : story.changes) {
+        json["changes"].push_back(
+            {{"change", json_of_change(one.change)},
+             {"none_because", one.compared ? Json(nullptr) : Json(one.none_because)},
+             {"finding", one.compared ? json_of(one.compared->finding) : Json(nullptr)},
+             {"else_changed", one.else_changed}});
+    }
+    json["trials"] = Json::array();
+    for (const Finding& finding : story.trials) {
+        json["trials"].push_back(json_of(finding));
+    }
+    json["kept"] = story.kept;
+    json["unknown"] = story.unknown;
+    json["next_lab"] = {{"on", iso_date(story.next_lab.on)}, {"because", story.next_lab.because}};
+    json["labs"] = json_of_labs(story.labs, input);
+    return json;
+}
+
+}  // namespace
+
+Exit story(const WhoseChange& whose, const StoryOptions& options, const Streams& streams) {
+    const auto client = client_of_change(whose, "story_looked_at", streams);
+    if (!client) {
+        return client.error();
+    }
+    std::vector<KeptTrial> trials;
+    if (client->open) {
+        auto kept = kept_trials(client->open->store(), client->open->client, client->input.zones);
+        if (!kept) {
+            return said(kept.error(), streams);
+        }
+        trials = std::move(*kept);
+    }
+    LabQuestion question{client->input, client->facts};
+    question.trials = trials;
+    const Story told = story_of(question);
+    if (!options.html.empty()) {
+        const std::string page = paper_html(story_paper(told, client->input.of_whom), {});
+        const auto* bytes = reinterpret_cast<const std::uint8_t*>(page.data());
+        if (const auto done = write_whole_file(options.html, {bytes, page.size()}); !done) {
+            streams.err << "tracewright: " << done.error().sentence << "\n";
+            return Exit::bad_input;
+        }
+    }
+    if (whose.json) {
+        streams.out << dumped(json_of_story(told, client->input));
+    } else {
+        print_story(told, streams.out);
+    }
+    return client->exit;
+}
+
+}  // namespace tracewright

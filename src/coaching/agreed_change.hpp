@@ -1,0 +1,31 @@
+#pragma once
+
+#include "coaching/care_input.hpp"
+#include "coaching/gates.hpp"
+
+#include <string>
+#include <vector>
+
+namespace tracewright {
+
+/// What a change that is to be agreed still lacks, each in a word: "when", "how often", ...; what
+/// the client does, when, where, how often, what then if not, how and when it is checked, and when
+/// it is stopped are all asked for. Empty: it can be agreed.
+std::vector<std::string> lacking(const AgreedChange& change);
+
+/// What closes agreeing on it, over all its words: an offer of ours (gates_before_offer), or a plan
+/// made with the prescriber (gates_before_plan). A change that goes on closes it for the client's
+/// sake, not as a gate: see agree().
+std::vector<Gate> gates_before_agreeing(const AgreedChange& change, bool with_prescriber,
+                                        const CareInput& care);
+
+/// Puts the change that goes on among the earlier ones. False if none goes on.
+bool end_agreed_change(ClientFacts& facts, ChangeOutcome outcome, CivilDate on);
+
+/// "kept", "dropped", "changed" or "open".
+const char* name_of(ChangeOutcome outcome);
+
+/// "walk 15 minutes; when: right after dinner; ...": what was told of it.
+std::string change_words(const AgreedChange& change);
+
+}  // namespace tracewright

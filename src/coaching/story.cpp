@@ -1,0 +1,185 @@
+#include "coaching/story.hpp"
+
+#include "coaching/agreed_change.hpp"
+#include "coaching/client_medicines.hpp"
+#include "findings/wording.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace tracewright {
+
+namespace {
+
+class Teller {
+  public:
+    explicit Teller(const LabQuestion& question)
+        : question_(question),
+          clock_(question.input.zones),
+          today_(clock_.date_at(question.input.as_of)),
+          medicines_(client_medicines(question.facts, clock_)) {}
+
+    Story tell() {
+        story_.labs = lab_report(question_);
+        story_.next_lab = next_lab(question_.facts, medicines_, clock_, question_.input.as_of);
+        for (const AgreedChange& change : question_.facts.earlier_changes) {
+            did_it_help(change);
+        }
+        if (question_.facts.agreed_change) {
+            did_it_help(*question_.facts.agreed_change);
+        }
+        trials();
+        what_is_unknown();
+        return std::move(story_);
+    }
+
+  private:
+    const LabQuestion& question_;
+    const ZoneHistory& clock_;
+    CivilDate today_;
+    MedicineTimeline medicines_;
+    Story story_;
+
+    std::optional<std::size_t> wear_before(CivilDate agreed) const {
+        std::optional<std::size_t> found;
+        const auto& wears = question_.input.wears;
+        for (std::size_t i = 0; i < wears.size(); ++i) {
+            if (wears[i].empty()) {
+                continue;
+            }
+            const Interval span = wears[i].sensed_span();
+            if (clock_.date_at(span.from + span.length() / 2) < agreed &&
+                (!found || wears[*found].start < wears[i].start)) {
+                found = i;
+            }
+        }
+        return found;
+    }
+
+    std::optional<std::size_t> wear_after(const AgreedChange& change) const {
+        std::optional<std::size_t> found;
+        const auto& wears = question_.input.wears;
+        for (std::size_t i = 0; i < wears.size(); ++i) {
+            if (wears[i].empty()) {
+                continue;
+            }
+            const CivilDate from = clock_.date_at(wears[i].sensed_span().from);
+            const bool in_force = !change.ended_on || from <= *change.ended_on;
+            if (from >= *change.agreed_on && in_force &&
+                (!found || wears[i].start < wears[*found].start)) {
+                found = i;
+            }
+        }
+        return found;
+    }
+
+    void did_it_help(const AgreedChange& change) {
+        DidItHelp told;
+        told.change = change;
+        if (change.outcome == ChangeOutcome::kept) {
+            story_.kept.push_back(change.words);
+        }
+        if (!change.agreed_on) {
+            told.none_because = "The day it was agreed is not known.";
+        } else {
+            const auto before = wear_before(*change.agreed_on);
+            const auto after = wear_after(change);
+            if (!before) {
+                told.none_because = "No wear lies before it.";
+            } else if (!after) {
+                told.none_because = "No wear has begun since, while it was in force.";
+            } else {
+                told.compared = before_after(question_.input, {*before}, {*after}, medicines_);
+                what_else(told, *before, *after);
+            }
+        }
+        story_.changes.push_back(std::move(told));
+    }
+
+    void what_else(DidItHelp& told, std::size_t before, std::size_t after) const {
+        const auto& wears = question_.input.wears;
+        const Instant begin = wears[before].sensed_span().from;
+        const Instant end = wears[after].sensed_span().to;
+        const CivilDate from = clock_.date_at(begin);
+        const CivilDate to = clock_.date_at(end);
+        const auto between = [&](CivilDate day) { return day >= from && day <= to; };
+        const auto other = [&](const AgreedChange& change) {
+            const bool itself =
+                change.words == told.change.words && change.agreed_on == told.change.agreed_on;
+            if (!itself && change.agreed_on && between(*change.agreed_on)) {
+                told.else_changed.push_back(fmt::format("\"{}\" was agreed on {} too", change.words,
+                                                        full_date(*change.agreed_on)));
+            }
+        };
+        std::ranges::for_each(question_.facts.earlier_changes, other);
+        if (question_.facts.agreed_change) {
+            other(*question_.facts.agreed_change);
+        }
+        for (const KeptTrial& kept : question_.trials) {
+            if (between(kept.trial.first_day()) || between(kept.trial.last_day())) {
+                told.else_changed.push_back("a trial ran: " + kept.trial.question);
+            }
+        }
+        const auto ill = std::ranges::count_if(question_.input.diary, [&](const DiaryEntry& entry) {
+            return entry.kind == DiaryKind::illness && entry.at >= begin && entry.at < end;
+        });
+        if (ill > 0) {
+            told.else_changed.push_back(
+                fmt::format("illness is noted {} {}", ill, ill == 1 ? "time" : "times"));
+        }
+    }
+
+    void trials() {
+        for (const KeptTrial& kept : question_.trials) {
+            const TrialState state = state_of(kept, today_);
+            if (goes_on(kept, today_)) {
+                story_.unknown.push_back(fmt::format("{} A trial on it is {} and is read after {}.",
+                                                     kept.trial.question, name_of(state),
+                                                     full_date(kept.trial.last_day())));
+                continue;
+            }
+            const TrialReading reading = read_kept(kept, question_.input);
+            if (reading.finding.answer == Answer::cannot_tell) {
+                story_.unknown.push_back(kept.trial.question + " The trial could not tell.");
+            }
+            story_.trials.push_back(reading.finding);
+        }
+    }
+
+    void what_is_unknown() {
+        for (const DidItHelp& one : story_.changes) {
+            if (!one.compared) {
+                story_.unknown.push_back(
+                    fmt::format("Whether there was a difference with \"{}\": {}", one.change.words,
+                                one.none_because));
+            } else if (one.compared->finding.answer == Answer::cannot_tell) {
+                story_.unknown.push_back(
+                    fmt::format("Whether there was a difference with \"{}\": the wears can't tell.",
+                                one.change.words));
+            }
+        }
+        if (!medicines_.risks_at(question_.input.as_of).answered) {
+            story_.unknown.emplace_back("Which medicines are taken, and since when: please ask.");
+        }
+        if (!story_.next_lab.ever) {
+            story_.unknown.emplace_back("What a laboratory says: no A1c is on record.");
+        }
+        if (weights_known() == 0) {
+            story_.unknown.emplace_back("Whether weight changed: none is on record.");
+        }
+    }
+
+    std::size_t weights_known() const {
+        return static_cast<std::size_t>(
+            std::ranges::count(story_.labs.line, std::string("weight"), &LineRow::kind));
+    }
+};
+
+}  // namespace
+
+Story story_of(const LabQuestion& question) {
+    return Teller(question).tell();
+}
+
+}  // namespace tracewright

@@ -1,0 +1,17 @@
+#pragma once
+
+#include "coaching/paper.hpp"
+#include "coaching/story.hpp"
+
+#include <string>
+
+namespace tracewright {
+
+/// "The best date for the next laboratory A1c: 1 June 2026 or later, 90 days after ...".
+std::string next_lab_words(const NextLab& next);
+
+/// The story as a paper for coach and client to look at together. `of_whom`: the client's name;
+/// empty: from files alone.
+Paper story_paper(const Story& story, const std::string& of_whom);
+
+}  // namespace tracewright

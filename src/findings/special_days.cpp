@@ -1,0 +1,107 @@
+#include "findings/special_days.hpp"
+
+#include "diary/medicine_text.hpp"
+#include "diary/written_words.hpp"
+#include "findings/wording.hpp"
+#include "measures/shown_range.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace tracewright {
+
+namespace {
+
+// Empty: none.
+std::string glucocorticoid_in(const DiaryEntry& entry) {
+    if (entry.kind != DiaryKind::medicine && entry.kind != DiaryKind::note) {
+        return {};
+    }
+    const MedicineText text = medicine_text(entry.text);
+    if (text.doing == MedicineDoing::stopped) {
+        return {};
+    }
+    for (const Medicine* medicine : text.recognised) {
+        if (medicine->medicine_class.starts_with("glucocorticoid")) {
+            return medicine->name;
+        }
+    }
+    return speaks_of(entry, {"cortison", "steroid"}) ? "as noted" : "";
+}
+
+std::string hours_words(const TimeByRange& time) {
+    return time.sensed().count() > 0
+               ? hours_and_minutes(
+                     std::chrono::seconds{86'400 * time.in_range.count() / time.sensed().count()}) +
+                     " of the 24 hours in range"
+               : std::string("nothing was seen");
+}
+
+}  // namespace
+
+std::vector<SpecialDay> special_days(const Diary& diary, const ZoneHistory& zones) {
+    std::vector<SpecialDay> days;
+    const auto add = [&](CivilDate date, const std::string& why) {
+        const bool told = std::ranges::any_of(
+            days, [&](const SpecialDay& day) { return day.date == date && day.why == why; });
+        if (!told) {
+            days.push_back({date, why});
+        }
+    };
+    for (const DiaryEntry& entry : diary) {
+        const CivilDate date = zones.date_at(entry.at);
+        if (entry.kind == DiaryKind::illness) {
+            add(date, "illness noted");
+        } else if (const std::string name = glucocorticoid_in(entry); !name.empty()) {
+            add(date, "cortisone (" + name + ")");
+            add(date + std::chrono::days{1}, "the day after cortisone");
+        }
+    }
+    std::ranges::stable_sort(days, {}, &SpecialDay::date);
+    return days;
+}
+
+std::optional<Finding> special_days_finding(const FirstReview& review) {
+    const auto special = special_days(review.input.diary, review.input.zones);
+    const ShownRange range = shown_range(review.input.goals);
+    TimeByRange all;
+    TimeByRange without;
+    std::string named;
+    int left_out = 0;
+    for (const ReviewDay& day : review.days) {
+        const TimeByRange time = time_by_range(day.view, range);
+        all += time;
+        std::string why;
+        for (const SpecialDay& one : special) {
+            if (one.date == day.day.date) {
+                why += (why.empty() ? "" : ", ") + one.why;
+            }
+        }
+        if (why.empty()) {
+            without += time;
+        } else {
+            named +=
+                fmt::format("{}{} ({})", named.empty() ? "" : "; ", day_words(day.day.date), why);
+            ++left_out;
+        }
+    }
+    if (left_out == 0) {
+        return std::nullopt;
+    }
+    Finding finding;
+    finding.code = "special_days";
+    finding.question = "Were there days unlike the others?";
+    finding.answer = Answer::yes;
+    finding.sentence = fmt::format(
+        "{}. With {} {}; without {}. A rise on such a day is put down to no food and no habit.",
+        named, left_out == 1 ? "it" : "them", hours_words(all), hours_words(without));
+    finding.evidence.used = static_cast<int>(review.days.size());
+    finding.evidence.used_what = "days";
+    finding.evidence.left_out = left_out;
+    finding.evidence.left_out_why = "in the second figure: illness or cortisone noted";
+    finding.next = {NextStep::ask_client, "Ask how those days were, and whether they are over."};
+    return finding;
+}
+
+}  // namespace tracewright
