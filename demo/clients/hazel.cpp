@@ -61,7 +61,33 @@ ClientStory client_hazel() {
       "sessions": {"bought": 4, "held": ["2026-01-24", "2026-02-14", "2026-03-20"]},
       "sensors": {"bought": 3, "used": 3},
       "promises": [{"text": "calendar for a walk trial by lot", "made": "2026-03-20", "by": "2026-03-21", "kept": "2026-03-20"}],
-      "agreed_change": {"text": "half an hour's walk after dinner", "from": "2026-02-14"}
+      "agreed_change": {"text": "half an hour's walk after dinner", "from": "2026-02-14"},
+      "trial": {
+        "version": 1,
+        "code": "walk-after-dinner",
+        "question": "Does a walk after dinner change the rise after dinner?",
+        "a": "walk 15 minutes, begun within half an hour after dinner",
+        "b": "no walk in the 90 minutes after dinner",
+        "outcome": "dinner",
+        "unit": "mg/dL",
+        "draw": "fair_coins",
+        "seed": 20260320,
+        "drawn_at": "2026-03-20T19:00:00+00:00",
+        "drawn_at_unix": 1774033200,
+        "worth": 10.8,
+        "noise_sd": 21.9,
+        "power": 0.16,
+        "smallest_p": 0.015625,
+        "pairs": [
+          {"first_day": "2026-03-21", "second_day": "2026-03-22", "a_first": false},
+          {"first_day": "2026-03-23", "second_day": "2026-03-24", "a_first": true},
+          {"first_day": "2026-03-25", "second_day": "2026-03-26", "a_first": true},
+          {"first_day": "2026-03-28", "second_day": "2026-03-29", "a_first": false},
+          {"first_day": "2026-03-30", "second_day": "2026-03-31", "a_first": false},
+          {"first_day": "2026-04-01", "second_day": "2026-04-02", "a_first": false},
+          {"first_day": "2026-04-04", "second_day": "2026-04-05", "a_first": true}
+        ]
+      }
     })json";
     return story;
 }

@@ -27,9 +27,9 @@ struct TrialOptions {
     std::string read;               ///< a trial written down before: read it
     std::vector<std::string> done;  ///< DATE=a, b or neither
     bool report = false;
-    std::string page;  ///< where its paper is written: calendar, after the end the report
-    bool keep = false;                   ///< with a practice: keep the trial that was drawn
-    bool kept = false;                   ///< list those kept
+    std::string page;   ///< where its paper is written: calendar, after the end the report
+    bool keep = false;  ///< with a practice: keep the trial that was drawn
+    bool kept = false;  ///< list those kept
     std::optional<std::int64_t> number;  ///< of one kept
     std::string stop;                    ///< why it is stopped
 };

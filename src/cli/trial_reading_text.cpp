@@ -2,6 +2,7 @@
 #include "cli/kept_trials.hpp"
 #include "cli/sheet_commands.hpp"
 #include "coaching/client_medicines.hpp"
+#include "coaching/trial_calendar_page.hpp"
 #include "coaching/trial_offers.hpp"
 #include "coaching/trial_report.hpp"
 
@@ -92,7 +93,7 @@ Exit with_paper(const Trial& trial, const TrialReading* reading, const ClientOfC
 Exit tell_reading(const Trial& trial, TrialReading reading, const ClientOfChange& client,
                   ReadingForm form, const Streams& streams) {
     const MedicineTimeline medicines = client_medicines(client.facts, client.input.zones);
-    const std::vector<Gate> gates = gates_of_trial(trial, care_of(client, medicines));
+    const std::vector<Gate> gates = gates_before_trial_papers(trial, care_of(client, medicines));
     const bool told_why = withhold_offer(reading, gates, client.licence);
     if (form.json) {
         Json json = {{"version", trial_json_version}, {"plan", nullptr}};

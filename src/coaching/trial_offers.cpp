@@ -129,22 +129,4 @@ void withhold_trials(FirstReview& review, const CareInput& care, Licence licence
     std::ranges::for_each(review.findings, withhold);
 }
 
-std::vector<Gate> gates_of_trial(const Trial& trial, const CareInput& care) {
-    const std::string words = trial.a + "; " + trial.b;
-    if (const TrialTemplate* made_from = trial_template_called(trial.code)) {
-        return gates_before_offer(made_from->proposed, words, care);
-    }
-    std::vector<Gate> all;
-    for (const Proposed proposed : {Proposed::low_carbohydrate, Proposed::walking}) {
-        for (Gate& gate : gates_before_offer(proposed, words, care)) {
-            const bool told = std::ranges::any_of(
-                all, [&](const Gate& other) { return other.kind == gate.kind; });
-            if (!told) {
-                all.push_back(std::move(gate));
-            }
-        }
-    }
-    return all;
-}
-
 }  // namespace tracewright

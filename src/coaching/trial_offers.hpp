@@ -26,8 +26,4 @@ void withhold_trials(FirstReview& review, const CareInput& care, Licence licence
 /// The same of a trial that was read: before its end it is not to be gone on with.
 bool withhold_offer(TrialReading& reading, const std::vector<Gate>& gates, Licence licence);
 
-/// The gates that are closed today for a trial drawn earlier: what its arms have the client do, by
-/// its template. A trial of no template met here counts as the strictest there is.
-std::vector<Gate> gates_of_trial(const Trial& trial, const CareInput& care);
-
 }  // namespace tracewright

@@ -227,7 +227,8 @@ class Teller {
         }
         if (gathered_.ill > 0) {
             add(CaveatKind::illness_left_out,
-                fmt::format("{} {} with illness or cortisone noted are left out.", gathered_.ill, rows));
+                fmt::format("{} {} with illness or cortisone noted are left out.", gathered_.ill,
+                            rows));
         }
         suspect_caveat(list, told, driver);
         if (absence_is_none(told.cause)) {

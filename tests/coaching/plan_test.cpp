@@ -3,6 +3,7 @@
 
 #include "coaching/before_after.hpp"
 #include "coaching/care_for_tests.hpp"
+#include "coaching/trial_templates.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

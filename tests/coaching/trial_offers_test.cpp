@@ -4,6 +4,7 @@
 #include "coaching/before_after.hpp"
 #include "coaching/client_review.hpp"
 #include "coaching/expected_a1c.hpp"
+#include "coaching/trial_calendar_page.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -112,7 +113,7 @@ TEST(TrialOffers, of_a_trial_drawn_earlier_the_gates_are_those_of_today) {
     trial.a = "walk 15 minutes";
     trial.b = "no walk";
     const auto gates = [&](const Care& care) {
-        return care.ask([&](const CareInput& in) { return gates_of_trial(trial, in); });
+        return care.ask([&](const CareInput& in) { return gates_before_trial_papers(trial, in); });
     };
     Care care;
     EXPECT_TRUE(gates(care).empty());

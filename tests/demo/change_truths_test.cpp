@@ -43,7 +43,7 @@ ClientFacts facts_of(const std::string& key) {
     return *facts;
 }
 
-CivilDate date(unsigned month, unsigned day) {
+CivilDate in_2026_on(unsigned month, unsigned day) {
     return std::chrono::floor<std::chrono::days>(in_2026(month, day, 0));
 }
 
@@ -59,7 +59,7 @@ Trial hazels_trial() {
     trial.outcome = made_from.outcome;
     trial.seed = record["seed"].get<std::uint64_t>();
     trial.worth = record["worth"].get<double>();
-    trial.blocks = blocks_from(date(3, 21), 7, made_from.free_days);
+    trial.blocks = blocks_from(in_2026_on(3, 21), 7, made_from.free_days);
     draw_arms(trial.blocks, trial.draw, trial.seed);
     return trial;
 }
@@ -98,19 +98,41 @@ TEST(ChangeTruths, hazels_evenings_are_those_of_the_lot) {
     }
 }
 
+// What the walk did is known: the same evenings lived with it and without. Seven pairs seldom show
+// an effect of this size against her dinners' spread; the reading must not claim otherwise.
 TEST(ChangeTruths, hazels_trial_of_the_walk_is_read_right) {
     const Trial trial = hazels_trial();
-    int found = 0;
+    ClientStory seated = story("hazel");
+    for (PlannedWalk& planned : seated.planned_walks) {
+        planned.walks = false;
+    }
+    int covered = 0;
     for (const std::uint64_t seed : seeds) {
         const TrialReading reading = read_trial(trial, input_of(story("hazel"), seed));
+        const TrialReading without = read_trial(trial, input_of(seated, seed));
         ASSERT_TRUE(reading.ended);
         EXPECT_GE(reading.as_allotted.pairs, 6) << seed;
-        EXPECT_EQ(reading.broken, 0) << seed;
-        EXPECT_LT(reading.as_allotted.estimate, 0) << seed;
-        found += reading.finding.answer == Answer::yes ? 1 : 0;
+        EXPECT_LE(reading.broken, 1) << seed;  // a dinner written late can hide a walk
+        double truth = 0;
+        int evenings = 0;
+        for (std::size_t i = 0; i < reading.days.size(); ++i) {
+            if (reading.days[i].allotted_a && reading.days[i].value && without.days[i].value) {
+                truth += *reading.days[i].value - *without.days[i].value;
+                ++evenings;
+            }
+        }
+        ASSERT_GE(evenings, 6) << seed;
+        truth /= evenings;
+        EXPECT_LT(truth, 0) << seed;
+        ASSERT_TRUE(reading.as_allotted.interval95) << seed;
+        const auto [low, high] = *reading.as_allotted.interval95;
+        covered += low <= truth && truth <= high ? 1 : 0;
+        if (reading.finding.answer == Answer::yes) {
+            EXPECT_LT(reading.as_allotted.estimate, 0) << seed;
+        }
         EXPECT_NE(reading.finding.answer, Answer::no_difference_worth_acting_on) << seed;
     }
-    EXPECT_GE(found, 2);
+    EXPECT_GE(covered, 4);
 }
 
 TEST(ChangeTruths, without_the_planted_effect_hazels_trial_seldom_shows_a_difference) {
@@ -130,7 +152,7 @@ TEST(ChangeTruths, another_kind_of_sensor_is_not_sold_as_progress) {
     ClientStory unchanged = story("aspen");
     unchanged.levels.clear();
     for (const std::uint64_t seed : seeds) {
-        const BeforeAfter found = aspens(unchanged, seed, {});
+        const BeforeAfter found = aspens(unchanged, seed, MedicineTimeline({}, {}));
         EXPECT_NE(found.finding.answer, Answer::yes) << seed << " " << found.finding.sentence;
         EXPECT_TRUE(has(found.finding, CaveatKind::other_kind_of_sensor)) << seed;
         EXPECT_LT(found.interval95[0], found.interval95_of_days[0]) << seed;
@@ -161,19 +183,20 @@ TEST(ChangeTruths, elders_dates_are_right_to_the_day) {
     ReviewInput input = input_of(story("elder"), 1);
     const LabReport report = lab_report({input, facts, {}, {}});
     EXPECT_EQ(report.remission.state, RemissionState::meets);
-    EXPECT_EQ(report.remission.earliest, date(4, 15));
-    EXPECT_EQ(report.remission.counted_on, date(4, 16));
+    EXPECT_EQ(report.remission.earliest, in_2026_on(4, 15));
+    EXPECT_EQ(report.remission.counted_on, in_2026_on(4, 16));
     ClientFacts before = facts;
     before.labs.pop_back();
-    input.as_of = client_clock(facts).day_of(date(4, 14)).from + std::chrono::hours{9};
+    input.as_of = client_clock(facts).day_of(in_2026_on(4, 14)).from + std::chrono::hours{9};
     const LabReport early = lab_report({input, before, {}, {}});
     EXPECT_EQ(early.remission.state, RemissionState::not_yet);
-    EXPECT_EQ(early.remission.earliest, date(4, 15));
+    EXPECT_EQ(early.remission.earliest, in_2026_on(4, 15));
     std::vector<std::string> labs;
     for (const LineRow& row : report.line) {
         if (row.kind == "lab") {
             labs.push_back(row.words);
-            EXPECT_TRUE(row.on == date(1, 12) || row.on == date(3, 2) || row.on == date(4, 16));
+            EXPECT_TRUE(row.on == in_2026_on(1, 12) || row.on == in_2026_on(3, 2) ||
+                        row.on == in_2026_on(4, 16));
         }
     }
     EXPECT_EQ(labs.size(), 3U);
