@@ -5,6 +5,7 @@
 #include "coaching/plan_words.hpp"
 #include "findings/causes_to_ask.hpp"
 #include "findings/hours_gained.hpp"
+#include "inference/normal_quantile.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -19,17 +20,6 @@ constexpr double unlikely = 0.2;
 constexpr double fast_fall_hours = 2;        // a gain that may lower A1c fast; ours
 constexpr double little_carbohydrate = 130;  // grams a day
 constexpr int points = 41;
-
-// Middles of equal shares of the standard normal distribution.
-double normal_quantile(double p) {
-    double low = -6;
-    double high = 6;
-    for (int i = 0; i < 60; ++i) {
-        const double middle = (low + high) / 2;
-        (std::erfc(-middle / std::sqrt(2.0)) / 2 < p ? low : high) = middle;
-    }
-    return (low + high) / 2;
-}
 
 struct AskedOutcome {
     std::vector<QuestionRow> rows;
@@ -246,13 +236,13 @@ class Planner {
         double sum = 0;
         int worth = 0;
         for (int i = 0; i < points; ++i) {
-            const double hours = at(normal_quantile((i + 0.5) / points));
+            const double hours = at(normal_quantile((i + 0.5) / points));  // of equal shares
             sum += hours;
             worth += hours >= settings_.worth_hours ? 1 : 0;
         }
         candidate.hours = sum / points;
         candidate.probability = static_cast<double>(worth) / points;
-        candidate.hours95 = {at(-1.959963984540054), at(1.959963984540054)};
+        candidate.hours95 = {at(normal_quantile(0.025)), at(normal_quantile(0.975))};
         std::ranges::sort(candidate.hours95);
     }
 

@@ -15,9 +15,29 @@ std::string time_words(double hours) {
     return hours_and_minutes(std::chrono::minutes{std::lround(std::abs(hours) * 60 / 5) * 5});
 }
 
+bool next_to_nothing(double hours) {
+    return std::abs(hours) * 60 < 2.5;
+}
+
 std::string gain_words(double hours) {
-    return std::abs(hours) * 60 < 2.5 ? "no more and no less"
-                                      : time_words(hours) + (hours > 0 ? " more" : " less");
+    return next_to_nothing(hours) ? "nothing" : time_words(hours) + (hours > 0 ? " more" : " less");
+}
+
+// These days' readings alone are moved: where none comes near the edge of the range, the arithmetic
+// gives nothing either way, which is no knowledge of other days (safety rule 5).
+std::string expected_words(const RankedCandidate& candidate, double worth) {
+    if (std::ranges::all_of(candidate.hours95, next_to_nothing)) {
+        return "Expected: under 5 min in range a day either way, because no reading it would move "
+               "lies near the edge of the range; other days may differ.";
+    }
+    const std::string low = gain_words(candidate.hours95[0]);
+    const std::string high = gain_words(candidate.hours95[1]);
+    const std::string gain =
+        low == high ? "about " + low + " in range a day on these days; others may differ"
+                    : fmt::format("{} in range a day (95 % from {} to {})",
+                                  gain_words(candidate.hours), low, high);
+    return fmt::format("Expected: {}; {:.0f} % sure of {} or more.", gain,
+                       100 * candidate.probability, time_words(worth));
 }
 
 std::string rows_words(const RankedCandidate& candidate) {
@@ -68,11 +88,7 @@ std::vector<std::string> sentences_of(const RankedCandidate& candidate, double w
     const CandidateChange& change = *candidate.change;
     std::vector<std::string> said;
     if (candidate.both && change.cause) {
-        said.push_back(fmt::format(
-            "Expected: {} in range a day (95 % from {} to {}); {:.0f} % sure of {} or more. {}.",
-            gain_words(candidate.hours), gain_words(candidate.hours95[0]),
-            gain_words(candidate.hours95[1]), 100 * candidate.probability, time_words(worth),
-            rows_words(candidate)));
+        said.push_back(expected_words(candidate, worth) + " " + rows_words(candidate) + ".");
     } else {
         said.emplace_back("How much it may bring can't be told from these days.");
     }

@@ -88,6 +88,17 @@ MedicineRisks MedicineTimeline::risks_in(Interval window) const {
     return risks;
 }
 
+// A line that ends on the day on which one of the same names begins: the dose or form was changed.
+const MedicineUse* MedicineTimeline::gone_on_with(const MedicineUse& ended) const {
+    const auto next = std::ranges::find_if(uses_, [&](const MedicineUse& use) {
+        return &use != &ended && use.from && ended.until && *use.from <= *ended.until &&
+               *ended.until - *use.from <= std::chrono::hours{25} &&
+               (!ended.from || *ended.from < *use.from) && !use.text.recognised.empty() &&
+               names_of(use.text) == names_of(ended.text);
+    });
+    return next == uses_.end() ? nullptr : &*next;
+}
+
 std::vector<MedicineEvent> MedicineTimeline::events_between(Instant from, Instant to) const {
     std::vector<MedicineEvent> events;
     const Interval window{from, to};
@@ -95,14 +106,22 @@ std::vector<MedicineEvent> MedicineTimeline::events_between(Instant from, Instan
         if (use.text.says_none) {
             continue;
         }
+        const bool goes_on = std::ranges::any_of(
+            uses_, [&](const MedicineUse& ended) { return gone_on_with(ended) == &use; });
         if (use.from && window.contains(*use.from)) {
             events.push_back({*use.from,
-                              use.text.doing == MedicineDoing::changed ? MedicineEvent::Kind::change
-                                                                       : MedicineEvent::Kind::start,
+                              goes_on || use.text.doing == MedicineDoing::changed
+                                  ? MedicineEvent::Kind::change
+                                  : MedicineEvent::Kind::start,
                               names_of(use.text)});
         }
         if (use.until && window.contains(*use.until)) {
-            events.push_back({*use.until, MedicineEvent::Kind::stop, names_of(use.text)});
+            const MedicineUse* next = gone_on_with(use);
+            if (next == nullptr) {
+                events.push_back({*use.until, MedicineEvent::Kind::stop, names_of(use.text)});
+            } else if (!window.contains(*next->from)) {  // the day of the change lies half outside
+                events.push_back({*use.until, MedicineEvent::Kind::change, names_of(use.text)});
+            }
         }
     }
     std::stable_sort(events.begin(), events.end(),

@@ -64,10 +64,13 @@ class MedicineTimeline {
     }
 
     /// Starts, stops and changes within [from, to), in order of time. A text that says 'changed' is
-    /// a change at its start.
+    /// a change at its start; so is a line that begins on the last day of another with the same
+    /// recognised names.
     std::vector<MedicineEvent> events_between(Instant from, Instant to) const;
 
   private:
+    const MedicineUse* gone_on_with(const MedicineUse& ended) const;
+
     std::vector<MedicineUse> uses_;
     std::optional<Instant> asked_;
 };

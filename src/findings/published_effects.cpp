@@ -107,9 +107,13 @@ std::optional<double> PublishedEffect::standard_error() const {
 }
 
 std::string PublishedEffect::sentence() const {
-    const std::string size = units == "direction_only"
-                                 ? std::string(effect > 0 ? "higher" : "lower") + ", size not told"
-                                 : fmt::format("{:+g} {}", effect, units);
+    std::string unit = units;
+    std::ranges::replace(unit, '_', ' ');
+    const std::string size =
+        units == "direction_only" ? std::string(effect > 0 ? "higher" : "lower") + ", size not told"
+        : units == "ratio"        ? fmt::format("times {:g}", effect)
+        : units.starts_with("percent_change") ? fmt::format("{:+g} %{}", effect, unit.substr(14))
+                                              : fmt::format("{:+g} {}", effect, unit);
     return fmt::format("{}: {} {}; {}{} ({})", habit, outcome, size, people,
                        n.empty() ? "" : ", n " + n, source);
 }

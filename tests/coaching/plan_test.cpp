@@ -58,6 +58,18 @@ Care walker() {
     return care;
 }
 
+/// The same far above the range all day: what a walk takes off brings no reading into it.
+Care walker_far_above() {
+    Care care;
+    care.wears.clear();
+    Wear& wear = care.wear(-28, 28, 300);
+    for (int day = -28; day < 0; ++day) {
+        const bool walked = day % 4 == 0;
+        dinner(care, wear, day, 150 + (walked ? 15 : 25) + 6 * std::sin(day * 2.4), walked);
+    }
+    return care;
+}
+
 const RankedCandidate* ranked(const Plan& plan, std::string_view code) {
     const auto found = std::ranges::find_if(
         plan.ranked, [&](const RankedCandidate& one) { return one.change->code == code; });
@@ -313,4 +325,27 @@ TEST(DaysToCheck, fewer_for_a_larger_difference_and_none_below_the_sensors_error
     EXPECT_TRUE(!small || *small >= *large);
     EXPECT_FALSE(days_to_check(input, 0.01));
     EXPECT_FALSE(days_to_check(ReviewInput{}, 1));
+}
+
+TEST(Plan, an_interval_never_has_no_width_in_words) {
+    for (const Care& care : {walker(), walker_far_above()}) {
+        for (const RankedCandidate& one : planned(care).ranked) {
+            if (!one.both) {
+                continue;
+            }
+            const std::string& said = one.sentences.front();
+            const auto from = said.find("95 % from ");
+            if (from == std::string::npos) {
+                EXPECT_THAT(said, HasSubstr("may differ"));
+                continue;
+            }
+            const auto to = said.find(" to ", from);
+            const std::string low = said.substr(from + 10, to - from - 10);
+            EXPECT_NE(low, said.substr(to + 4, low.size())) << said;
+        }
+    }
+    const Plan far = planned(walker_far_above());
+    const RankedCandidate* walk = ranked(far, "walk-after-dinner");
+    ASSERT_NE(walk, nullptr);
+    EXPECT_THAT(walk->sentences.front(), HasSubstr("under 5 min in range a day either way"));
 }

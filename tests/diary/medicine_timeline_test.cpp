@@ -80,5 +80,24 @@ TEST(MedicineTimeline, tells_starts_stops_and_changes_between_two_stretches) {
     EXPECT_TRUE(timeline.events_between(day(9), day(99)).empty());
 }
 
+TEST(MedicineTimeline, a_line_that_goes_on_in_another_dose_is_one_change) {
+    const MedicineTimeline timeline({use("metformin 500 mg", {}, day(3) + std::chrono::days{1}),
+                                     use("metformin 1000 mg", day(3))},
+                                    day(0));
+    const auto events = timeline.events_between(day(0), day(8));
+    ASSERT_EQ(events.size(), 1U);
+    EXPECT_EQ(events[0].kind, MedicineEvent::Kind::change);
+    EXPECT_EQ(events[0].at, day(3));
+    // A stretch that begins within the day of the change still meets it.
+    const auto half = timeline.events_between(day(3) + std::chrono::hours{12}, day(8));
+    ASSERT_EQ(half.size(), 1U);
+    EXPECT_EQ(half[0].kind, MedicineEvent::Kind::change);
+    // Another medicine, or a gap of days, is a stop and a start.
+    for (const auto& next : {use("gliclazide", day(3)), use("metformin", day(6))}) {
+        const MedicineTimeline other({use("metformin", {}, day(4)), next}, day(0));
+        EXPECT_EQ(other.events_between(day(0), day(8)).size(), 2U) << next.text.written;
+    }
+}
+
 }  // namespace
 }  // namespace tracewright

@@ -2,6 +2,7 @@
 // confirmed rows only.
 #include "findings/published_effects.hpp"
 
+#include <fmt/format.h>
 #include <gtest/gtest.h>
 
 #include <fstream>
@@ -62,6 +63,21 @@ TEST(PublishedEffects, a_direction_without_a_size_is_told_in_words) {
     EXPECT_NE(say.rows[0].sentence().find("next breakfast higher, size not told; healthy, n 953"),
               std::string::npos)
         << say.rows[0].sentence();
+}
+
+TEST(PublishedEffects, a_ratio_is_told_as_times_and_no_unit_by_its_code) {
+    int ratios = 0;
+    for (const PublishedEffect& effect : published_effects()) {
+        const std::string sentence = effect.sentence();
+        EXPECT_EQ(sentence.find(" ratio;"), std::string::npos) << sentence;
+        EXPECT_EQ(sentence.find("percent_"), std::string::npos) << sentence;
+        if (effect.units == "ratio") {
+            EXPECT_NE(sentence.find(fmt::format("times {:g};", effect.effect)), std::string::npos)
+                << sentence;
+            ++ratios;
+        }
+    }
+    EXPECT_GE(ratios, 2);
 }
 
 // dinner at 21:00 vs 18:00 (10.1016/j.diabres.2017.05.010): 497 mmol/L x min over nine hours is
