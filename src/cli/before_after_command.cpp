@@ -121,15 +121,11 @@ Exit labs(const WhoseChange& whose, const LabsOptions& options, const Streams& s
         }
         *date = *told;
     }
-    std::vector<KeptTrial> trials;
-    if (client->open) {
-        auto kept = kept_trials(client->open->store(), client->open->client, client->input.zones);
-        if (!kept) {
-            return said(kept.error(), streams);
-        }
-        trials = std::move(*kept);
+    const auto trials = kept_trials_with(*client, streams);
+    if (!trials) {
+        return trials.error();
     }
-    question.trials = trials;
+    question.trials = *trials;
     const LabReport report = lab_report(question);
     if (whose.json) {
         streams.out << dumped(json_of_labs(report, client->input));

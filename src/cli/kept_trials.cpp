@@ -169,6 +169,18 @@ Stored<std::vector<KeptTrial>> kept_trials(PracticeStore& store, std::int64_t cl
     return all;
 }
 
+tl::expected<std::vector<KeptTrial>, Exit> kept_trials_with(const ClientOfChange& client,
+                                                            const Streams& streams) {
+    if (!client.open) {
+        return std::vector<KeptTrial>{};
+    }
+    auto kept = kept_trials(client.open->store(), client.open->client, client.input.zones);
+    if (!kept) {
+        return tl::make_unexpected(said(kept.error(), streams));
+    }
+    return std::move(*kept);
+}
+
 Exit keep_trial(ClientOfChange& client, const Trial& trial, const Streams& streams) {
     if (!client.open) {
         return refuse(streams, "found files, expected --practice to keep a trial");

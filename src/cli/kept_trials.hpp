@@ -16,6 +16,11 @@ namespace tracewright {
 Stored<std::vector<KeptTrial>> kept_trials(PracticeStore& store, std::int64_t client,
                                            const ZoneHistory& clock);
 
+/// The trials kept with whom a command reads; none with files. Error: the exit code, its sentence
+/// said.
+tl::expected<std::vector<KeptTrial>, Exit> kept_trials_with(const ClientOfChange& client,
+                                                            const Streams& streams);
+
 /// Keeps a trial that was just drawn. Refused with files, and while another goes on.
 Exit keep_trial(ClientOfChange& client, const Trial& trial, const Streams& streams);
 

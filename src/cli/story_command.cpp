@@ -104,16 +104,12 @@ Exit story(const WhoseChange& whose, const StoryOptions& options, const Streams&
     if (!client) {
         return client.error();
     }
-    std::vector<KeptTrial> trials;
-    if (client->open) {
-        auto kept = kept_trials(client->open->store(), client->open->client, client->input.zones);
-        if (!kept) {
-            return said(kept.error(), streams);
-        }
-        trials = std::move(*kept);
+    const auto trials = kept_trials_with(*client, streams);
+    if (!trials) {
+        return trials.error();
     }
     LabQuestion question{client->input, client->facts};
-    question.trials = trials;
+    question.trials = *trials;
     const Story told = story_of(question);
     if (!options.html.empty()) {
         const std::string page = paper_html(story_paper(told, client->input.of_whom), {});

@@ -13,6 +13,16 @@ bool weekend(CivilDate date) {
 
 }  // namespace
 
+Trial trial_of(const TrialTemplate& made_from) {
+    Trial trial;
+    trial.code = made_from.code;
+    trial.question = made_from.question;
+    trial.a = made_from.a;
+    trial.b = made_from.b;
+    trial.outcome = made_from.outcome;
+    return trial;
+}
+
 std::vector<TrialBlock> blocks_from(CivilDate first, int blocks, int free_days) {
     // With a free day between, the next like day may lie behind a weekend.
     const int nearest = 1 + free_days;

@@ -42,6 +42,9 @@ struct Trial {
     double smallest_p() const { return smallest_block_p(static_cast<int>(blocks.size()), draw); }
 };
 
+/// A trial that asks the template's question, not drawn yet.
+Trial trial_of(const TrialTemplate& made_from);
+
 /// Pairs of like days from a date on: weekday with weekday, Saturday with Sunday, `free_days`
 /// between the two of a pair and after each, as near as the week allows. Arms not drawn yet.
 std::vector<TrialBlock> blocks_from(CivilDate first, int blocks, int free_days);

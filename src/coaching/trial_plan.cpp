@@ -172,12 +172,7 @@ class Planner {
         if (!pairs_) {
             return;
         }
-        Trial trial;
-        trial.code = made_from_.code;
-        trial.question = made_from_.question;
-        trial.a = made_from_.a;
-        trial.b = made_from_.b;
-        trial.outcome = made_from_.outcome;
+        Trial trial = trial_of(made_from_);
         trial.draw = wish_.draw;
         trial.seed = wish_.seed;
         trial.drawn_at = care_.as_of;

@@ -1,6 +1,7 @@
 #include "store/client_food_table.hpp"
 
 #include "store/food_document.hpp"
+#include "store/stored_column.hpp"
 
 #include <stdexcept>
 
@@ -12,16 +13,12 @@ std::vector<FoodRecord> ClientFoodTable::foods(std::int64_t client, const std::s
                   "ORDER BY id");
     std::vector<FoodRecord> foods;
     for (all.with(client); all.step();) {
-        const auto text = seal_.opened(all.blob(3), place + " food");
-        if (!text) {
-            throw std::runtime_error(text.error());
-        }
-        auto food = food_read(*text);
+        auto food = food_read(opened_text(seal_, all.blob(3), place + " food"));
         if (!food) {
             throw std::runtime_error(food.error());
         }
-        foods.push_back({all.integer(0), Instant{std::chrono::seconds{all.integer(1)}},
-                         all.integer(2), std::move(*food)});
+        foods.push_back(
+            {all.integer(0), instant(all.integer(1)), all.integer(2), std::move(*food)});
     }
     return foods;
 }
@@ -35,7 +32,7 @@ std::int64_t ClientFoodTable::keep(std::int64_t client, const std::string& place
                   "VALUES (?, ?, ?, ?, ?) ON CONFLICT(client, sameness) DO UPDATE "
                   "SET at = excluded.at, coach = excluded.coach, "
                   "sealed_food = excluded.sealed_food");
-    put.with(client, acting.at.time_since_epoch().count(), acting.coach, same,
+    put.with(client, seconds(acting.at), acting.coach, same,
              seal_.sealed(food_document(food), place + " food"))
         .run();
     Statement number(database_, "SELECT id FROM client_food WHERE client = ? AND sameness = ?");

@@ -1,6 +1,7 @@
 #include "store/client_table.hpp"
 
 #include "store/client_document.hpp"
+#include "store/stored_column.hpp"
 
 #include <fmt/format.h>
 #include <sodium.h>
@@ -20,15 +21,6 @@ ClientMark mark_from(std::span<const std::uint8_t> bytes) {
 
 std::string place_from(std::span<const std::uint8_t> mark) {
     return fmt::format("client {:02x}", fmt::join(mark, ""));
-}
-
-std::string opened(const Seal& seal, std::span<const std::uint8_t> sealed,
-                   const std::string& place) {
-    auto text = seal.opened(sealed, place);
-    if (!text) {
-        throw std::runtime_error(text.error());
-    }
-    return std::move(*text);
 }
 
 }  // namespace
@@ -66,8 +58,8 @@ std::optional<ClientRow> ClientTable::client(std::int64_t client) {
     row.mark = mark_from(find.blob(0));
     row.handle = find.text(1);
     const std::string place = place_from(row.mark);
-    row.name = opened(seal_, find.blob(2), place + " name");
-    auto facts = client_facts_read(opened(seal_, find.blob(3), place + " facts"));
+    row.name = opened_text(seal_, find.blob(2), place + " name");
+    auto facts = client_facts_read(opened_text(seal_, find.blob(3), place + " facts"));
     if (!facts) {
         throw std::runtime_error(facts.error());
     }
@@ -81,7 +73,7 @@ std::vector<ClientTable::Called> ClientTable::clients() {
     std::vector<Called> clients;
     while (all.step()) {
         clients.push_back({all.integer(0), std::string(all.text(2)),
-                           opened(seal_, all.blob(3), place_from(all.blob(1)) + " name")});
+                           opened_text(seal_, all.blob(3), place_from(all.blob(1)) + " name")});
     }
     return clients;
 }
@@ -130,7 +122,7 @@ std::vector<std::pair<std::int64_t, Coach>> CoachTable::coaches() {
         const std::int64_t id = all.integer(0);
         coaches.emplace_back(
             id, Coach{std::string(all.text(1)),
-                      opened(seal_, all.blob(2), fmt::format("coach {} name", all.text(1))),
+                      opened_text(seal_, all.blob(2), fmt::format("coach {} name", all.text(1))),
                       static_cast<CoachRole>(all.integer(3)), static_cast<Licence>(all.integer(4)),
                       !all.is_null(5)});
     }

@@ -1,5 +1,7 @@
 #include "store/diary_document.hpp"
 
+#include "store/stored_column.hpp"
+
 #include <nlohmann/json.hpp>
 
 namespace tracewright {
@@ -20,14 +22,6 @@ void take(const Json& document, const char* key, std::optional<Value>& value) {
     if (const auto found = document.find(key); found != document.end()) {
         value = found->get<Value>();
     }
-}
-
-std::int64_t seconds(Instant at) {
-    return at.time_since_epoch().count();
-}
-
-Instant instant(std::int64_t seconds_since_1970) {
-    return Instant{std::chrono::seconds{seconds_since_1970}};
 }
 
 Json document_of(const DiaryEntry& entry) {

@@ -1,31 +1,12 @@
 #include "store/record_table.hpp"
 
+#include "store/stored_column.hpp"
+
 #include <nlohmann/json.hpp>
 
 #include <stdexcept>
 
 namespace tracewright {
-
-namespace {
-
-std::int64_t seconds(Instant at) {
-    return at.time_since_epoch().count();
-}
-
-Instant instant(std::int64_t seconds_since_1970) {
-    return Instant{std::chrono::seconds{seconds_since_1970}};
-}
-
-}  // namespace
-
-std::string RecordTable::opened(std::span<const std::uint8_t> sealed,
-                                const std::string& place) const {
-    auto text = seal_.opened(sealed, place);
-    if (!text) {
-        throw std::runtime_error(text.error());
-    }
-    return std::move(*text);
-}
 
 std::int64_t RecordTable::add_note(std::int64_t client, const std::string& place,
                                    const std::string& text, const Acting& acting) {
@@ -41,7 +22,7 @@ std::vector<NoteRecord> RecordTable::notes(std::int64_t client, const std::strin
     std::vector<NoteRecord> notes;
     for (all.with(client); all.step();) {
         notes.push_back({all.integer(0), instant(all.integer(1)), all.integer(2),
-                         opened(all.blob(3), place + " note")});
+                         opened_text(seal_, all.blob(3), place + " note")});
     }
     return notes;
 }
@@ -73,7 +54,7 @@ std::vector<PromiseRecord> RecordTable::promises(std::int64_t client, const std:
         if (const auto kept = all.optional_integer(4)) {
             promise.kept_at = instant(*kept);
         }
-        promise.text = opened(all.blob(5), place + " promise");
+        promise.text = opened_text(seal_, all.blob(5), place + " promise");
         promises.push_back(std::move(promise));
     }
     return promises;
@@ -114,11 +95,11 @@ std::vector<EscalationRecord> RecordTable::escalations(std::int64_t client,
         EscalationRecord record{all.integer(0),
                                 std::string(all.text(1)),
                                 instant(all.integer(2)),
-                                opened(all.blob(3), place + " escalation"),
+                                opened_text(seal_, all.blob(3), place + " escalation"),
                                 {}};
         for (answers.with(record.id); answers.step();) {
-            const auto answer =
-                nlohmann::json::parse(opened(answers.blob(2), place + " acknowledgement"));
+            const auto answer = nlohmann::json::parse(
+                opened_text(seal_, answers.blob(2), place + " acknowledgement"));
             record.answers.push_back({instant(answers.integer(0)), answers.integer(1),
                                       answer.at("by").get<std::string>(),
                                       answer.at("done").get<std::string>()});
@@ -167,7 +148,7 @@ std::vector<KeptFinding> RecordTable::findings(std::int64_t client, const std::s
     for (all.with(client); all.step();) {
         findings.push_back({all.integer(0), instant(all.integer(1)), all.integer(2),
                             Interval{instant(all.integer(3)), instant(all.integer(4))},
-                            all.integer(5), opened(all.blob(6), place + " finding")});
+                            all.integer(5), opened_text(seal_, all.blob(6), place + " finding")});
     }
     return findings;
 }

@@ -40,8 +40,6 @@ class RecordTable {
   private:
     Database& database_;
     const Seal& seal_;
-
-    std::string opened(std::span<const std::uint8_t> sealed, const std::string& place) const;
 };
 
 }  // namespace tracewright

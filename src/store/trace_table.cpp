@@ -1,5 +1,7 @@
 #include "store/trace_table.hpp"
 
+#include "store/stored_column.hpp"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -9,22 +11,6 @@
 namespace tracewright {
 
 namespace {
-
-std::int64_t seconds(Instant at) {
-    return at.time_since_epoch().count();
-}
-
-std::optional<std::int64_t> seconds(const std::optional<Instant>& at) {
-    return at ? std::optional(seconds(*at)) : std::nullopt;
-}
-
-Instant instant(std::int64_t seconds_since_1970) {
-    return Instant{std::chrono::seconds{seconds_since_1970}};
-}
-
-std::optional<Instant> instant(const std::optional<std::int64_t>& at) {
-    return at ? std::optional(instant(*at)) : std::nullopt;
-}
 
 std::int64_t number_of(UtcDay day) {
     return day.time_since_epoch().count();

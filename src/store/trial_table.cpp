@@ -1,29 +1,10 @@
 #include "store/trial_table.hpp"
 
+#include "store/stored_column.hpp"
+
 #include <stdexcept>
 
 namespace tracewright {
-
-namespace {
-
-std::int64_t seconds(Instant at) {
-    return at.time_since_epoch().count();
-}
-
-Instant instant(std::int64_t seconds_since_1970) {
-    return Instant{std::chrono::seconds{seconds_since_1970}};
-}
-
-}  // namespace
-
-std::string TrialTable::opened(std::span<const std::uint8_t> sealed,
-                               const std::string& place) const {
-    auto text = seal_.opened(sealed, place);
-    if (!text) {
-        throw std::runtime_error(text.error());
-    }
-    return std::move(*text);
-}
 
 std::vector<TrialRecord> TrialTable::trials(std::int64_t client, const std::string& place) {
     Statement all(database_,
@@ -36,17 +17,17 @@ std::vector<TrialRecord> TrialTable::trials(std::int64_t client, const std::stri
         TrialRecord trial{all.integer(0),
                           instant(all.integer(1)),
                           all.integer(2),
-                          opened(all.blob(3), place + " trial"),
+                          opened_text(seal_, all.blob(3), place + " trial"),
                           {},
                           {}};
         for (days.with(trial.id); days.step();) {
             trial.days.push_back({instant(days.integer(0)), days.integer(1),
                                   CivilDate{std::chrono::days{days.integer(2)}},
-                                  opened(days.blob(3), place + " trial day")});
+                                  opened_text(seal_, days.blob(3), place + " trial day")});
         }
         if (stop.with(trial.id).step()) {
             trial.stopped = TrialStop{instant(stop.integer(0)), stop.integer(1),
-                                      opened(stop.blob(2), place + " trial stop")};
+                                      opened_text(seal_, stop.blob(2), place + " trial stop")};
         }
         trials.push_back(std::move(trial));
     }

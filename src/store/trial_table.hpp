@@ -27,7 +27,6 @@ class TrialTable {
     const Seal& seal_;
 
     bool goes_on(std::int64_t client, std::int64_t trial);
-    std::string opened(std::span<const std::uint8_t> sealed, const std::string& place) const;
 };
 
 }  // namespace tracewright

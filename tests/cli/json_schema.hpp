@@ -2,6 +2,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <filesystem>
 #include <string>
 #include <vector>
 
@@ -13,5 +14,11 @@ namespace tracewright::testing {
 /// know is itself told, so that no schema is checked by half.
 std::vector<std::string> misfits(const nlohmann::json& value, const nlohmann::json& schema,
                                  const nlohmann::json& root, const std::string& at = "$");
+
+/// Fails for each thing in which the document misses the schema of this name in docs/formats.
+void meets(const std::string& document, const std::string& schema_name);
+
+/// The whole file; empty where there is none.
+std::string text_of(const std::filesystem::path& path);
 
 }  // namespace tracewright::testing

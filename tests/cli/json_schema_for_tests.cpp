@@ -1,6 +1,9 @@
 #include "cli/json_schema.hpp"
 
+#include <gtest/gtest.h>
 #include <algorithm>
+#include <fstream>
+#include <iterator>
 #include <set>
 
 namespace tracewright::testing {
@@ -99,6 +102,19 @@ std::vector<std::string> misfits(const json& value, const json& schema, const js
         }
     }
     return found;
+}
+
+std::string text_of(const std::filesystem::path& path) {
+    std::ifstream file(path, std::ios::binary);
+    return {std::istreambuf_iterator<char>(file), {}};
+}
+
+void meets(const std::string& document, const std::string& schema_name) {
+    const json schema = json::parse(
+        text_of(std::filesystem::path(TRACEWRIGHT_SOURCE_DIR) / "docs/formats" / schema_name));
+    for (const std::string& misfit : misfits(json::parse(document), schema, schema)) {
+        ADD_FAILURE() << schema_name << " " << misfit;
+    }
 }
 
 }  // namespace tracewright::testing

@@ -20,11 +20,6 @@ namespace {
 
 const std::string source = TRACEWRIGHT_SOURCE_DIR;
 
-std::string text_of(const fs::path& path) {
-    std::ifstream file(path, std::ios::binary);
-    return {std::istreambuf_iterator<char>(file), {}};
-}
-
 Ran on_example(std::vector<std::string> args) {
     args.insert(args.begin() + 1, source + "/data/invented-wear.csv");
     args.insert(args.end(), {"--zone", "Europe/Berlin", "--as-of", "2026-03-17"});

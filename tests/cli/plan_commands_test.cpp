@@ -20,18 +20,6 @@ namespace {
 
 const std::string source = TRACEWRIGHT_SOURCE_DIR;
 
-std::string text_of(const fs::path& path) {
-    std::ifstream file(path, std::ios::binary);
-    return {std::istreambuf_iterator<char>(file), {}};
-}
-
-void meets(const std::string& document, const std::string& schema_name) {
-    const json schema = json::parse(text_of(source + "/docs/formats/" + schema_name));
-    for (const std::string& misfit : misfits(json::parse(document), schema, schema)) {
-        ADD_FAILURE() << schema_name << " " << misfit;
-    }
-}
-
 /// A practice with one client, the shipped example, of whom everything was asked.
 class PlanCommands : public ::testing::Test {
   protected:

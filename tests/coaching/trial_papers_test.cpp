@@ -20,12 +20,7 @@ using ::testing::SizeIs;
 namespace {
 
 Trial a_trial(const TrialTemplate& made_from, int pairs, CivilDate first) {
-    Trial trial;
-    trial.code = made_from.code;
-    trial.question = made_from.question;
-    trial.a = made_from.a;
-    trial.b = made_from.b;
-    trial.outcome = made_from.outcome;
+    Trial trial = trial_of(made_from);
     trial.seed = 7;
     trial.drawn_at = care_at(-15, 12);
     trial.worth = 18;

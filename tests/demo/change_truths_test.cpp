@@ -51,12 +51,7 @@ CivilDate in_2026_on(unsigned month, unsigned day) {
 Trial hazels_trial() {
     const auto record = nlohmann::json::parse(papers().at("hazel-trial.json"));
     const TrialTemplate& made_from = *trial_template_called(record["code"].get<std::string>());
-    Trial trial;
-    trial.code = made_from.code;
-    trial.question = made_from.question;
-    trial.a = made_from.a;
-    trial.b = made_from.b;
-    trial.outcome = made_from.outcome;
+    Trial trial = trial_of(made_from);
     trial.seed = record["seed"].get<std::uint64_t>();
     trial.worth = record["worth"].get<double>();
     trial.blocks = blocks_from(in_2026_on(3, 21), 7, made_from.free_days);

@@ -1,5 +1,6 @@
 // Handout, talk sheet and letter as they are printed. Everybody in here is invented.
 #include "coaching/handout.hpp"
+#include "render/approved.hpp"
 
 #include "coaching/paper_for_tests.hpp"
 #include "coaching/prescriber_letter.hpp"
@@ -56,19 +57,6 @@ std::string bytes_of(const PaperCase& made, const Handout& page) {
     const auto pdf = paper_pdf(page.paper, figures);
     EXPECT_TRUE(pdf) << (pdf ? "" : pdf.error().sentence());
     return pdf.value_or("");
-}
-
-/// Compares with the approved text, or approves it where TRACEWRIGHT_APPROVE=1.
-void expect_approved(const std::string& text, const std::string& name) {
-    const fs::path path = fs::path(TRACEWRIGHT_SOURCE_DIR) / "tests/documents" / name;
-    if (std::getenv("TRACEWRIGHT_APPROVE") != nullptr) {
-        std::ofstream(path, std::ios::binary) << text;
-    }
-    std::ifstream file(path, std::ios::binary);
-    std::ostringstream approved;
-    approved << file.rdbuf();
-    EXPECT_EQ(text, approved.str())
-        << "differs from " << name << "; after reading it, TRACEWRIGHT_APPROVE=1 renews it";
 }
 
 }  // namespace

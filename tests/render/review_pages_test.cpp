@@ -1,4 +1,5 @@
 #include "render/review_pages.hpp"
+#include "render/approved.hpp"
 
 #include "findings/review_input_for_tests.hpp"
 #include "render/figure.hpp"
@@ -88,19 +89,6 @@ std::string utf16(const std::string& text) {
         hex += digits;
     }
     return hex + ">";
-}
-
-/// Compares with the approved text, or approves it where TRACEWRIGHT_APPROVE=1.
-void expect_approved(const std::string& text, const std::string& name) {
-    const fs::path path = fs::path(TRACEWRIGHT_SOURCE_DIR) / "tests/documents" / name;
-    if (std::getenv("TRACEWRIGHT_APPROVE") != nullptr) {
-        std::ofstream(path, std::ios::binary) << text;
-    }
-    std::ifstream file(path, std::ios::binary);
-    std::ostringstream approved;
-    approved << file.rdbuf();
-    EXPECT_EQ(text, approved.str())
-        << "differs from " << name << "; after reading it, TRACEWRIGHT_APPROVE=1 renews it";
 }
 
 struct TemporaryFile {

@@ -1,5 +1,6 @@
 // The sheets and explaining pages as they come out of the printer. What they say is tested in
 // tests/coaching.
+#include "render/approved.hpp"
 #include "render/explaining_figures.hpp"
 #include "render/paper_pages.hpp"
 
@@ -18,6 +19,7 @@
 #include <sstream>
 
 using namespace tracewright;
+using namespace tracewright::testing;
 using ::testing::HasSubstr;
 
 namespace {
@@ -34,12 +36,7 @@ Care with_the_most_to_say() {
 }
 
 Trial a_trial(const TrialTemplate& made_from, int pairs, CivilDate first) {
-    Trial trial;
-    trial.code = made_from.code;
-    trial.question = made_from.question;
-    trial.a = made_from.a;
-    trial.b = made_from.b;
-    trial.outcome = made_from.outcome;
+    Trial trial = trial_of(made_from);
     trial.seed = 7;
     trial.worth = 18;
     trial.drawn_at = care_at(-15, 12);
@@ -55,22 +52,11 @@ void show(const std::string& name, const std::string& pdf) {
     }
 }
 
-/// Compares what stands on the page with the approved text, or approves it where
-/// TRACEWRIGHT_APPROVE=1.
-void expect_approved(const std::string& name, const Paper& paper,
-                     const std::vector<Figure>& figures = {}) {
+/// What stands on the page, without its style, against the approved text.
+void expect_approved_page(const std::string& name, const Paper& paper,
+                          const std::vector<Figure>& figures = {}) {
     const std::string html = paper_html(paper, figures);
-    const std::string text = html.substr(html.find("<main>"));
-    const auto path =
-        std::filesystem::path(TRACEWRIGHT_SOURCE_DIR) / "tests/documents" / (name + ".html");
-    if (std::getenv("TRACEWRIGHT_APPROVE") != nullptr) {
-        std::ofstream(path, std::ios::binary) << text;
-    }
-    std::ifstream file(path, std::ios::binary);
-    std::ostringstream approved;
-    approved << file.rdbuf();
-    EXPECT_EQ(text, approved.str())
-        << "differs from " << name << "; after reading it, TRACEWRIGHT_APPROVE=1 renews it";
+    expect_approved(html.substr(html.find("<main>")), name + ".html");
 }
 
 void expect_one_sheet(const std::string& name, const Paper& paper,
@@ -158,8 +144,8 @@ TEST(SheetsPages, are_as_approved) {
     const Care care = lived();
     for (const ExplainsFacts& facts : all_explaining_pages()) {
         const ExplainingPage page = explained(care, facts.explains);
-        expect_approved(std::string("explain-") + facts.code, page.paper,
-                        {illustration_figure(page.illustration)});
+        expect_approved_page(std::string("explain-") + facts.code, page.paper,
+                             {illustration_figure(page.illustration)});
     }
     const Trial trial =
         a_trial(*trial_template_called("walk-after-dinner"), 6, care_day - std::chrono::days{13});
@@ -167,11 +153,11 @@ TEST(SheetsPages, are_as_approved) {
     const TrialReading reading = read_trial(trial, input);
     care.ask([&](const CareInput& in) {
         const WearBeginning wear{"Invented Alder", "left upper arm", care_day, 14};
-        expect_approved("start-page", start_page(wear, in));
-        expect_approved("diary-sheet", diary_sheets(wear, in).front());
-        expect_approved("trial-calendar", trial_calendar_page(trial, in));
-        expect_approved("trial-report", trial_report(trial, reading, input, in),
-                        {trial_pairs_figure(trial, reading, input.unit)});
+        expect_approved_page("start-page", start_page(wear, in));
+        expect_approved_page("diary-sheet", diary_sheets(wear, in).front());
+        expect_approved_page("trial-calendar", trial_calendar_page(trial, in));
+        expect_approved_page("trial-report", trial_report(trial, reading, input, in),
+                             {trial_pairs_figure(trial, reading, input.unit)});
         return 0;
     });
 }

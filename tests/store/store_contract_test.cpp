@@ -1,64 +1,10 @@
 // What every backend of the practice must keep. A backend is added at the end.
-#include "store/client_export.hpp"
-#include "store/practice_for_tests.hpp"
-#include "store/trial_document.hpp"
+#include "store/store_contract.hpp"
 
 #include <gmock/gmock.h>
 
-#include <functional>
-
 namespace tracewright {
 namespace {
-
-struct Backend {
-    const char* name;
-    std::function<std::unique_ptr<PracticeStore>(const Folder&)> fresh;
-};
-
-class StoreContract : public ::testing::TestWithParam<Backend> {
-  protected:
-    void SetUp() override {
-        store = GetParam().fresh(folder);
-        ASSERT_NE(store, nullptr);
-        client = *store->add_client("c1", "Tansy (invented)", facts(), acting());
-    }
-    static ClientFacts facts() {
-        ClientFacts facts;
-        facts.why_they_came = "To sleep through";
-        facts.zones.push_back({"Europe/Berlin", {}});
-        facts.medicines.push_back({"metformin 1000", {}, {}});
-        return facts;
-    }
-    std::string exported() {
-        std::string all;
-        const auto holdings = store->holdings(client, acting());
-        for (const auto& file : client_export(*holdings)) {
-            all += file.name + "\n" + file.bytes;
-        }
-        return all;
-    }
-    ImportOutcome brought(BroughtIn file, WhoseFile whose = WhoseFile::not_asked) {
-        const std::uint64_t read = file.rows_read();
-        auto outcome = store->bring_in(client, std::move(file), whose, acting(60));
-        EXPECT_TRUE(outcome) << outcome.error().sentence;
-        const ImportPlan& plan = outcome->plan;
-        EXPECT_EQ(plan.rows_stored + plan.rows_duplicate + plan.rows_conflict + plan.rows_rejected,
-                  read);
-        return std::move(*outcome);
-    }
-    std::size_t readings() {
-        std::size_t count = 0;
-        const auto wears = store->wears(client);
-        for (const StoredWear& wear : *wears) {
-            count += wear.wear.readings.size();
-        }
-        return count;
-    }
-
-    Folder folder;
-    std::unique_ptr<PracticeStore> store;
-    std::int64_t client = 0;
-};
 
 constexpr int fortnight = 14 * 288;
 
@@ -374,98 +320,6 @@ TEST_P(StoreContract, a_clients_foods_come_back_and_a_second_one_so_called_takes
 }
 
 // T25.
-Trial trial_for_tests() {
-    Trial trial;
-    trial.code = "walk-after-dinner";
-    trial.question = "Does a walk of Tansy change the rise?";
-    trial.a = "walk";
-    trial.b = "no walk";
-    trial.seed = 7;
-    trial.drawn_at = at_second(0);
-    trial.worth = 10.8;
-    trial.noise_sd = 12;
-    trial.power = 0.81;
-    trial.blocks = blocks_from(CivilDate{std::chrono::days{20'520}}, 7, 0);
-    draw_arms(trial.blocks, trial.draw, trial.seed);
-    return trial;
-}
-
-TEST_P(StoreContract, a_trial_comes_back_as_it_was_drawn_with_what_was_told_of_its_days) {
-    const std::string document = trial_document(trial_for_tests(), -1);
-    const auto number = store->keep_trial(client, document, acting(10));
-    ASSERT_TRUE(number) << number.error().sentence;
-    const CivilDate day = trial_for_tests().first_day();
-    ASSERT_TRUE(store->tell_trial_day(client, *number, day, "b", acting(20)));
-    ASSERT_TRUE(store->tell_trial_day(client, *number, day, "neither", acting(30)));
-    const auto trials = store->trials(client);
-    ASSERT_EQ(trials->size(), 1U);
-    EXPECT_EQ(trials->at(0).document, document);
-    EXPECT_EQ(trials->at(0).planned_at, at_second(10));
-    ASSERT_EQ(trials->at(0).days.size(), 2U);  // the last telling counts, the first stays
-    EXPECT_EQ(trials->at(0).days[1].done, "neither");
-    EXPECT_EQ(trials->at(0).days[1].day, day);
-    EXPECT_FALSE(trials->at(0).stopped);
-    EXPECT_NE(exported().find("walk-after-dinner"), std::string::npos);
-
-    EXPECT_EQ(store->stop_trial(client, *number, "", acting(40)).error().kind,
-              StoreErrorKind::refused);
-    ASSERT_TRUE(store->stop_trial(client, *number, "a cold", acting(40)));
-    EXPECT_EQ(store->trials(client)->at(0).stopped->why, "a cold");
-    EXPECT_EQ(store->tell_trial_day(client, *number, day, "a", acting(50)).error().kind,
-              StoreErrorKind::not_found);
-    EXPECT_EQ(store->stop_trial(client, *number, "again", acting(50)).error().kind,
-              StoreErrorKind::not_found);
-}
-
-TEST_P(StoreContract, what_is_no_trial_or_none_of_its_days_is_refused) {
-    std::string changed = trial_document(trial_for_tests(), -1);
-    const auto first = changed.find("\"a_first\":true");
-    ASSERT_NE(first, std::string::npos);
-    changed.replace(first, 14, "\"a_first\":false");
-    for (const std::string& document : {std::string("{}"), std::string("x"), changed}) {
-        const auto kept = store->keep_trial(client, document, acting());
-        ASSERT_FALSE(kept);
-        EXPECT_EQ(kept.error().kind, StoreErrorKind::refused);
-    }
-    const auto number = store->keep_trial(client, trial_document(trial_for_tests(), -1), acting());
-    const CivilDate day = trial_for_tests().first_day();
-    EXPECT_EQ(store->tell_trial_day(client, *number, day - std::chrono::days{1}, "a", acting())
-                  .error()
-                  .kind,
-              StoreErrorKind::refused);
-    EXPECT_EQ(store->tell_trial_day(client, *number, day, "c", acting()).error().kind,
-              StoreErrorKind::refused);
-    EXPECT_EQ(store->tell_trial_day(client, *number + 1, day, "a", acting()).error().kind,
-              StoreErrorKind::not_found);
-    EXPECT_TRUE(store->trials(client)->at(0).days.empty());
-}
-
-TEST_P(StoreContract, an_erased_clients_trials_are_gone) {
-    const auto number = store->keep_trial(client, trial_document(trial_for_tests(), -1), acting());
-    ASSERT_TRUE(
-        store->tell_trial_day(client, *number, trial_for_tests().first_day(), "a", acting()));
-    ASSERT_TRUE(store->erase_client(client, acting()));
-    const std::int64_t other = *store->add_client("c2", "Birch (invented)", facts(), acting());
-    EXPECT_TRUE(store->trials(other)->empty());
-    EXPECT_FALSE(store->trials(client));
-    EXPECT_TRUE(store->faults()->empty());
-}
-
-TEST_P(StoreContract, reminder_rules_are_the_practices_own) {
-    EXPECT_EQ(store->reminder_rules()->quiet_from, std::chrono::hours{21});
-    ReminderRules rules;
-    rules.quiet_from = std::chrono::minutes{20 * 60 + 30};
-    rules.most_a_day = 1;
-    rules.off = {"laboratory"};
-    ASSERT_TRUE(store->set_reminder_rules(rules, acting()));
-    const auto kept = store->reminder_rules();
-    EXPECT_EQ(kept->quiet_from, rules.quiet_from);
-    EXPECT_EQ(kept->most_a_day, 1);
-    EXPECT_EQ(kept->off, rules.off);
-    rules.off = {"very_low"};  // what is unsafe is no kind that could be switched off
-    EXPECT_EQ(store->set_reminder_rules(rules, acting()).error().kind, StoreErrorKind::refused);
-}
-
 TEST_P(StoreContract, an_erased_client_leaves_the_line_that_one_was_erased) {
     brought(with_meals(file_of(0, 1000), 10));
     ASSERT_TRUE(store->add_note(client, "a note", acting()));
