@@ -85,11 +85,11 @@ class Writer {
             say(words.no_reading);
             return;
         }
-        const CivilDate last =
-            client_.review.input.zones.date_at(client_.review.trace.readings.back().at);
+        const Instant at = client_.review.trace.readings.back().at;
+        const CivilDate last = client_.review.input.zones.date_at(at);
         say(filled(words.last_reading, day_words(last), age_in_words(last, client_.today())));
         if (client_.today() - last > old_after) {
-            tell_coach("The last reading is " + age_words(client_.today() - last) +
+            tell_coach("The last reading is " + age_words(client_.review.input.as_of - at) +
                        ": look at newer days before this page is given.");
         }
     }
