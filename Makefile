@@ -3,7 +3,7 @@ PREFIX ?= /usr/local
 JOBS ?= $(shell nproc)
 EXAMPLE := data/invented-wear.csv
 
-.PHONY: run test build install format format-check check-all bench fuzz clean
+.PHONY: run test build install package format format-check check-all bench fuzz clean
 
 build:
 	@scripts/install-packages build
@@ -18,6 +18,7 @@ run: build
 	@echo "To look at a client: build/tracewright --practice out/practice/practice --passphrase-file out/practice/passphrase client list"
 	@echo "For your own files: build/tracewright review FILE... --diary FILE --zone ZONE --out DIR"
 	@echo "To see first what is in them: build/tracewright look FILE..."
+	@scripts/serve-demo build out/practice
 
 test:
 	@scripts/install-packages test
@@ -26,6 +27,11 @@ test:
 
 install: build
 	cmake --install build --prefix $(PREFIX)
+
+# A Debian package and a folder that runs without installing, in out/package.
+package: build
+	@scripts/install-packages package
+	@scripts/package build out/package
 
 format:
 	@scripts/install-packages check
@@ -42,6 +48,7 @@ check-all:
 bench:
 	@scripts/install-packages bench
 	@bench/run
+	@bench/serve
 
 fuzz:
 	@scripts/install-packages check

@@ -1,6 +1,7 @@
 # Everything the project links, all from the distribution. Licences: NOTICE.
 find_package(Threads REQUIRED)
 find_package(Boost 1.81 REQUIRED)
+find_package(OpenSSL 3 REQUIRED)
 find_package(nlohmann_json 3.11 REQUIRED)
 find_package(FastFloat REQUIRED)
 find_package(fmt 9 REQUIRED)

@@ -29,6 +29,8 @@ class LockedPracticeKey {
                                                                  std::string_view passphrase) const;
 
     std::vector<std::uint8_t> stored() const;
+    /// What a try of its passphrase costs.
+    PassphraseWork work() const { return work_; }
 
   private:
     LockedPracticeKey() = default;

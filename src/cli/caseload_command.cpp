@@ -1,8 +1,9 @@
 #include "coaching/caseload.hpp"
 
-#include "cli/client_of_list.hpp"
 #include "cli/json_text.hpp"
 #include "cli/practice_commands.hpp"
+#include "render/caseload_json.hpp"
+#include "store/caseload_clients.hpp"
 
 #include <fmt/format.h>
 
@@ -41,24 +42,6 @@ void print_caseload(const std::vector<CaseloadLine>& lines, std::ostream& out) {
     out << "Not an alarm. Don't rely on this list to be woken or warned.\n";
 }
 
-Json json_of_caseload(const std::vector<CaseloadLine>& lines, Instant as_of) {
-    Json json = {{"version", caseload_json_version},
-                 {"as_of", iso_time(as_of, ZoneHistory(Zone::fixed(std::chrono::seconds{0})))}};
-    json["clients"] = Json::array();
-    for (const CaseloadLine& line : lines) {
-        Json told = {{"handle", line.handle}, {"name", line.name}};
-        told["needs"] = Json::array();
-        for (const Need& need : line.needs) {
-            told["needs"].push_back(
-                {{"kind", name_of(need.kind)}, {"why", need.why}, {"next", need.next}});
-        }
-        told["seen"] = line.week.seen;
-        told["written"] = line.week.written;
-        json["clients"].push_back(std::move(told));
-    }
-    return json;
-}
-
 }  // namespace
 
 Exit show_caseload(const PracticeOptions& options, const PracticeWords& words,
@@ -67,24 +50,16 @@ Exit show_caseload(const PracticeOptions& options, const PracticeWords& words,
     if (!practice) {
         return practice.error();
     }
-    const auto clients = practice->store->clients();
-    if (!clients) {
-        return said(clients.error(), streams);
-    }
-    std::vector<CaseloadClient> gathered;
-    for (const ClientLine& line : *clients) {
-        auto client = client_of_list(*practice->store, line, practice->acting.at);
-        if (!client) {
-            return said(client.error(), streams);
-        }
-        gathered.push_back(std::move(*client));
+    const auto gathered = caseload_clients(*practice->store, practice->acting.at);
+    if (!gathered) {
+        return said(gathered.error(), streams);
     }
     // One look at the list, not one for each client: what was looked into stands with the client.
     if (const auto noted = practice->store->note_look(0, "caseload_seen", practice->acting);
         !noted) {
         return said(noted.error(), streams);
     }
-    const auto lines = caseload(gathered, practice->acting.at);
+    const auto lines = caseload(*gathered, practice->acting.at);
     if (words.json) {
         streams.out << dumped(json_of_caseload(lines, practice->acting.at));
     } else {

@@ -6,6 +6,7 @@
 #include "cli/look_command.hpp"
 #include "cli/meals_command.hpp"
 #include "cli/review_command.hpp"
+#include "render/caseload_json.hpp"
 #include "store/practice_schema.hpp"
 
 #include <fmt/format.h>
@@ -57,6 +58,8 @@ std::optional<Exit> dispatch_practice(CommandLine& line, const Streams& streams)
         {verbs.coach_add, [&] { return add_coach(at, words, streams); }},
         {verbs.coach_list, [&] { return list_coaches(at, streams); }},
         {verbs.coach_change, [&] { return change_coach(at, words, streams); }},
+        {verbs.coach_passphrase, [&] { return set_coach_passphrase(at, words, streams); }},
+        {verbs.serve, [&] { return serve(at, line.serve_words, streams); }},
         {verbs.bring_in, [&] { return bring_in_files(at, words, line.files, streams); }},
         {verbs.undo, [&] { return undo_import(at, words, streams); }},
         {verbs.jot, [&] { return jot(at, words, streams); }},

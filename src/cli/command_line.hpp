@@ -9,6 +9,7 @@
 #include "cli/plan_command.hpp"
 #include "cli/practice_commands.hpp"
 #include "cli/remind_command.hpp"
+#include "cli/serve_command.hpp"
 #include "cli/sheet_commands.hpp"
 #include "cli/story_command.hpp"
 
@@ -32,6 +33,7 @@ struct PracticeVerbs {
     CLI::App* coach_add = nullptr;
     CLI::App* coach_list = nullptr;
     CLI::App* coach_change = nullptr;
+    CLI::App* coach_passphrase = nullptr;
     CLI::App* bring_in = nullptr;
     CLI::App* undo = nullptr;
     CLI::App* jot = nullptr;
@@ -44,6 +46,7 @@ struct PracticeVerbs {
     CLI::App* check = nullptr;
     CLI::App* caseload = nullptr;
     CLI::App* remind = nullptr;
+    CLI::App* serve = nullptr;
 };
 
 /// The command's own description, from which help, man page and completion are made, with what was
@@ -77,6 +80,7 @@ struct CommandLine {
     FileOptions files;
     PracticeOptions practice;
     PracticeWords words;
+    ServeWords serve_words;
     MeasuresOptions measures_options;
     AskOptions ask_options;
     FoodsOptions foods_options;

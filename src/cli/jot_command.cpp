@@ -1,5 +1,4 @@
 #include "cli/client_foods.hpp"
-#include "cli/day_text.hpp"
 #include "cli/eaten_json.hpp"
 #include "cli/escalation_records.hpp"
 #include "cli/practice_commands.hpp"
@@ -7,6 +6,7 @@
 #include "findings/finger_prick_words.hpp"
 #include "findings/wording.hpp"
 #include "intake/client_message.hpp"
+#include "time/day_text.hpp"
 
 #include <fmt/format.h>
 

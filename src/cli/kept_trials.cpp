@@ -15,8 +15,6 @@ namespace tracewright {
 
 namespace {
 
-constexpr std::array arms = {"", "a", "b", "neither"};  // in the order of ArmDone
-
 Exit refuse(const Streams& streams, const std::string& sentence, Exit exit = Exit::wrong_usage) {
     streams.err << "tracewright: " << sentence << "\n";
     return exit;
@@ -82,14 +80,14 @@ Exit tell_days(const ClientOfChange& client, const KeptTrial& kept, const DoneOn
         if (day > today_of(client)) {
             return refuse(streams, "found a day that has not come, expected one that has");
         }
-        const auto stored = open.store().tell_trial_day(open.client, kept.number, day,
-                                                        arms.at(static_cast<std::size_t>(done)),
-                                                        open.practice.acting);
+        const auto stored = open.store().tell_trial_day(
+            open.client, kept.number, day, arms_done.at(static_cast<std::size_t>(done)),
+            open.practice.acting);
         if (!stored) {
             return said(stored.error(), streams);
         }
         streams.out << fmt::format("{}: {}\n", iso_date(day),
-                                   arms.at(static_cast<std::size_t>(done)));
+                                   arms_done.at(static_cast<std::size_t>(done)));
     }
     return Exit::done;
 }
@@ -140,34 +138,6 @@ Exit of_one(const ClientOfChange& client, const KeptTrial& kept, ReadingForm for
 }
 
 }  // namespace
-
-Stored<std::vector<KeptTrial>> kept_trials(PracticeStore& store, std::int64_t client,
-                                           const ZoneHistory& clock) {
-    const auto records = store.trials(client);
-    if (!records) {
-        return tl::make_unexpected(records.error());
-    }
-    std::vector<KeptTrial> all;
-    for (const TrialRecord& record : *records) {
-        auto trial = trial_read(record.document);
-        if (!trial) {
-            return store_error(StoreErrorKind::broken, trial.error());
-        }
-        KeptTrial kept{record.id, std::move(*trial), {}, {}, {}};
-        for (const TrialDayRecord& told : record.days) {
-            const auto found = std::ranges::find(arms, told.done);
-            if (found != arms.end()) {
-                kept.done[told.day] = static_cast<ArmDone>(found - arms.begin());
-            }
-        }
-        if (record.stopped) {
-            kept.stopped_on = clock.date_at(record.stopped->at);
-            kept.stopped_because = record.stopped->why;
-        }
-        all.push_back(std::move(kept));
-    }
-    return all;
-}
 
 tl::expected<std::vector<KeptTrial>, Exit> kept_trials_with(const ClientOfChange& client,
                                                             const Streams& streams) {

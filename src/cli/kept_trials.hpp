@@ -2,8 +2,7 @@
 
 #include "cli/change_commands.hpp"
 #include "coaching/gates.hpp"
-#include "coaching/kept_trial.hpp"
-#include "store/practice_store.hpp"
+#include "store/kept_trials.hpp"
 
 #include <tl/expected.hpp>
 
@@ -11,10 +10,6 @@
 #include <vector>
 
 namespace tracewright {
-
-/// The trials kept with a client, dates by the client's clock.
-Stored<std::vector<KeptTrial>> kept_trials(PracticeStore& store, std::int64_t client,
-                                           const ZoneHistory& clock);
 
 /// The trials kept with whom a command reads; none with files. Error: the exit code, its sentence
 /// said.

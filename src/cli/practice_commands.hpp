@@ -75,8 +75,10 @@ Exit add_coach(const PracticeOptions& options, const PracticeWords& words, const
 Exit list_coaches(const PracticeOptions& options, const Streams& streams);
 Exit change_coach(const PracticeOptions& options, const PracticeWords& words,
                   const Streams& streams);
+/// An owner gives anyone a passphrase of their own, a coach themselves.
+Exit set_coach_passphrase(const PracticeOptions& options, const PracticeWords& words,
+                          const Streams& streams);
 
-inline constexpr int caseload_json_version = 1;
 /// Who needs the coach, strongest reason first, with one next action; those with nothing due too.
 Exit show_caseload(const PracticeOptions& options, const PracticeWords& words,
                    const Streams& streams);

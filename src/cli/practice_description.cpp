@@ -67,6 +67,13 @@ void describe_coaches(CommandLine& line) {
     line.verbs.coach_change->add_option("HANDLE", words.handle, "The coach's handle")->required();
     line.verbs.coach_change->add_option("--name", words.name, "Another name");
     line.verbs.coach_change->add_flag("--left", words.left, "The coach works here no more");
+    line.verbs.coach_passphrase =
+        verb(coach, "passphrase", "Give a coach a passphrase of their own, to sign in with");
+    line.verbs.coach_passphrase->add_option("HANDLE", words.handle, "The coach's handle")
+        ->required();
+    line.verbs.coach_passphrase->add_option(
+        "--new-passphrase-file", words.from_file,
+        "A file whose first line is it (else it is asked for twice)");
     for (CLI::App* command : {line.verbs.coach_add, line.verbs.coach_change}) {
         command->add_option("--role", words.role, "owner, coach or reader");
         command->add_option("--licence", words.licence,
@@ -139,6 +146,24 @@ void describe_records(CommandLine& line) {
     verbs.acknowledge->add_option("--done", words.done, "What was done");
 }
 
+void describe_serve(CommandLine& line) {
+    ServeWords& words = line.serve_words;
+    line.verbs.serve = verb(line.app, "serve", "Serve the practice to a browser on this machine");
+    CLI::App& serve = *line.verbs.serve;
+    serve.add_option("--port", words.port, "The port; 0: one that is free")->capture_default_str();
+    serve
+        .add_option("--address", words.address,
+                    "The address to listen at; beyond this machine only with a certificate")
+        ->capture_default_str();
+    auto* key = serve.add_option("--key", words.key, "The certificate's private key (PEM)");
+    serve
+        .add_option("--certificate", words.certificate,
+                    "A certificate with its chain (PEM), of your own")
+        ->needs(key);
+    serve.add_option("--name", words.names,
+                     "A name by which browsers call this machine (may be repeated)");
+}
+
 }  // namespace
 
 void describe_practice_commands(CommandLine& line) {
@@ -175,6 +200,7 @@ void describe_practice_commands(CommandLine& line) {
     verbs.remind->add_option("--on", remind.on, "A kind to remind of again");
     verbs.remind->add_flag("--json", remind.json, "One versioned JSON object");
 
+    describe_serve(line);
     verbs.backup = verb(line.app, "backup", "Write the practice into one encrypted file");
     verbs.backup->add_option("FILE", words.out, "The file to write")->required();
     verbs.restore = verb(line.app, "restore", "Make a practice from a backup");

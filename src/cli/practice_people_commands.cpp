@@ -321,6 +321,19 @@ Exit list_coaches(const PracticeOptions& options, const Streams& streams) {
 
 namespace {
 
+Stored<CoachRecord> coach_called(PracticeStore& store, const std::string& handle) {
+    auto coaches = store.coaches();
+    if (!coaches) {
+        return tl::make_unexpected(coaches.error());
+    }
+    const auto record = std::ranges::find_if(
+        *coaches, [&](const CoachRecord& one) { return one.coach.handle == handle; });
+    if (record == coaches->end()) {
+        return store_error(StoreErrorKind::not_found, "found no such coach in this practice");
+    }
+    return std::move(*record);
+}
+
 bool set_role_and_licence(const PracticeWords& words, Coach& coach, const Streams& streams) {
     constexpr std::array roles{CoachRole::owner, CoachRole::coach, CoachRole::reader};
     constexpr std::array licences{Licence::none, Licence::dietitian, Licence::nurse,
@@ -359,14 +372,9 @@ Exit change_coach(const PracticeOptions& options, const PracticeWords& words,
     if (!practice) {
         return practice.error();
     }
-    const auto coaches = practice->store->coaches();
-    if (!coaches) {
-        return said(coaches.error(), streams);
-    }
-    const auto record = std::ranges::find_if(
-        *coaches, [&](const CoachRecord& one) { return one.coach.handle == words.handle; });
-    if (record == coaches->end()) {
-        return said({StoreErrorKind::not_found, "found no such coach in this practice"}, streams);
+    const auto record = coach_called(*practice->store, words.handle);
+    if (!record) {
+        return said(record.error(), streams);
     }
     Coach coach = record->coach;
     coach.left = coach.left || words.left;
@@ -379,6 +387,32 @@ Exit change_coach(const PracticeOptions& options, const PracticeWords& words,
         return said(changed.error(), streams);
     }
     streams.out << coach.handle << " was changed.\n";
+    return Exit::done;
+}
+
+Exit set_coach_passphrase(const PracticeOptions& options, const PracticeWords& words,
+                          const Streams& streams) {
+    const auto practice = opened_practice(options, streams);
+    if (!practice) {
+        return practice.error();
+    }
+    const auto record = coach_called(*practice->store, words.handle);
+    if (!record) {
+        return said(record.error(), streams);
+    }
+    PracticeOptions with;
+    with.passphrase_file = words.from_file;
+    const auto passphrase = new_passphrase(with);
+    if (!passphrase) {
+        streams.err << "tracewright: " << passphrase.error() << "\n";
+        return Exit::wrong_usage;
+    }
+    if (const auto set =
+            practice->store->set_coach_passphrase(record->id, *passphrase, practice->acting);
+        !set) {
+        return said(set.error(), streams);
+    }
+    streams.out << words.handle << " has a passphrase of their own.\n";
     return Exit::done;
 }
 

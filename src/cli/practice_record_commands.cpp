@@ -1,8 +1,8 @@
-#include "cli/day_text.hpp"
 #include "cli/escalation_records.hpp"
 #include "cli/practice_commands.hpp"
 #include "coaching/client_clock.hpp"
 #include "findings/wording.hpp"
+#include "time/day_text.hpp"
 
 #include <date/date.h>
 #include <fmt/format.h>

@@ -1,10 +1,10 @@
 #include "cli/remind_command.hpp"
 
-#include "cli/client_of_list.hpp"
 #include "cli/json_text.hpp"
 #include "coaching/client_clock.hpp"
 #include "coaching/reminders.hpp"
 #include "findings/wording.hpp"
+#include "store/client_of_list.hpp"
 #include "store/reminder_document.hpp"
 
 #include <fmt/format.h>

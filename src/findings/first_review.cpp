@@ -1,5 +1,6 @@
 #include "findings/first_review.hpp"
 
+#include "findings/day_sheets.hpp"
 #include "findings/review_findings.hpp"
 #include "findings/special_days.hpp"
 
@@ -43,6 +44,12 @@ void find_what_was_not_worn(FirstReview& review) {
     }
 }
 
+void find_episodes(FirstReview& review) {
+    const TraceView view = cut(review.trace.view(), review.trace.window);
+    review.episodes = episodes_of(view);
+    review.cut_short = cut_short_very_lows(view);
+}
+
 void measure(FirstReview& review) {
     const TraceView view = cut(review.trace.view(), review.trace.window);
     const ZoneHistory& zones = review.input.zones;
@@ -67,8 +74,6 @@ void measure(FirstReview& review) {
             review.parts.emplace_back(wear.label, measures_of(wear.view(), zones, options));
         }
     }
-    review.episodes = episodes_of(view);
-    review.cut_short = cut_short_very_lows(view);
     review.usual_day = usual_day(view, zones, review.input.unit);
 }
 
@@ -117,11 +122,22 @@ FirstReview first_review(ReviewInput input) {
     join_wears(review);
     find_what_was_not_worn(review);
     measure(review);
+    find_episodes(review);
     describe_days(review);
     find_what_is_to_say(review);
     review.cannot_say = what_cannot_be_said(review);
     review.last_reading = last_reading_sentence(review);
     set_closing(review);
+    return review;
+}
+
+FirstReview day_sheets_of(ReviewInput input) {
+    FirstReview review;
+    review.input = std::move(input);
+    join_wears(review);
+    find_what_was_not_worn(review);
+    find_episodes(review);
+    describe_days(review);
     return review;
 }
 

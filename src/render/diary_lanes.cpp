@@ -25,31 +25,6 @@ constexpr double tick_height = 4;
 constexpr std::ptrdiff_t most_bare_entries = 8;  // with words, in one lane of one day
 constexpr TextStyle label_style{6.8, false, Anchor::start, Ink::text};
 
-const char* lane_of(DiaryKind kind) {
-    switch (kind) {
-        case DiaryKind::meal:
-        case DiaryKind::alcohol:
-            return "Ate";
-        case DiaryKind::movement:
-            return "Moved";
-        case DiaryKind::sleep:
-            return "Slept";
-        case DiaryKind::medicine:
-        case DiaryKind::ketones:
-        case DiaryKind::lab:
-            return "Took";
-        case DiaryKind::mood:
-        case DiaryKind::symptom:
-        case DiaryKind::illness:
-        case DiaryKind::note:
-        case DiaryKind::sensor:
-            return "Felt";
-        case DiaryKind::finger_prick:
-            break;
-    }
-    return "";
-}
-
 std::string number_words(const DiaryEntry& entry) {
     if (entry.kind == DiaryKind::sleep && entry.number_unit == "h") {
         return hours_and_minutes(std::chrono::seconds{std::llround(*entry.number * 3600)});
@@ -80,6 +55,31 @@ Interval lasting(const DiaryEntry& entry) {
 }
 
 }  // namespace
+
+const char* lane_of(DiaryKind kind) {
+    switch (kind) {
+        case DiaryKind::meal:
+        case DiaryKind::alcohol:
+            return "Ate";
+        case DiaryKind::movement:
+            return "Moved";
+        case DiaryKind::sleep:
+            return "Slept";
+        case DiaryKind::medicine:
+        case DiaryKind::ketones:
+        case DiaryKind::lab:
+            return "Took";
+        case DiaryKind::mood:
+        case DiaryKind::symptom:
+        case DiaryKind::illness:
+        case DiaryKind::note:
+        case DiaryKind::sensor:
+            return "Felt";
+        case DiaryKind::finger_prick:
+            break;
+    }
+    return "";
+}
 
 std::string entry_words(const DiaryEntry& entry, bool foods_left_off) {
     if (foods_left_off && (entry.kind == DiaryKind::meal || entry.kind == DiaryKind::alcohol)) {

@@ -13,6 +13,9 @@ namespace tracewright {
 /// (safety rule 12) of what was eaten or drunk only when: neither text nor grams.
 std::string entry_words(const DiaryEntry& entry, bool foods_left_off);
 
+/// "Ate", "Moved", "Slept", "Felt" or "Took"; empty for finger-pricks, which stand on the trace.
+const char* lane_of(DiaryKind kind);
+
 /// False for what needs no mark on a day sheet: sitting still, finger-pricks (they stand on the
 /// trace).
 bool worth_a_lane(const DiaryEntry& entry);

@@ -16,6 +16,7 @@ constexpr const char* style = R"(
 :root{color-scheme:light}
 *{box-sizing:border-box}
 body{margin:0;background:#f4f3ef;color:#1f242a;font:1rem/1.55 Inter,"Noto Sans",sans-serif}
+.patterns{position:absolute}
 main{max-width:52rem;margin:0 auto;padding:2rem clamp(1rem,5vw,3.5rem);background:#fff}
 h1{font-size:1.7rem;line-height:1.2;margin:0 0 .3rem}
 h2{font-size:1.25rem;margin:2.6rem 0 .6rem;padding-top:.9rem;border-top:1px solid #cdd0d4}

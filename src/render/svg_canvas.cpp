@@ -141,8 +141,8 @@ std::string escaped_markup(std::string_view text) {
 }
 
 std::string svg_patterns() {
-    return "<svg width=\"0\" height=\"0\" aria-hidden=\"true\" focusable=\"false\" "
-           "style=\"position:absolute\">" +
+    return "<svg class=\"patterns\" width=\"0\" height=\"0\" aria-hidden=\"true\" "
+           "focusable=\"false\">" +
            definitions() + "</svg>";
 }
 

@@ -2,11 +2,27 @@
 
 namespace tracewright {
 
+namespace {
+
+std::vector<AuditLine> rows(Statement& select) {
+    std::vector<AuditLine> lines;
+    while (select.step()) {
+        lines.push_back({select.integer(0), Instant{std::chrono::seconds{select.integer(1)}},
+                         select.integer(2), std::string(select.text(3)), select.optional_integer(4),
+                         select.optional_integer(5)});
+    }
+    return lines;
+}
+
+}  // namespace
+
 AuditTable::AuditTable(Database& database)
     : add_(database, "INSERT INTO audit(at, coach, deed, client, number) VALUES (?, ?, ?, ?, ?)"),
       lines_(database,
              "SELECT id, at, coach, deed, client, number FROM audit "
              "WHERE ?1 IS NULL OR client = ?1 ORDER BY id"),
+      since_(database,
+             "SELECT id, at, coach, deed, client, number FROM audit WHERE id > ? ORDER BY id"),
       forget_(database, "DELETE FROM audit WHERE client = ?") {}
 
 void AuditTable::add(const Acting& acting, const std::string& deed,
@@ -15,13 +31,11 @@ void AuditTable::add(const Acting& acting, const std::string& deed,
 }
 
 std::vector<AuditLine> AuditTable::lines(std::optional<std::int64_t> client) {
-    std::vector<AuditLine> lines;
-    for (lines_.with(client); lines_.step();) {
-        lines.push_back({lines_.integer(0), Instant{std::chrono::seconds{lines_.integer(1)}},
-                         lines_.integer(2), std::string(lines_.text(3)), lines_.optional_integer(4),
-                         lines_.optional_integer(5)});
-    }
-    return lines;
+    return rows(lines_.with(client));
+}
+
+std::vector<AuditLine> AuditTable::since(std::int64_t line) {
+    return rows(since_.with(line));
 }
 
 void AuditTable::forget(std::int64_t client) {

@@ -37,11 +37,14 @@ class AuditTable {
              std::optional<std::int64_t> number = std::nullopt);
     /// Oldest first; of one client, or of all.
     std::vector<AuditLine> lines(std::optional<std::int64_t> client);
+    /// Those with a greater number, of all clients.
+    std::vector<AuditLine> since(std::int64_t line);
     void forget(std::int64_t client);
 
   private:
     Statement add_;
     Statement lines_;
+    Statement since_;
     Statement forget_;
 };
 

@@ -1,6 +1,8 @@
 #include "store/sqlite_practice.hpp"
 
+#include "access/coach_lock.hpp"
 #include "store/practice_schema.hpp"
+#include "store/practice_values.hpp"
 #include "store/whole_file.hpp"
 
 #include <linux/magic.h>
@@ -55,24 +57,8 @@ void set_up(Database& database) {
         "PRAGMA temp_store = MEMORY");
 }
 
-std::vector<std::uint8_t> value_of(Database& database, const char* name) {
-    Statement find(database, "SELECT value FROM practice WHERE name = ?");
-    if (!find.with(name).step()) {
-        return {};
-    }
-    const auto value = find.blob(0);
-    return {value.begin(), value.end()};
-}
-
-void set_value(Database& database, const char* name, std::span<const std::uint8_t> value) {
-    Statement set(database,
-                  "INSERT INTO practice(name, value) VALUES (?, ?) "
-                  "ON CONFLICT DO UPDATE SET value = excluded.value");
-    set.with(name, value).run();
-}
-
-constexpr const char* locked_key_name = "locked_key";
 constexpr const char* sweep_due_name = "sweep_due";
+constexpr std::size_t shortest_passphrase = 10;
 
 void remove_quietly(const std::string& path) {
     std::error_code none;
@@ -117,7 +103,7 @@ Stored<std::unique_ptr<SqlitePractice>> SqlitePractice::create(const std::string
         database.run("PRAGMA journal_mode = MEMORY");
         Transaction all_or_nothing(database);
         make_practice_tables(database);
-        set_value(database, locked_key_name, locked.stored());
+        set_practice_value(database, locked_key_name, locked.stored());
         const Seal seal(key);
         Coach first = owner;
         first.role = CoachRole::owner;
@@ -163,7 +149,7 @@ Stored<std::unique_ptr<SqlitePractice>> SqlitePractice::open(const std::string& 
         if (const auto forward = bring_tables_forward(*database, path); !forward) {
             return tl::make_unexpected(forward.error());
         }
-        const auto locked = LockedPracticeKey::read(value_of(*database, locked_key_name));
+        const auto locked = LockedPracticeKey::read(practice_value(*database, locked_key_name));
         if (!locked) {
             return store_error(StoreErrorKind::broken, locked.error());
         }
@@ -181,7 +167,7 @@ Stored<std::unique_ptr<SqlitePractice>> SqlitePractice::open(const std::string& 
 }
 
 LockedPracticeKey SqlitePractice::locked_key() {
-    return *LockedPracticeKey::read(value_of(*database_, locked_key_name));
+    return *LockedPracticeKey::read(practice_value(*database_, locked_key_name));
 }
 
 Stored<void> SqlitePractice::change_passphrase(std::string_view passphrase, const Acting& acting) {
@@ -190,8 +176,32 @@ Stored<void> SqlitePractice::change_passphrase(std::string_view passphrase, cons
         if (!locked) {
             return store_error(StoreErrorKind::refused, locked.error());
         }
-        set_value(*database_, locked_key_name, locked->stored());
+        set_practice_value(*database_, locked_key_name, locked->stored());
         audit_.add(acting, "passphrase_changed");
+        return {};
+    });
+}
+
+Stored<void> SqlitePractice::set_coach_passphrase(std::int64_t coach, std::string_view passphrase,
+                                                  const Acting& acting) {
+    if (passphrase.size() < shortest_passphrase) {
+        return store_error(StoreErrorKind::refused,
+                           "found a passphrase of fewer than 10 signs, expected a longer one: "
+                           "several words are easy to keep in mind and hard to guess");
+    }
+    // Costly on purpose, so not while other programs wait for the write lock.
+    const auto lock = CoachLock::locked(key_, coach, passphrase, locked_key().work());
+    if (!lock) {
+        return store_error(StoreErrorKind::refused, lock.error());
+    }
+    const Needs needs = coach == acting.coach ? Needs::a_look : Needs::an_owner;
+    return changing(acting, needs, [&]() -> Stored<void> {
+        const auto known = coaches_.coaches();
+        if (std::ranges::none_of(known, [&](const auto& one) { return one.first == coach; })) {
+            return store_error(StoreErrorKind::not_found, "found no such coach in this practice");
+        }
+        set_practice_value(*database_, coach_lock_name(coach), lock->stored());
+        audit_.add(acting, "coach_passphrase_changed", std::nullopt, coach);
         return {};
     });
 }
@@ -214,6 +224,17 @@ Stored<void> SqlitePractice::note_backup(const Acting& acting) {
         audit_.add(acting, "backup_made");
         return {};
     });
+}
+
+Stored<void> SqlitePractice::note_deed(const std::string& deed, const Acting& acting) {
+    return changing(acting, Needs::a_look, [&]() -> Stored<void> {
+        audit_.add(acting, deed);
+        return {};
+    });
+}
+
+Stored<std::vector<AuditLine>> SqlitePractice::audit_since(std::int64_t line) {
+    return reading([&]() -> Stored<std::vector<AuditLine>> { return audit_.since(line); });
 }
 
 std::int64_t SqlitePractice::change_count() {
@@ -266,7 +287,7 @@ Stored<void> SqlitePractice::finish_erasures() {
             clients_.remove(client);
             audit_.forget(client);
         }
-        set_value(*database_, sweep_due_name, {});
+        set_practice_value(*database_, sweep_due_name, {});
         all_or_nothing.commit();
     }
     const bool due =
@@ -287,7 +308,7 @@ Stored<void> SqlitePractice::erase_client(std::int64_t client, const Acting& act
         clients_.remove(client);
         audit_.forget(client);
         audit_.add(acting, "client_erased");
-        set_value(*database_, sweep_due_name, {});
+        set_practice_value(*database_, sweep_due_name, {});
         return {};
     });
     return erased ? sweep() : erased;

@@ -36,14 +36,22 @@ class SqlitePractice final : public PracticeStore {
     const std::string& path() const { return path_; }
     const SecretKey& key() const { return key_; }
     LockedPracticeKey locked_key();
+    /// Gives a coach a passphrase of their own, or another one: an owner to anyone, a coach to
+    /// themselves. `refused` below 10 signs.
+    Stored<void> set_coach_passphrase(std::int64_t coach, std::string_view passphrase,
+                                      const Acting& acting);
     /// The same practice under another passphrase.
     Stored<void> change_passphrase(std::string_view passphrase, const Acting& acting);
     /// The whole database as of now, as bytes in memory (the online backup).
     Stored<std::vector<std::uint8_t>> image();
     /// Writes that a backup was made.
     Stored<void> note_backup(const Acting& acting);
+    /// Writes what a coach did that is about no client: signed in, signed out.
+    Stored<void> note_deed(const std::string& deed, const Acting& acting);
     /// Grows with every change that any program makes.
     std::int64_t change_count();
+    /// The audit's lines with a greater number, of all clients, oldest first: what was done since.
+    Stored<std::vector<AuditLine>> audit_since(std::int64_t line);
 
     Stored<std::vector<CoachRecord>> coaches() override;
     Stored<std::int64_t> add_coach(const Coach& coach, const Acting& acting) override;

@@ -1,8 +1,8 @@
-#include "cli/client_of_list.hpp"
+#include "store/client_of_list.hpp"
 
-#include "cli/escalation_records.hpp"
-#include "cli/kept_trials.hpp"
 #include "coaching/client_clock.hpp"
+#include "store/kept_trials.hpp"
+#include "store/standing_escalations.hpp"
 
 #include <algorithm>
 

@@ -1,0 +1,234 @@
+#include "serve/day_json.hpp"
+
+#include "findings/wording.hpp"
+#include "measures/shown_range.hpp"
+#include "render/day_marks.hpp"
+#include "render/diary_lanes.hpp"
+#include "time/day_text.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <iterator>
+
+namespace tracewright {
+
+namespace {
+
+using std::chrono::seconds;
+
+constexpr seconds quarter{900};
+constexpr std::chrono::days most_days_with_ticks{31};
+// So short that one looks at single readings: a day of 25 hours, or two short ones.
+constexpr std::chrono::hours looked_at_closely{49};
+
+std::int64_t number_of(Instant at) {
+    return at.time_since_epoch().count();
+}
+
+// In the client's unit, as printed: whole hundredths of it at most.
+double level_of(const Reading& reading, GlucoseUnit unit) {
+    return reading.unit() == unit
+               ? reading.value().value()
+               : static_cast<double>(rounded_hundredths(reading.value().in(unit))) / 100;
+}
+
+struct Bands {
+    std::vector<double> edges;
+    std::vector<const char*> names;  ///< one more than edges
+};
+
+// By the edges of each unit, never converted (architecture rule 1).
+Bands bands_of(const FirstReview& sheets) {
+    const bool mg = sheets.input.unit == GlucoseUnit::mg_per_dl;
+    if (shown_range(sheets.input.goals).in_pregnancy()) {
+        return {mg ? std::vector{54.0, 63.0, 140.0} : std::vector{3.0, 3.5, 7.8},
+                {"very low", "low", "in range", "high"}};
+    }
+    return {mg ? std::vector{54.0, 70.0, 180.0, 250.0} : std::vector{3.0, 3.9, 10.0, 13.9},
+            {"very low", "low", "in range", "high", "very high"}};
+}
+
+// Every third hour of the client's clock, every quarter where one looks closely, and where it
+// jumped.
+Json ticks_of(const ZoneHistory& zones, Interval stretch) {
+    Json ticks = Json::array();
+    if (stretch.length() > most_days_with_ticks) {
+        return ticks;
+    }
+    const seconds step =
+        stretch.length() <= looked_at_closely ? quarter : seconds{std::chrono::hours{3}};
+    WallClock clock(zones);
+    const auto first =
+        std::chrono::ceil<std::chrono::duration<std::int64_t, std::ratio<900>>>(stretch.from);
+    for (Instant at = first; at <= stretch.to; at += quarter) {
+        const WallTime wall = clock.at(at);
+        const auto since = wall - std::chrono::floor<std::chrono::days>(wall);
+        const bool jumped =
+            at > stretch.from && clock.offset_at(at) != clock.offset_at(at - quarter);
+        if (jumped || since % step == seconds{0}) {
+            Json tick = {{"at", number_of(at)}, {"label", clock_time(clock.at(at))}};
+            if (jumped) {
+                tick["label"] = clock_time(clock.at(at)) + " (clock changed)";
+            }
+            ticks.push_back(std::move(tick));
+        }
+    }
+    return ticks;
+}
+
+Json borders_of(const ZoneHistory& zones, Interval stretch) {
+    Json borders = Json::array();
+    for (const CivilDay& day : zones.days(stretch)) {
+        borders.push_back({{"at", number_of(day.from)}, {"label", day_words(day.date)}});
+    }
+    return borders;
+}
+
+Json lanes_of(const FirstReview& sheets, Interval stretch) {
+    Json lanes = Json::array();
+    for (const char* name : {"Ate", "Moved", "Slept", "Felt", "Took"}) {
+        Json items = Json::array();
+        for (const DiaryEntry& entry : sheets.input.diary) {
+            const Instant end = std::max(entry.until.value_or(entry.at), entry.at);
+            if (end < stretch.from || entry.at >= stretch.to || !worth_a_lane(entry) ||
+                lane_of(entry.kind) != std::string_view(name)) {
+                continue;
+            }
+            items.push_back({{"at", number_of(entry.at)},
+                             {"end", entry.until ? Json(number_of(end)) : Json()},
+                             {"label", clock_time(sheets.input.zones.wall_time(entry.at))},
+                             {"text", entry_words(entry, sheets.input.foods_left_off)}});
+        }
+        lanes.push_back({{"name", name}, {"items", std::move(items)}});
+    }
+    return lanes;
+}
+
+Json pricks_of(const FirstReview& sheets, Interval stretch) {
+    Json pricks = Json::array();
+    for (const DiaryEntry& entry : sheets.input.diary) {
+        if (entry.kind == DiaryKind::finger_prick && entry.glucose && stretch.contains(entry.at)) {
+            const double level = entry.glucose->in(sheets.input.unit);
+            pricks.push_back({{"at", number_of(entry.at)},
+                              {"value", level},
+                              {"label", glucose_words(level, sheets.input.unit)}});
+        }
+    }
+    return pricks;
+}
+
+const char* kind_of(Fill fill) {
+    return fill == Fill::very_low ? "very low" : fill == Fill::low ? "low" : "suspect";
+}
+
+Json marks_of(const FirstReview& sheets, Interval stretch) {
+    Json marks = Json::array();
+    for (const auto& row : day_marks(sheets, stretch)) {
+        for (const DayMark& mark : row) {
+            marks.push_back({{"at", number_of(mark.stretch.from)},
+                             {"end", number_of(mark.stretch.to)},
+                             {"kind", kind_of(mark.fill)},
+                             {"label", mark.label.empty() ? "very low" : mark.label}});
+        }
+    }
+    return marks;
+}
+
+Json last_reading_of(const FirstReview& sheets, Instant now) {
+    std::optional<Instant> last;
+    for (const Wear& wear : sheets.input.wears) {
+        if (!wear.empty()) {
+            last = std::max(last.value_or(wear.readings.back().at), wear.readings.back().at);
+        }
+    }
+    return last ? Json{{"at", number_of(*last)},
+                       {"label", day_and_time(sheets.input.zones.wall_time(*last))},
+                       {"age", age_words(now - *last)}}
+                : Json();
+}
+
+// A whole fortnight of them: written as they stand, not by way of a document.
+void write_wear(std::string& text, const Wear& wear, Interval stretch, const ReviewInput& input) {
+    const auto from = std::ranges::lower_bound(wear.readings, stretch.from, {}, &Reading::at);
+    const auto to = std::ranges::lower_bound(wear.readings, stretch.to, {}, &Reading::at);
+    if (from == to) {
+        return;
+    }
+    std::string at;
+    std::string value;
+    Json labels = Json::array();  // only where one looks closely
+    const bool closely = stretch.length() <= looked_at_closely;
+    const GlucoseUnit unit = input.unit;
+    WallClock clock(input.zones);
+    Json beyond = Json::array();
+    const Reading* before = nullptr;
+    for (const Reading& reading : std::span(from, to)) {
+        // A gap is one more point without a value, where the reading before stands no longer.
+        if (before != nullptr && 2 * (reading.at - before->at) > 3 * before->interval()) {
+            fmt::format_to(std::back_inserter(at), "{},",
+                           number_of(before->at + before->interval()));
+            value += "null,";
+            if (closely) {
+                labels.push_back("");
+            }
+        }
+        if (closely) {
+            labels.push_back(clock_time(clock.at(reading.at)));
+        }
+        const double level = level_of(reading, unit);
+        fmt::format_to(std::back_inserter(at), "{},", number_of(reading.at));
+        fmt::format_to(std::back_inserter(value), "{},", level);
+        if (reading.censored()) {
+            beyond.push_back({{"at", number_of(reading.at)},
+                              {"label", (reading.limit() == Limit::below ? "below " : "above ") +
+                                            glucose_words(level, unit)}});
+        }
+        before = &reading;
+    }
+    at.pop_back();
+    value.pop_back();
+    text += text.back() == '[' ? "" : ",";
+    text += "{\"label\":" + Json(wear.label).dump() + ",\"at\":[" + at + "],\"value\":[" + value +
+            "],\"beyond_limit\":" + beyond.dump() +
+            (closely ? ",\"labels\":" + labels.dump() : "") + "}";
+}
+
+}  // namespace
+
+Json json_of_days(const FirstReview& sheets) {
+    Json days = Json::array();
+    for (const ReviewDay& day : sheets.days) {
+        days.push_back({{"date", day_text(day.day.date)},
+                        {"label", full_date(day.day.date)},
+                        {"hours", static_cast<double>(day.day.length().count()) / 3600},
+                        {"readings", readings_within(day.view).size()},
+                        {"sentence", day.sentence}});
+    }
+    return days;
+}
+
+std::string stretch_text(const FirstReview& sheets, Interval stretch, Instant now, Json head) {
+    const Bands bands = bands_of(sheets);
+    head["zone"] = sheets.input.zones.zone_at(stretch.from).name();
+    head["unit"] = name_of(sheets.input.unit);
+    head["band_edges"] = bands.edges;
+    head["bands"] = bands.names;
+    head["ticks"] = ticks_of(sheets.input.zones, stretch);
+    head["day_borders"] = borders_of(sheets.input.zones, stretch);
+    head["lanes"] = lanes_of(sheets, stretch);
+    head["finger_pricks"] = pricks_of(sheets, stretch);
+    head["marks"] = marks_of(sheets, stretch);
+    head["last_reading"] = last_reading_of(sheets, now);
+    head["caution"] = "Not an alarm. Don't rely on this page to be woken or warned.";
+    std::string text = head.dump(-1, ' ', false, Json::error_handler_t::replace);
+    text.back() = ',';
+    text += "\"wears\":[";
+    for (const Wear& wear : sheets.input.wears) {
+        write_wear(text, wear, stretch, sheets.input);
+    }
+    return text + "]}";
+}
+
+}  // namespace tracewright

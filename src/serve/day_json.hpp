@@ -1,0 +1,19 @@
+#pragma once
+
+#include "findings/first_review.hpp"
+#include "render/review_json.hpp"
+
+#include <string>
+
+namespace tracewright {
+
+/// The days of a client with the sentence over each sheet, oldest first.
+Json json_of_days(const FirstReview& sheets);
+
+/// What the page needs to draw a stretch of a client's time and to label it by the client's clock,
+/// so that it converts no zone itself: traces of all wears in the client's unit with gaps as null,
+/// band edges, clock ticks, day borders, lanes, marks, the last reading. Moments are seconds since
+/// 1970, UTC. `head` comes first: the fields of a day sheet.
+std::string stretch_text(const FirstReview& sheets, Interval stretch, Instant now, Json head);
+
+}  // namespace tracewright

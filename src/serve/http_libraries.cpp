@@ -1,0 +1,4 @@
+// The libraries for HTTP and TLS, compiled once.
+#include <boost/asio/impl/src.hpp>
+#include <boost/asio/ssl/impl/src.hpp>
+#include <boost/beast/src.hpp>

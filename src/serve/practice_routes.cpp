@@ -1,0 +1,56 @@
+#include "coaching/caseload.hpp"
+#include "render/caseload_json.hpp"
+#include "serve/route.hpp"
+#include "store/caseload_clients.hpp"
+#include "store/client_document.hpp"
+
+namespace tracewright {
+
+namespace {
+
+Reply caseload_reply(Asked& asked) {
+    const auto clients = caseload_clients(asked.store, asked.acting.at);
+    return clients
+               ? json_reply(json_of_caseload(caseload(*clients, asked.acting.at), asked.acting.at))
+               : problem_of(clients.error());
+}
+
+Reply clients_reply(Asked& asked) {
+    const auto clients = asked.store.clients();
+    if (!clients) {
+        return problem_of(clients.error());
+    }
+    const ZoneHistory utc(Zone::fixed(std::chrono::seconds{0}));
+    Json list = Json::array();
+    for (const ClientLine& line : *clients) {
+        list.push_back({{"handle", line.handle},
+                        {"name", line.name},
+                        {"last_reading",
+                         line.last_reading ? Json(iso_time(*line.last_reading, utc)) : Json()}});
+    }
+    return json_reply({{"clients", std::move(list)}});
+}
+
+Reply client_reply(Asked& asked) {
+    const ClientRecord& client = *asked.client;
+    return json_reply({{"handle", client.handle},
+                       {"name", client.name},
+                       {"revision", client.revision},
+                       {"facts", Json::parse(client_document(client.facts))}});
+}
+
+constexpr Route table[] = {
+    {Method::get, "/api/caseload", Asks::who_may_look, caseload_reply, Holds::never,
+     "caseload_seen"},
+    {Method::get, "/api/clients", Asks::who_may_look, clients_reply},
+    {Method::get, "/api/clients/{handle}", Asks::who_may_look, client_reply, Holds::never,
+     "client_seen"},
+};
+
+}  // namespace
+
+std::span<const Route> practice_routes() {
+    return table;
+}
+
+}  // namespace tracewright

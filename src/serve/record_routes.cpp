@@ -1,0 +1,150 @@
+#include "coaching/client_clock.hpp"
+#include "serve/request_body.hpp"
+#include "serve/route.hpp"
+#include "store/standing_escalations.hpp"
+#include "time/day_text.hpp"
+
+#include <charconv>
+
+namespace tracewright {
+
+namespace {
+
+// The number in the braces after the handle. Empty for anything else.
+std::optional<std::int64_t> number_of(const std::string& text) {
+    std::int64_t number = 0;
+    const char* end = text.data() + text.size();
+    const auto read = std::from_chars(text.data(), end, number);
+    return read.ec == std::errc{} && read.ptr == end && number > 0 ? std::optional(number)
+                                                                   : std::nullopt;
+}
+
+Reply no_such_number() {
+    return problem(404, "not_found", "There is no such thing", "found no number of one of them");
+}
+
+Reply escalations_reply(Asked& asked) {
+    const ClientRecord& client = *asked.client;
+    if (const auto looked = record_escalations(asked.store, client.id, client.facts, asked.acting);
+        !looked) {
+        return problem_of(looked.error());
+    }
+    const auto standing = standing_escalations(asked.store, client.id, client.facts);
+    if (!standing) {
+        return problem_of(standing.error());
+    }
+    const ZoneHistory clock = client_clock(client.facts);
+    Json list = Json::array();
+    for (const StandingEscalation& one : *standing) {
+        list.push_back({{"id", one.number},
+                        {"rung", name_of(one.escalation.rung)},
+                        {"at", iso_time(one.escalation.at, clock)},
+                        {"first_seen", iso_time(one.first_seen, clock)},
+                        {"sentence", escalation_sentence(one.escalation, clock, one.first_seen,
+                                                         asked.acting.at)},
+                        {"whom", one.escalation.whom},
+                        {"answer", one.answer.empty() ? Json() : Json(one.answer)}});
+    }
+    return json_reply({{"escalations", std::move(list)}});
+}
+
+Reply acknowledge_reply(Asked& asked) {
+    const auto fields = fields_of(asked.request, {"by", "done"});
+    if (!fields) {
+        return fields.error();
+    }
+    const auto number = number_of(asked.values[1]);
+    if (!number) {
+        return no_such_number();
+    }
+    const auto done = asked.store.acknowledge(asked.client->id, *number, fields->at("by"),
+                                              fields->at("done"), asked.acting);
+    return done ? no_content() : problem_of(done.error());
+}
+
+Reply notes_reply(Asked& asked) {
+    const auto notes = asked.store.notes(asked.client->id);
+    if (!notes) {
+        return problem_of(notes.error());
+    }
+    const ZoneHistory clock = client_clock(asked.client->facts);
+    Json list = Json::array();
+    for (const NoteRecord& note : *notes) {
+        list.push_back({{"id", note.id}, {"at", iso_time(note.at, clock)}, {"text", note.text}});
+    }
+    return json_reply({{"notes", std::move(list)}});
+}
+
+Reply add_note_reply(Asked& asked) {
+    const auto fields = fields_of(asked.request, {"text"});
+    if (!fields) {
+        return fields.error();
+    }
+    const auto added = asked.store.add_note(asked.client->id, fields->at("text"), asked.acting);
+    return added ? json_reply({{"id", *added}}, 201) : problem_of(added.error());
+}
+
+Reply promises_reply(Asked& asked) {
+    const auto promises = asked.store.promises(asked.client->id);
+    if (!promises) {
+        return problem_of(promises.error());
+    }
+    const ZoneHistory clock = client_clock(asked.client->facts);
+    Json list = Json::array();
+    for (const PromiseRecord& promise : *promises) {
+        list.push_back(
+            {{"id", promise.id},
+             {"text", promise.text},
+             {"due", day_text(promise.due)},
+             {"made_at", iso_time(promise.made_at, clock)},
+             {"kept_at", promise.kept_at ? Json(iso_time(*promise.kept_at, clock)) : Json()}});
+    }
+    return json_reply({{"promises", std::move(list)}});
+}
+
+Reply add_promise_reply(Asked& asked) {
+    const auto fields = fields_of(asked.request, {"text", "due"});
+    if (!fields) {
+        return fields.error();
+    }
+    const auto due = day_of_text(fields->at("due"));
+    if (!due) {
+        return problem(422, "not_a_day", "That is no day",
+                       "due: found another text, expected a day such as 2026-03-02");
+    }
+    const auto added =
+        asked.store.add_promise(asked.client->id, fields->at("text"), *due, asked.acting);
+    return added ? json_reply({{"id", *added}}, 201) : problem_of(added.error());
+}
+
+Reply keep_promise_reply(Asked& asked) {
+    const auto number = number_of(asked.values[1]);
+    if (!number) {
+        return no_such_number();
+    }
+    const auto kept = asked.store.keep_promise(asked.client->id, *number, asked.acting);
+    return kept ? no_content() : problem_of(kept.error());
+}
+
+constexpr Route table[] = {
+    {Method::get, "/api/clients/{handle}/escalations", Asks::who_may_look, escalations_reply,
+     Holds::never, "escalations_seen"},
+    {Method::post, "/api/clients/{handle}/escalations/{id}/acknowledge", Asks::who_may_change,
+     acknowledge_reply},
+    {Method::get, "/api/clients/{handle}/notes", Asks::who_may_look, notes_reply, Holds::never,
+     "notes_seen"},
+    {Method::post, "/api/clients/{handle}/notes", Asks::who_may_change, add_note_reply},
+    {Method::get, "/api/clients/{handle}/promises", Asks::who_may_look, promises_reply,
+     Holds::never, "promises_seen"},
+    {Method::post, "/api/clients/{handle}/promises", Asks::who_may_change, add_promise_reply},
+    {Method::post, "/api/clients/{handle}/promises/{id}/keep", Asks::who_may_change,
+     keep_promise_reply},
+};
+
+}  // namespace
+
+std::span<const Route> record_routes() {
+    return table;
+}
+
+}  // namespace tracewright

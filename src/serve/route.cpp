@@ -1,0 +1,73 @@
+#include "serve/route.hpp"
+
+namespace tracewright {
+
+namespace {
+
+// Empty if the pattern does not fit.
+std::optional<std::vector<std::string>> values_of(std::string_view pattern,
+                                                  const RequestTarget& target) {
+    std::vector<std::string> values;
+    std::size_t at = 0;
+    for (const std::string& segment : target.segments) {
+        if (at >= pattern.size()) {
+            return std::nullopt;
+        }
+        const auto end = std::min(pattern.find('/', at + 1), pattern.size());
+        const std::string_view part = pattern.substr(at + 1, end - at - 1);
+        if (part.starts_with('{') && !segment.empty()) {
+            values.push_back(segment);
+        } else if (part != segment) {
+            return std::nullopt;
+        }
+        at = end;
+    }
+    return at == pattern.size() ? std::optional(values) : std::nullopt;
+}
+
+}  // namespace
+
+const std::vector<Route>& routes() {
+    static const std::vector<Route> all = [] {
+        std::vector<Route> joined;
+        for (const auto part : {session_routes(), practice_routes(), review_routes(), day_routes(),
+                                record_routes()}) {
+            joined.insert(joined.end(), part.begin(), part.end());
+        }
+        return joined;
+    }();
+    return all;
+}
+
+Found route_of(Method method, const RequestTarget& target) {
+    Found found;
+    const Method wanted = method == Method::head ? Method::get : method;
+    for (const Route& route : routes()) {
+        auto values = values_of(route.pattern, target);
+        if (values && route.method == wanted) {
+            return {&route, std::move(*values), false};
+        }
+        found.other_method = found.other_method || values;
+    }
+    return found;
+}
+
+const char* name_of(Method method) {
+    switch (method) {
+        case Method::get:
+            return "get";
+        case Method::head:
+            return "head";
+        case Method::post:
+            return "post";
+        case Method::put:
+            return "put";
+        case Method::delete_:
+            return "delete";
+        case Method::other:
+            break;
+    }
+    return "other";
+}
+
+}  // namespace tracewright

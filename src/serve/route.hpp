@@ -1,0 +1,74 @@
+#pragma once
+
+#include "access/coach.hpp"
+#include "access/session_book.hpp"
+#include "serve/reply.hpp"
+#include "serve/request.hpp"
+#include "store/sqlite_practice.hpp"
+
+#include <cstddef>
+#include <cstdint>
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace tracewright {
+
+class ClientShelf;
+
+/// What a handler is given: the request, read; the practice; who asks.
+struct Asked {
+    const Request& request;
+    const RequestTarget& target;
+    std::vector<std::string> values;  ///< of the pattern's braces, in order
+    SqlitePractice& store;
+    Acting acting;
+    Coach coach;
+    ClientShelf& shelf;                    ///< clients opened already
+    std::uint64_t version;                 ///< of the client's data, as of before it is read
+    std::optional<ClientRecord> client{};  ///< of a route below /api/clients/{handle}
+};
+
+/// Who may ask.
+enum class Asks : std::uint8_t { anyone, who_may_look, who_may_change, owner };
+
+/// How long a reply to a GET holds: it is then given again without asking the practice.
+enum class Holds : std::uint8_t { never, while_unchanged, for_the_minute };
+
+using Handler = Reply (*)(Asked&);
+
+/// One line of what the service knows. Every one stands in docs/api/openapi.json; a test compares.
+struct Route {
+    Method method = Method::get;
+    std::string_view pattern;  ///< "/api/clients/{handle}/days/{date}"
+    Asks asks = Asks::who_may_look;
+    Handler handler = nullptr;  ///< none: the service itself answers (session, events)
+    Holds holds = Holds::never;
+    /// What the audit notes, once for each session, client and window. Empty: nothing.
+    const char* looked = nullptr;
+    std::size_t longest_body = 1024UL * 1024;
+};
+
+// A part of the API adds its own table here and to `routes`.
+std::span<const Route> practice_routes();  ///< caseload, clients
+std::span<const Route> review_routes();    ///< review and its papers, measures
+std::span<const Route> day_routes();       ///< days, day sheets, traces
+std::span<const Route> record_routes();    ///< escalations, notes, promises
+std::span<const Route> session_routes();   ///< sign-in, session, events: the service's own
+
+/// All of them.
+const std::vector<Route>& routes();
+
+/// A route with what stood in its braces.
+struct Found {
+    const Route* route = nullptr;  ///< none: no such place
+    std::vector<std::string> values;
+    bool other_method = false;  ///< the place is known, but not for this method
+};
+Found route_of(Method method, const RequestTarget& target);
+
+const char* name_of(Method method);
+
+}  // namespace tracewright

@@ -1,0 +1,104 @@
+#include "store/standing_escalations.hpp"
+
+#include "coaching/client_clock.hpp"
+#include "coaching/client_medicines.hpp"
+#include "findings/wording.hpp"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+
+namespace tracewright {
+
+namespace {
+
+std::string document_of(const Escalation& escalation) {
+    return nlohmann::ordered_json{{"rung", static_cast<int>(escalation.rung)},
+                                  {"at", escalation.at.time_since_epoch().count()},
+                                  {"what", escalation.what},
+                                  {"whom", escalation.whom}}
+        .dump(-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace);
+}
+
+Escalation escalation_of(const EscalationRecord& record) {
+    const auto document = nlohmann::json::parse(record.document, nullptr, false);
+    Escalation escalation;
+    escalation.event = record.event;
+    if (document.is_object()) {
+        escalation.rung = static_cast<Rung>(document.value("rung", 1));
+        escalation.at = Instant{std::chrono::seconds{document.value("at", std::int64_t{0})}};
+        escalation.what = document.value("what", "");
+        escalation.whom = document.value("whom", "");
+    }
+    return escalation;
+}
+
+}  // namespace
+
+Stored<void> record_escalations(PracticeStore& store, std::int64_t client, const ClientFacts& facts,
+                                const Acting& acting) {
+    auto stored = store.wears(client);
+    const auto diary = store.diary(client);
+    if (!stored || !diary) {
+        return tl::make_unexpected(stored ? diary.error() : stored.error());
+    }
+    std::vector<Wear> wears;
+    for (StoredWear& one : *stored) {
+        wears.push_back(std::move(one.wear));
+    }
+    const ZoneHistory clock = client_clock(facts);
+    const MedicineTimeline medicines = client_medicines(facts, clock);
+    LadderInput ladder{wears, *diary, medicines, clock, facts.unit, {}, facts.labs};
+    if (facts.agreed_change && facts.agreed_change->agreed_on) {
+        ladder.change_agreed = clock.day_of(*facts.agreed_change->agreed_on).from;
+    }
+    const auto known = store.escalations(client);
+    if (!known) {
+        return tl::make_unexpected(known.error());
+    }
+    std::vector<EscalationRecord> records;
+    for (const Escalation& escalation : escalations(ladder)) {
+        EscalationRecord record{0, escalation.event, {}, document_of(escalation), {}};
+        const bool stands = std::ranges::any_of(*known, [&](const EscalationRecord& one) {
+            return one.event == record.event && one.document == record.document;
+        });
+        if (!stands) {
+            records.push_back(std::move(record));
+        }
+    }
+    // A look that finds nothing new is no change: who listens for changes would look again.
+    return records.empty() ? Stored<void>{} : store.put_escalations(client, records, acting);
+}
+
+Stored<std::vector<StandingEscalation>> standing_escalations(PracticeStore& store,
+                                                             std::int64_t client,
+                                                             const ClientFacts& facts,
+                                                             std::optional<Interval> window) {
+    const auto records = store.escalations(client);
+    if (!records) {
+        return tl::make_unexpected(records.error());
+    }
+    const ZoneHistory clock = client_clock(facts);
+    std::vector<StandingEscalation> standing;
+    for (const EscalationRecord& record : *records) {
+        StandingEscalation one{escalation_of(record), record.first_seen, {}};
+        one.number = record.id;
+        if (!record.answers.empty()) {
+            const AcknowledgementRecord& answer = record.answers.back();
+            one.answer = fmt::format("{}, {}: {}", day_and_time(clock.wall_time(answer.at)),
+                                     answer.by, answer.done);
+        }
+        if (!window || window->contains(one.escalation.at)) {
+            standing.push_back(std::move(one));
+        }
+    }
+    std::ranges::stable_sort(
+        standing, [](const StandingEscalation& a, const StandingEscalation& b) {
+            return a.escalation.rung != b.escalation.rung ? a.escalation.rung < b.escalation.rung
+                                                          : a.escalation.at > b.escalation.at;
+        });
+    return standing;
+}
+
+}  // namespace tracewright

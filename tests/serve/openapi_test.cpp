@@ -1,0 +1,254 @@
+// docs/api/openapi.json and the service say the same: every route is described and nothing else,
+// every status that is described is met here, and every reply fits its schema.
+#include "cli/json_schema.hpp"
+#include "serve/served_practice.hpp"
+
+#include <fstream>
+#include <set>
+
+namespace tracewright::testing {
+namespace {
+
+using nlohmann::json;
+
+const std::string source = TRACEWRIGHT_SOURCE_DIR;
+
+json read(const std::string& path) {
+    std::ifstream file(source + "/docs/api/" + path);
+    return json::parse(file, nullptr, false);
+}
+
+// The components and the documents of docs/formats that are referred to, under one roof.
+json all_schemas(const json& api) {
+    json defs = api["components"]["schemas"];
+    for (const char* name : {"caseload", "client-facts", "review"}) {
+        const std::string file = std::string(name) + ".schema.json";
+        const json schema = read("../formats/" + file);
+        EXPECT_TRUE(schema.is_object()) << file;
+        defs[file] = schema;
+        const json within = schema.value("$defs", json::object());
+        for (const auto& [own, inner] : within.items()) {
+            defs[own] = inner;
+        }
+    }
+    return {{"$defs", defs}};
+}
+
+class OpenApi : public ::testing::Test {
+  protected:
+    // Asks, and holds the reply to what is described of it.
+    Got ask(int expected, const std::string& method, const std::string& pattern,
+            const std::string& target, const Sitting& who, const json& body = {},
+            const std::map<std::string, std::string>& headers = {}) {
+        const std::string name = method == "GET" ? "get" : "post";
+        Got got = method == "GET" ? served.get(target, who, headers)
+                                  : served.send(method, target, body, who, headers);
+        const std::string where = name + " " + pattern + " " + std::to_string(expected);
+        EXPECT_EQ(got.status, expected) << where << got.body.substr(0, 400);
+        const json& operation = api["paths"][pattern][name];
+        const std::string status = std::to_string(got.status);
+        if (!operation.contains("responses") || !operation["responses"].contains(status)) {
+            ADD_FAILURE() << where << " is not described";
+            return got;
+        }
+        met.insert(name + " " + pattern + " " + status);
+        fits(operation["responses"][status], got, where);
+        return got;
+    }
+
+    void fits(const json& described, const Got& got, const std::string& where) {
+        if (!described.contains("content")) {
+            EXPECT_TRUE(got.body.empty()) << where;
+            return;
+        }
+        const auto content = described["content"].begin();
+        EXPECT_EQ(got.headers.at("content-type"), content.key()) << where;
+        if (!content->contains("schema")) {
+            return;
+        }
+        json value = got.json();
+        const json& schema = (*content)["schema"];
+        for (const std::string& misfit : misfits(value, schema, schemas)) {
+            ADD_FAILURE() << where << ": " << misfit;
+        }
+        if (schema == json{{"$ref", "#/components/schemas/Review"}}) {
+            for (const char* own :
+                 {"figures", "measure_tables", "sufficiency", "rises_to_ask_about"}) {
+                value.erase(own);
+            }
+            const json& review = schemas["$defs"]["review.schema.json"];
+            for (const std::string& misfit : misfits(value, review, review)) {
+                ADD_FAILURE() << where << ": " << misfit;
+            }
+        }
+    }
+
+    json api = read("openapi.json");
+    json schemas = all_schemas(api);
+    ServedPractice served;
+    std::set<std::string> met;
+};
+
+TEST_F(OpenApi, describes_every_route_and_nothing_else) {
+    std::set<std::string> described;
+    for (const auto& [pattern, operations] : api["paths"].items()) {
+        for (const auto& [method, operation] : operations.items()) {
+            described.insert(method + " " + pattern);
+            const bool open = operation.contains("security") && operation["security"].empty();
+            for (const Route& route : routes()) {
+                if (route.pattern == pattern && name_of(route.method) == method) {
+                    EXPECT_EQ(open, route.asks == Asks::anyone) << pattern;
+                }
+            }
+        }
+    }
+    std::set<std::string> known;
+    for (const Route& route : routes()) {
+        known.insert(name_of(route.method) + std::string(" ") + std::string(route.pattern));
+    }
+    EXPECT_EQ(described, known);
+}
+
+TEST_F(OpenApi, every_status_is_met_and_every_reply_fits) {
+    ASSERT_TRUE(api.is_object());
+    const Sitting owner = served.signed_in();
+    const Sitting reader = served.signed_in("r1");
+    const std::string clients = "/api/clients/{handle}";
+    const auto of = [](const std::string& handle, const std::string& rest = "") {
+        return "/api/clients/" + handle + rest;
+    };
+
+    const json right{{"coach", "k1"}, {"passphrase", "passphrase of k1"}};
+    const json wrong{{"coach", "k1"}, {"passphrase", "another"}};
+    const std::string sign_in = "/api/sign-in";
+    ask(200, "POST", sign_in, sign_in, {}, right);
+    ask(401, "POST", sign_in, sign_in, {}, wrong);
+    ask(400, "POST", sign_in, sign_in, {}, json::array());
+    ask(415, "POST", sign_in, sign_in, {}, right, {{"Content-Type", "text/plain"}});
+    ask(422, "POST", sign_in, sign_in, {}, json::object());
+    for (int i = 0; i < 4; ++i) {
+        ask(401, "POST", sign_in, sign_in, {}, wrong);
+    }
+    ask(429, "POST", sign_in, sign_in, {}, wrong);
+
+    for (const char* plain : {"/api/session", "/api/caseload", "/api/clients"}) {
+        ask(200, "GET", plain, plain, owner);
+        ask(401, "GET", plain, plain, {});
+    }
+    ask(401, "GET", "/api/events", "/api/events", {});
+    {
+        Wire stream(served.port());
+        stream.send(served.written("GET", "/api/events", owner, {}, ""));
+        const Got got = stream.take();
+        EXPECT_EQ(got.status, 200);
+        fits(api["paths"]["/api/events"]["get"]["responses"]["200"], got, "events");
+        met.insert("get /api/events 200");
+    }
+    for (const char* rest : {"", "/review", "/review.html", "/review.pdf", "/measures", "/days",
+                             "/days/{date}", "/trace", "/escalations", "/notes", "/promises"}) {
+        std::string place = rest;
+        if (const auto at = place.find("{date}"); at != std::string::npos) {
+            place.replace(at, 6, "2026-02-26");
+        }
+        ask(200, "GET", clients + rest, of("c1", place), owner);
+        ask(401, "GET", clients + rest, of("c1", place), {});
+        ask(404, "GET", clients + rest, of("nobody", place), owner);
+    }
+    ask(404, "GET", clients + "/review", of("c2", "/review"), owner);
+    for (const char* rest : {"/review", "/review.html", "/review.pdf", "/measures", "/trace"}) {
+        ask(422, "GET", clients + rest, of("c1", rest) + "?from=yesterday", owner);
+        ask(422, "GET", clients + rest, of("c1", rest) + "?from=2026-03-04&to=2026-03-01", owner);
+        ask(200, "GET", clients + rest, of("c1", rest) + "?from=2026-02-27&to=2026-03-01", owner);
+    }
+    ask(422, "GET", clients + "/trace", of("c1", "/trace") + "?from=2020-01-01", owner);
+    ask(422, "GET", clients + "/days/{date}", of("c1", "/days/today"), owner);
+
+    const std::pair<std::string, json> changes[] = {
+        {"/notes", {{"text", "Invented"}}},
+        {"/promises", {{"text", "Invented"}, {"due", "2026-03-12"}}}};
+    for (const auto& [rest, body] : changes) {
+        ask(201, "POST", clients + rest, of("c1", rest), owner, body);
+        ask(401, "POST", clients + rest, of("c1", rest), {}, body);
+        ask(403, "POST", clients + rest, of("c1", rest), reader, body);
+        ask(403, "POST", clients + rest, of("c1", rest), {owner.cookie, "none"}, body);
+        ask(404, "POST", clients + rest, of("nobody", rest), owner, body);
+        ask(400, "POST", clients + rest, of("c1", rest), owner, json::array());
+        ask(415, "POST", clients + rest, of("c1", rest), owner, body,
+            {{"Content-Type", "text/xml"}});
+        ask(422, "POST", clients + rest, of("c1", rest), owner, json::object());
+    }
+    ask(422, "POST", clients + "/promises", of("c1", "/promises"), owner,
+        {{"text", "Invented"}, {"due", "soon"}});
+
+    const std::string keep = clients + "/promises/{id}/keep";
+    ask(401, "POST", keep, of("c1", "/promises/1/keep"), {});
+    ask(403, "POST", keep, of("c1", "/promises/1/keep"), reader);
+    ask(204, "POST", keep, of("c1", "/promises/1/keep"), owner);
+    ask(404, "POST", keep, of("c1", "/promises/1/keep"), owner);
+    ask(404, "POST", keep, of("c1", "/promises/one/keep"), owner);
+    // Another client's promise can't be kept by way of this one.
+    ask(404, "POST", keep, of("c2", "/promises/1/keep"), owner);
+
+    const std::string answer = clients + "/escalations/{id}/acknowledge";
+    const std::string at = of("c1", "/escalations/1/acknowledge");
+    const json done{{"by", "Sorrel"}, {"done", "Rang the client (invented)"}};
+    {
+        const auto practice = opened_practice(served.path());
+        ASSERT_TRUE(
+            practice->put_escalations(1,
+                                      {{0,
+                                        "very_low@1772000000",
+                                        {},
+                                        R"({"rung":1,"at":1772000000,"what":"a","whom":"b"})",
+                                        {}}},
+                                      acting()));
+    }
+    ask(401, "POST", answer, at, {}, done);
+    ask(403, "POST", answer, at, reader, done);
+    ask(400, "POST", answer, at, owner, json::array());
+    ask(415, "POST", answer, at, owner, done, {{"Content-Type", "text/xml"}});
+    ask(422, "POST", answer, at, owner, {{"by", ""}, {"done", ""}});
+    ask(404, "POST", answer, of("c2", "/escalations/1/acknowledge"), owner, done);
+    ask(204, "POST", answer, at, owner, done);
+    const Got answered = ask(200, "GET", clients + "/escalations", of("c1", "/escalations"), owner);
+    EXPECT_NE(answered.body.find("Rang the client (invented)"), std::string::npos);
+
+    ask(401, "POST", "/api/sign-out", "/api/sign-out", {});
+    ask(403, "POST", "/api/sign-out", "/api/sign-out", {reader.cookie, ""});
+    ask(204, "POST", "/api/sign-out", "/api/sign-out", reader);
+
+    for (const auto& [pattern, operations] : api["paths"].items()) {
+        for (const auto& [method, operation] : operations.items()) {
+            for (const auto& [status, described] : operation["responses"].items()) {
+                EXPECT_TRUE(status == "default" ||
+                            met.contains(method + " " + pattern + " " + status))
+                    << method << " " << pattern << " " << status
+                    << " is described and not met here";
+            }
+        }
+    }
+}
+
+TEST_F(OpenApi, a_day_sheet_is_labelled_by_the_clients_clock) {
+    const Sitting who = served.signed_in();
+    // 29 March 2026 has 23 hours in Berlin; nothing was seen on it.
+    const auto day = served.get("/api/clients/c1/days/2026-03-29", who).json();
+    EXPECT_EQ(day["day"]["end"].get<long>() - day["day"]["begin"].get<long>(), 23 * 3600);
+    EXPECT_EQ(day["zone"], "Europe/Berlin");
+    EXPECT_EQ(day["sentence"], "Nothing was seen on this day.");
+    EXPECT_EQ(day["wears"], json::array());
+    bool jumped = false;
+    for (const auto& tick : day["ticks"]) {
+        jumped = jumped || tick["label"] == "03:00 (clock changed)";
+    }
+    EXPECT_TRUE(jumped);
+    EXPECT_EQ(day["band_edges"], (json{54.0, 70.0, 180.0, 250.0}));
+    EXPECT_EQ(day["bands"].size(), day["band_edges"].size() + 1);
+    const auto seen = served.get("/api/clients/c1/days/2026-02-26", who).json();
+    EXPECT_EQ(seen["wears"][0]["at"].size(), 288U);
+    EXPECT_EQ(seen["wears"][0]["at"].size(), seen["wears"][0]["value"].size());
+    EXPECT_EQ(seen["lanes"][0]["items"].size(), 4U);
+}
+
+}  // namespace
+}  // namespace tracewright::testing
