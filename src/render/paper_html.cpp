@@ -13,6 +13,7 @@ constexpr const char* style = R"(
 :root{color-scheme:light}
 *{box-sizing:border-box}
 body{margin:0;background:#f4f3ef;color:#1f242a;font:1.1rem/1.45 Inter,"Noto Sans",sans-serif}
+.patterns{position:absolute}
 main{max-width:44rem;margin:0 auto;padding:1.6rem clamp(1rem,5vw,3rem);background:#fff}
 h1{font-size:1.7rem;line-height:1.2;margin:0 0 .6rem}
 h2{font-size:1.25rem;line-height:1.25;margin:1.1rem 0 .3rem}
