@@ -100,7 +100,7 @@ export const words = {
     of: (name: string, what: string) => `${name}: ${what}`,
     whole: "The last 14 days of readings",
     back: "Back to the review",
-    lastReading: (label: string, age: string) => `The last reading was ${label}, ${age} ago. Nothing can be said since then.`,
+    lastReading: (label: string, age: string) => `The last reading was ${label}, ${age}. What came after it is not known.`,
     noReading: "There is no reading of this client yet.",
     reset: "Show all of it",
     closer: "Closer",
