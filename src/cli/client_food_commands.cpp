@@ -1,6 +1,6 @@
-#include "cli/client_foods.hpp"
-#include "cli/eaten_json.hpp"
+#include "cli/eaten_lines.hpp"
 #include "cli/practice_commands.hpp"
+#include "store/foods_of_client.hpp"
 
 #include <fmt/format.h>
 
@@ -154,16 +154,6 @@ Exit keep(OpenClient& open, const tl::expected<ClientFood, std::string>& food,
 }
 
 }  // namespace
-
-Stored<ClientFoods> foods_of_client(PracticeStore& store, std::int64_t client) {
-    return store.foods(client).map([](std::vector<FoodRecord> records) {
-        ClientFoods foods;
-        for (FoodRecord& record : records) {
-            foods.add(std::move(record.food));
-        }
-        return foods;
-    });
-}
 
 Exit usual_foods(const PracticeOptions& options, const PracticeWords& words,
                  const Streams& streams) {

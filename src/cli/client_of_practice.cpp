@@ -1,8 +1,8 @@
 #include "cli/client_of_practice.hpp"
 
-#include "cli/client_foods.hpp"
 #include "coaching/client_clock.hpp"
 #include "findings/wear_ends.hpp"
+#include "store/foods_of_client.hpp"
 
 #include <algorithm>
 #include <ostream>

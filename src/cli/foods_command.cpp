@@ -1,9 +1,10 @@
 #include "cli/foods_command.hpp"
 
-#include "cli/eaten_json.hpp"
+#include "cli/eaten_lines.hpp"
 #include "cli/json_text.hpp"
 #include "diary/food_table.hpp"
 #include "intake/food_table_file.hpp"
+#include "render/eaten_json.hpp"
 
 #include <fmt/format.h>
 

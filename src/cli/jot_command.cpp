@@ -1,11 +1,12 @@
-#include "cli/client_foods.hpp"
-#include "cli/eaten_json.hpp"
+#include "cli/eaten_lines.hpp"
 #include "cli/escalation_records.hpp"
 #include "cli/practice_commands.hpp"
 #include "coaching/client_clock.hpp"
 #include "findings/finger_prick_words.hpp"
 #include "findings/wording.hpp"
 #include "intake/client_message.hpp"
+#include "serve/brought_in_file.hpp"
+#include "store/foods_of_client.hpp"
 #include "time/day_text.hpp"
 
 #include <fmt/format.h>
@@ -76,25 +77,10 @@ void print(const ProposedEntry& one, const ZoneHistory& zones, std::ostream& out
     }
 }
 
-// Entries as an import, so that it is undone as any other.
-BroughtIn import_of(const std::vector<ProposedEntry>& message, const std::string& source) {
-    BroughtIn file;
-    file.source = source;
-    for (const ProposedEntry& one : message) {
-        DiaryEntry entry = one.entry;
-        entry.source = source;
-        file.diary.push_back(std::move(entry));
-    }
-    std::stable_sort(file.diary.begin(), file.diary.end(),
-                     [](const DiaryEntry& a, const DiaryEntry& b) { return a.at < b.at; });
-    file.rows_stored = file.diary.size();
-    return file;
-}
-
 Exit store_entries(OpenClient& open, const std::vector<ProposedEntry>& message, CivilDate day,
                    const ClientFacts& facts, const Streams& streams) {
     const std::string source = "jotted for " + day_text(day);
-    const auto outcome = open.store().bring_in(open.client, import_of(message, source),
+    const auto outcome = open.store().bring_in(open.client, brought_in_message(message, source),
                                                WhoseFile::not_asked, open.practice.acting);
     if (!outcome) {
         return said(outcome.error(), streams);

@@ -2,34 +2,15 @@
 #include "cli/practice_commands.hpp"
 #include "coaching/client_clock.hpp"
 #include "intake/bring_in.hpp"
+#include "serve/brought_in_file.hpp"
 
 #include <fmt/format.h>
 
-#include <filesystem>
 #include <ostream>
 
 namespace tracewright {
 
 namespace {
-
-// Takes the readings and the diary out of `intake`; its ledger stays.
-BroughtIn brought_in(Intake& intake) {
-    BroughtIn file;
-    file.source = std::filesystem::path(intake.file).filename().string();
-    file.readings = std::move(intake.readings);
-    file.diary = std::move(intake.diary);
-    for (DiaryEntry& entry : file.diary) {
-        entry.source = file.source;
-    }
-    for (const HeldReading& held : intake.held) {
-        file.held.push_back({held.at, held.value, held.line});
-    }
-    file.rows_stored = intake.ledger.with(Fate::stored);
-    file.rows_duplicate = intake.ledger.with(Fate::duplicate);
-    file.rows_conflict = intake.ledger.with(Fate::conflict);
-    file.rows_rejected = intake.ledger.with(Fate::rejected);
-    return file;
-}
 
 std::string rows(const ImportPlan& plan) {
     return fmt::format(
@@ -76,7 +57,7 @@ class Importer {
             streams_.err << path << ": " << question.sentence << " (" << question.option << ")\n";
             exit = Exit::cannot_answer;
         }
-        BroughtIn file = brought_in(intake);
+        BroughtIn file = brought_in_file(intake);
         const Exit stored = preview_ ? show(path, std::move(file)) : store(path, std::move(file));
         say_rejected(intake, streams_);
         return stored == Exit::done ? exit : stored;

@@ -1,9 +1,9 @@
 #include "cli/practice_commands.hpp"
-#include "coaching/client_clock.hpp"
-#include "coaching/gates.hpp"
 #include "store/client_document.hpp"
 #include "store/client_export.hpp"
+#include "store/new_client.hpp"
 #include "store/whole_file.hpp"
+#include "time/zone.hpp"
 
 #include <date/date.h>
 #include <fmt/format.h>
@@ -25,17 +25,6 @@ std::string utc_day(Instant at) {
 
 CivilDate day_of_acting(const Acting& acting) {
     return CivilDate{std::chrono::floor<std::chrono::days>(acting.at.time_since_epoch())};
-}
-
-// c1, c2, ...: the first that is free.
-std::string free_handle(const std::vector<ClientLine>& clients) {
-    for (std::size_t number = clients.size() + 1;; ++number) {
-        std::string handle = fmt::format("c{}", number);
-        if (std::ranges::none_of(clients,
-                                 [&](const ClientLine& line) { return line.handle == handle; })) {
-            return handle;
-        }
-    }
 }
 
 tl::expected<ClientFacts, std::string> changed_by(const ClientFacts& facts,
@@ -64,17 +53,6 @@ void add_medicines(ClientFacts& facts, const std::vector<std::string>& medicines
 Exit not_read(const std::string& error, const Streams& streams) {
     streams.err << "tracewright: " << error << "\n";
     return Exit::bad_input;
-}
-
-// Safety rule 11. Who only may be is asked about later.
-bool surely_under_18(const ClientFacts& facts, Instant at) {
-    const ZoneHistory clock = client_clock(facts);
-    const MedicineTimeline medicines;
-    const auto gates =
-        gates_before_offer(Proposed::other, {}, {facts, {}, {}, medicines, clock, at});
-    return std::ranges::any_of(gates, [](const Gate& gate) {
-        return gate.kind == GateKind::may_be_under_18 && !gate.open_question;
-    });
 }
 
 template <typename Word, std::size_t Count>

@@ -143,10 +143,7 @@ Json last_reading_of(const FirstReview& sheets, Instant now) {
             last = std::max(last.value_or(wear.readings.back().at), wear.readings.back().at);
         }
     }
-    return last ? Json{{"at", number_of(*last)},
-                       {"label", day_and_time(sheets.input.zones.wall_time(*last))},
-                       {"age", age_words(now - *last)}}
-                : Json();
+    return json_of_last_reading(last, sheets.input.zones, now);
 }
 
 // A whole fortnight of them: written as they stand, not by way of a document.
@@ -196,6 +193,13 @@ void write_wear(std::string& text, const Wear& wear, Interval stretch, const Rev
 }
 
 }  // namespace
+
+Json json_of_last_reading(std::optional<Instant> last, const ZoneHistory& clock, Instant now) {
+    return last ? Json{{"at", number_of(*last)},
+                       {"label", day_and_time(clock.wall_time(*last))},
+                       {"age", age_words(now - *last)}}
+                : Json();
+}
 
 Json json_of_days(const FirstReview& sheets) {
     Json days = Json::array();

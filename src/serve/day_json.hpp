@@ -3,9 +3,13 @@
 #include "findings/first_review.hpp"
 #include "render/review_json.hpp"
 
+#include <optional>
 #include <string>
 
 namespace tracewright {
+
+/// When the last reading was and how old it is, in words; null for none.
+Json json_of_last_reading(std::optional<Instant> last, const ZoneHistory& clock, Instant now);
 
 /// The days of a client with the sentence over each sheet, oldest first.
 Json json_of_days(const FirstReview& sheets);

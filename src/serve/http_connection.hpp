@@ -49,6 +49,8 @@ class Conversation {
   private:
     using Parser = boost::beast::http::request_parser<boost::beast::http::string_body>;
     static constexpr auto& token = boost::asio::use_awaitable;
+    /// A longer one is read only from who may send it.
+    static constexpr std::size_t short_body = 1024UL * 1024;
 
     static Method method_of(boost::beast::http::verb asked) {
         using boost::beast::http::verb;
@@ -111,6 +113,14 @@ class Conversation {
         const auto length = parser.content_length();
         if (length && *length > most) {
             co_return co_await refuse(413, "body_too_long", "The request's body is too long");
+        }
+        if (most > short_body) {
+            if (auto refused = hall_.service.refused_unread(request)) {
+                if (co_await send(*refused, false, false)) {
+                    co_await drain();
+                }
+                co_return false;
+            }
         }
         parser.body_limit(most);
         if (boost::beast::iequals(parser.get()[http::field::expect], "100-continue")) {

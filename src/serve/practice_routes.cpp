@@ -1,8 +1,13 @@
 #include "coaching/caseload.hpp"
+#include "coaching/client_clock.hpp"
 #include "render/caseload_json.hpp"
+#include "serve/care_json.hpp"
+#include "serve/day_json.hpp"
 #include "serve/route.hpp"
 #include "store/caseload_clients.hpp"
 #include "store/client_document.hpp"
+
+#include <algorithm>
 
 namespace tracewright {
 
@@ -33,10 +38,19 @@ Reply clients_reply(Asked& asked) {
 
 Reply client_reply(Asked& asked) {
     const ClientRecord& client = *asked.client;
-    return json_reply({{"handle", client.handle},
-                       {"name", client.name},
-                       {"revision", client.revision},
-                       {"facts", Json::parse(client_document(client.facts))}});
+    const auto lines = asked.store.clients();
+    if (!lines) {
+        return problem_of(lines.error());
+    }
+    const auto line = std::ranges::find(*lines, client.id, &ClientLine::id);
+    const auto last = line == lines->end() ? std::nullopt : line->last_reading;
+    return json_reply(
+        {{"handle", client.handle},
+         {"name", client.name},
+         {"revision", client.revision},
+         {"last_reading", json_of_last_reading(last, client_clock(client.facts), asked.acting.at)},
+         {"facts", Json::parse(client_document(client.facts))},
+         {"care", json_of_care(client.facts, asked.coach.licence, asked.acting.at)}});
 }
 
 constexpr Route table[] = {

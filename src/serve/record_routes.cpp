@@ -1,27 +1,13 @@
 #include "coaching/client_clock.hpp"
+#include "serve/asked_number.hpp"
 #include "serve/request_body.hpp"
 #include "serve/route.hpp"
 #include "store/standing_escalations.hpp"
 #include "time/day_text.hpp"
 
-#include <charconv>
-
 namespace tracewright {
 
 namespace {
-
-// The number in the braces after the handle. Empty for anything else.
-std::optional<std::int64_t> number_of(const std::string& text) {
-    std::int64_t number = 0;
-    const char* end = text.data() + text.size();
-    const auto read = std::from_chars(text.data(), end, number);
-    return read.ec == std::errc{} && read.ptr == end && number > 0 ? std::optional(number)
-                                                                   : std::nullopt;
-}
-
-Reply no_such_number() {
-    return problem(404, "not_found", "There is no such thing", "found no number of one of them");
-}
 
 Reply escalations_reply(Asked& asked) {
     const ClientRecord& client = *asked.client;
@@ -53,7 +39,7 @@ Reply acknowledge_reply(Asked& asked) {
     if (!fields) {
         return fields.error();
     }
-    const auto number = number_of(asked.values[1]);
+    const auto number = asked_number(asked.values[1]);
     if (!number) {
         return no_such_number();
     }
@@ -118,7 +104,7 @@ Reply add_promise_reply(Asked& asked) {
 }
 
 Reply keep_promise_reply(Asked& asked) {
-    const auto number = number_of(asked.values[1]);
+    const auto number = asked_number(asked.values[1]);
     if (!number) {
         return no_such_number();
     }

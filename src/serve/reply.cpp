@@ -109,6 +109,27 @@ Reply problem(int status, std::string_view code, std::string_view title, std::st
     return reply;
 }
 
+Reply problem_of(const FileError& error) {
+    const std::string detail =
+        "found " + error.found + ", expected " + error.expected +
+        // What is to be typed at the command is nothing here.
+        (error.what_to_do.empty() || error.what_to_do.find("--") != std::string::npos
+             ? std::string()
+             : "; " + error.what_to_do);
+    Json json = {{"type", "about:blank"},
+                 {"title", "The file can't be brought in"},
+                 {"status", 422},
+                 {"detail", detail},
+                 {"code", code_of(error.kind)}};
+    if (error.line > 0) {
+        json["line"] = error.line;
+        json["column"] = error.column;
+    }
+    Reply reply = json_reply(json, 422);
+    reply.content_type = "application/problem+json";
+    return reply;
+}
+
 Reply problem_of(const StoreError& error) {
     const int status = status_of(error.kind);
     Reply reply =

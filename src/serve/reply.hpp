@@ -1,5 +1,6 @@
 #pragma once
 
+#include "intake/file_error.hpp"
 #include "render/review_json.hpp"
 #include "serve/event_stream.hpp"
 #include "store/store_error.hpp"
@@ -29,6 +30,8 @@ Reply no_content();
 
 /// Problem details (RFC 9457) with a stable code: docs/api/README.md has them all.
 Reply problem(int status, std::string_view code, std::string_view title, std::string_view detail);
+/// The same of a file that gave nothing, with its line and column where there is one.
+Reply problem_of(const FileError& error);
 /// What the practice refused.
 Reply problem_of(const StoreError& error);
 

@@ -37,8 +37,8 @@ bool too_deep(std::string_view text) {
 
 }  // namespace
 
-tl::expected<Fields, Reply> fields_of(const Request& request,
-                                      std::initializer_list<std::string_view> names) {
+tl::expected<nlohmann::json, Reply> object_of(const Request& request,
+                                              std::initializer_list<std::string_view> names) {
     std::string_view type = request.content_type;
     type = type.substr(0, type.find(';'));
     while (type.ends_with(' ')) {
@@ -47,26 +47,37 @@ tl::expected<Fields, Reply> fields_of(const Request& request,
     if (type != "application/json") {
         return wrong(415, "not_json", "found another type of body, expected application/json");
     }
-    const auto json = too_deep(request.body) ? nlohmann::json(nlohmann::json::value_t::discarded)
-                                             : nlohmann::json::parse(request.body, nullptr, false);
+    auto json = too_deep(request.body) ? nlohmann::json(nlohmann::json::value_t::discarded)
+                                       : nlohmann::json::parse(request.body, nullptr, false);
     if (!json.is_object()) {
         return wrong(400, "malformed_json", "found no JSON object, expected one");
     }
-    Fields fields;
     for (const auto& [name, value] : json.items()) {
         if (std::ranges::find(names, name) == names.end()) {
             return wrong(422, "unknown_field", "found a field that is not known here");
         }
+    }
+    for (const std::string_view name : names) {
+        if (!json.contains(name)) {
+            return wrong(422, "missing_field", std::string(name) + ": found none, expected one");
+        }
+    }
+    return json;
+}
+
+tl::expected<Fields, Reply> fields_of(const Request& request,
+                                      std::initializer_list<std::string_view> names) {
+    const auto json = object_of(request, names);
+    if (!json) {
+        return tl::make_unexpected(json.error());
+    }
+    Fields fields;
+    for (const auto& [name, value] : json->items()) {
         if (!value.is_string() || value.get_ref<const std::string&>().size() > longest_text) {
             return wrong(422, "unfit_field",
                          name + ": found no text of up to 20,000 bytes, expected one");
         }
         fields[name] = value.get<std::string>();
-    }
-    for (const std::string_view name : names) {
-        if (!fields.contains(name)) {
-            return wrong(422, "missing_field", std::string(name) + ": found none, expected a text");
-        }
     }
     return fields;
 }

@@ -30,8 +30,9 @@ std::optional<std::vector<std::string>> values_of(std::string_view pattern,
 const std::vector<Route>& routes() {
     static const std::vector<Route> all = [] {
         std::vector<Route> joined;
-        for (const auto part : {session_routes(), practice_routes(), review_routes(), day_routes(),
-                                record_routes()}) {
+        for (const auto part :
+             {session_routes(), practice_routes(), review_routes(), day_routes(), record_routes(),
+              import_routes(), diary_routes(), client_routes(), trust_routes()}) {
             joined.insert(joined.end(), part.begin(), part.end());
         }
         return joined;

@@ -49,6 +49,7 @@ struct Route {
     /// What the audit notes, once for each session, client and window. Empty: nothing.
     const char* looked = nullptr;
     std::size_t longest_body = 1024UL * 1024;
+    bool only_reads = false;  ///< sent as a change for its body's sake, yet nothing changes
 };
 
 // A part of the API adds its own table here and to `routes`.
@@ -56,6 +57,10 @@ std::span<const Route> practice_routes();  ///< caseload, clients
 std::span<const Route> review_routes();    ///< review and its papers, measures
 std::span<const Route> day_routes();       ///< days, day sheets, traces
 std::span<const Route> record_routes();    ///< escalations, notes, promises
+std::span<const Route> import_routes();    ///< files: seen before they are kept, kept, undone
+std::span<const Route> diary_routes();     ///< a day's entries, messages, corrections
+std::span<const Route> client_routes();    ///< a new client, facts told, copies, erasing
+std::span<const Route> trust_routes();     ///< how far data go, stretches marked and unmarked
 std::span<const Route> session_routes();   ///< sign-in, session, events: the service's own
 
 /// All of them.

@@ -96,6 +96,18 @@ std::size_t Service::longest_body(const Request& request) const {
                                                                        : 64UL * 1024;
 }
 
+std::optional<Reply> Service::refused_unread(const Request& request) {
+    if (auto refused = refusal(request)) {
+        return refused;
+    }
+    const auto target = target_of(request.target);
+    const Found found = target ? route_of(request.method, *target) : Found{};
+    std::optional<Session> session;
+    std::optional<Coach> coach;
+    return found.route == nullptr ? std::nullopt
+                                  : refused_to(request, *found.route, session, coach);
+}
+
 // What no request may be, whoever sends it.
 std::optional<Reply> Service::refusal(const Request& request) const {
     if (!request.one_host || std::ranges::find(hosts_, request.host) == hosts_.end()) {
@@ -334,7 +346,7 @@ Reply Service::from_practice(const Request& request, const RequestTarget& target
     if (reply.status == 200 && route.holds != Holds::never) {
         kept_.keep(kept, version, reply);
     }
-    if (changes_something(route.method) && reply.status < 300) {
+    if (changes_something(route.method) && !route.only_reads && reply.status < 300) {
         client.empty() ? changes_.all_changed() : changes_.changed(client);
         const std::scoped_lock lock(watch_mutex_);
         look_now_ = true;

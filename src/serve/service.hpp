@@ -58,6 +58,8 @@ class Service {
     Stored<void> open(const SecretKey& key);
 
     std::size_t longest_body(const Request& request) const;
+    /// Whom a long body is not read from at all: who may not send it.
+    std::optional<Reply> refused_unread(const Request& request);
     /// Where nothing is to be waited for: refusals, the page's files, what is kept. Empty:
     /// `answer`.
     std::optional<Reply> at_once(const Request& request);

@@ -9,7 +9,9 @@ namespace tracewright {
 DiaryTable::DiaryTable(Database& database, const Seal& seal)
     : seal_(seal),
       entries_(database,
-               "SELECT sealed_entry FROM diary_entry WHERE client = ? AND at >= ? AND at < ? "
+               "SELECT sealed_entry FROM diary_entry AS one "
+               "WHERE client = ? AND at >= ? AND at < ? AND struck = 0 AND NOT EXISTS "
+               "(SELECT 1 FROM diary_entry AS later WHERE later.instead_of = one.id) "
                "ORDER BY at, id"),
       has_(database, "SELECT 1 FROM diary_entry WHERE client = ? AND sameness = ?"),
       add_(database,

@@ -224,7 +224,27 @@ CREATE TABLE trial_stop (
 ) STRICT;
 )sql";
 
-constexpr std::array versions{version_1, version_2, version_3, version_4};
+// Diary entries that stand instead of another: corrected, or struck out and then nowhere seen. What
+// a coach told of stretches of a trace.
+constexpr const char* version_5 = R"sql(
+ALTER TABLE diary_entry ADD COLUMN instead_of INTEGER;
+ALTER TABLE diary_entry ADD COLUMN struck INTEGER NOT NULL DEFAULT 0;
+CREATE INDEX diary_corrected ON diary_entry(instead_of) WHERE instead_of IS NOT NULL;
+
+CREATE TABLE told_stretch (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  client INTEGER NOT NULL REFERENCES client(id) ON DELETE CASCADE,
+  at INTEGER NOT NULL,
+  coach INTEGER NOT NULL REFERENCES coach(id),
+  begins INTEGER NOT NULL,
+  ends INTEGER NOT NULL,
+  suspect INTEGER NOT NULL,
+  sealed_why BLOB NOT NULL
+) STRICT;
+CREATE INDEX told_stretch_of_client ON told_stretch(client, id);
+)sql";
+
+constexpr std::array versions{version_1, version_2, version_3, version_4, version_5};
 
 std::string before_path(const std::string& path, int version) {
     return path + ".before-" + std::to_string(version);
@@ -252,6 +272,15 @@ void set_version(Database& database, int version) {
 }
 
 }  // namespace
+
+void set_up_connection(Database& database) {
+    database.run(
+        "PRAGMA synchronous = FULL;"
+        "PRAGMA foreign_keys = ON;"
+        "PRAGMA secure_delete = ON;"
+        "PRAGMA trusted_schema = OFF;"
+        "PRAGMA temp_store = MEMORY");
+}
 
 int practice_schema_version() {
     return static_cast<int>(versions.size());

@@ -14,6 +14,9 @@ int practice_schema_version();
 /// Marks a file as a practice: SQLite's application id.
 inline constexpr int practice_application_id = 0x54575231;
 
+/// How every connection to a practice writes and forgets.
+void set_up_connection(Database& database);
+
 /// Makes the tables in an empty database.
 void make_practice_tables(Database& database);
 

@@ -49,12 +49,7 @@ void set_up(Database& database) {
     if (database.text("PRAGMA journal_mode = WAL") != "wal") {
         throw DatabaseFailure(0, "the write-ahead log can't be used here");
     }
-    database.run(
-        "PRAGMA synchronous = FULL;"
-        "PRAGMA foreign_keys = ON;"
-        "PRAGMA secure_delete = ON;"
-        "PRAGMA trusted_schema = OFF;"
-        "PRAGMA temp_store = MEMORY");
+    set_up_connection(database);
 }
 
 constexpr const char* sweep_due_name = "sweep_due";

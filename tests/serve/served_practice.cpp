@@ -222,4 +222,11 @@ Got ServedPractice::send(const std::string& method, const std::string& target,
     return wire.take();
 }
 
+Got ServedPractice::send_file(const std::string& target, const std::string& bytes,
+                              const Sitting& who, const std::string& type) {
+    Wire wire(port());
+    wire.send(written("POST", target, who, {{"Content-Type", type}}, bytes));
+    return wire.take();
+}
+
 }  // namespace tracewright::testing

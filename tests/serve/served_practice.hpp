@@ -78,6 +78,9 @@ class ServedPractice {
             const std::map<std::string, std::string>& headers = {});
     Got send(const std::string& method, const std::string& target, const nlohmann::json& body,
              const Sitting& who = {}, const std::map<std::string, std::string>& headers = {});
+    /// A POST of a file's bytes.
+    Got send_file(const std::string& target, const std::string& bytes, const Sitting& who = {},
+                  const std::string& type = "application/octet-stream");
     std::string written(const std::string& method, const std::string& target, const Sitting& who,
                         std::map<std::string, std::string> headers, const std::string& body) const;
     void stop();

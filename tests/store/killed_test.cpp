@@ -194,8 +194,10 @@ TEST(Killed, a_migration_cut_short_is_made_again) {
             database.run(
                 "DROP TABLE note; DROP TABLE promise; DROP TABLE acknowledgement;"
                 "DROP TABLE escalation; DROP TABLE finding; DROP TABLE client_food;"
-                "DROP TABLE trial_day; DROP TABLE trial_stop; DROP TABLE trial; PRAGMA "
-                "user_version = 1");
+                "DROP TABLE trial_day; DROP TABLE trial_stop; DROP TABLE trial;"
+                "DROP TABLE told_stretch; DROP INDEX diary_corrected;"
+                "ALTER TABLE diary_entry DROP COLUMN instead_of;"
+                "ALTER TABLE diary_entry DROP COLUMN struck; PRAGMA user_version = 1");
         }
         Worker worker([&](auto say) {
             const auto opened = SqlitePractice::open(path, unlock_for_tests);

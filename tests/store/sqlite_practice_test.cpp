@@ -136,7 +136,10 @@ void take_back_to_version_1(const std::string& path) {
     database.run(
         "DROP TABLE note; DROP TABLE promise; DROP TABLE acknowledgement; DROP TABLE escalation;"
         "DROP TABLE finding; DROP TABLE client_food;"
-        "DROP TABLE trial_day; DROP TABLE trial_stop; DROP TABLE trial; PRAGMA user_version = 1");
+        "DROP TABLE trial_day; DROP TABLE trial_stop; DROP TABLE trial;"
+        "DROP TABLE told_stretch; DROP INDEX diary_corrected; ALTER TABLE diary_entry DROP COLUMN "
+        "instead_of;"
+        "ALTER TABLE diary_entry DROP COLUMN struck; PRAGMA user_version = 1");
 }
 
 TEST(SqlitePractice, an_earlier_version_is_copied_and_brought_forward) {

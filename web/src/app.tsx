@@ -1,7 +1,11 @@
 import { Bottom } from "./bottom";
+import { BringInPlace } from "./bring_in_place";
 import { DayPlace } from "./day_place";
+import { DiaryPlace } from "./diary_place";
+import { FactsPlace } from "./facts_place";
 import { KeyPresses } from "./key_presses";
 import { Loading } from "./loading";
+import { NewClientPlace } from "./new_client_place";
 import { place } from "./place";
 import { ProblemBox } from "./problem_box";
 import { ReviewPlace } from "./review_place";
@@ -9,6 +13,7 @@ import { findSession, session, sessionProblem } from "./session";
 import { SignIn } from "./sign_in";
 import { TopBar } from "./top_bar";
 import { TracePlace } from "./trace_place";
+import { TrustPlace } from "./trust_place";
 import { WhoNeedsMe } from "./who_needs_me";
 import { WordsPanel } from "./words_panel";
 import { words } from "./words";
@@ -25,6 +30,16 @@ function Content() {
       return <DayPlace key={here.client + here.date} client={here.client} date={here.date} />;
     case "trace":
       return <TracePlace key={here.client} client={here.client} />;
+    case "bring-in":
+      return <BringInPlace key={here.client} client={here.client} />;
+    case "diary":
+      return <DiaryPlace key={here.client} client={here.client} date={here.date} />;
+    case "facts":
+      return <FactsPlace key={here.client} client={here.client} />;
+    case "trust":
+      return <TrustPlace key={here.client} client={here.client} />;
+    case "new-client":
+      return <NewClientPlace />;
     case "nowhere":
       return <ProblemBox sentence={words.problem.notFound} />;
   }

@@ -72,6 +72,27 @@ async function ask<T>(method: string, path: string, body?: unknown): Promise<T> 
 export const read = <T>(path: string): Promise<T> => ask<T>("GET", path);
 export const send = <T>(path: string, body: unknown): Promise<T> => ask<T>("POST", path, body);
 
+/** Sends a file's bytes as they are; `onSent` hears how many have gone. */
+export function sendFile<T>(path: string, file: Blob, onSent: (bytes: number) => void): Promise<T> {
+  return new Promise((resolve, reject) => {
+    // Only this kind of request tells how far it is.
+    const request = new XMLHttpRequest();
+    request.open("POST", path);
+    request.setRequestHeader("Accept", "application/json");
+    request.setRequestHeader("Content-Type", "application/octet-stream");
+    request.setRequestHeader("X-Tracewright-Token", token);
+    request.upload.onprogress = (event) => onSent(event.loaded);
+    request.onerror = () => reject(new Problem(0, "offline", words.problem.offline));
+    request.onload = () => {
+      const reply = new Response(request.responseText || null, { status: request.status });
+      if (reply.ok) reply.json().then((value) => resolve(value as T), reject);
+      else void problemOf(reply).then(reject);
+      if (request.status === 401) onSignedOut();
+    };
+    request.send(file);
+  });
+}
+
 /** Asks whether the session still lasts, and tells where it doesn't. */
 export async function askWhetherSignedIn(): Promise<void> {
   try {

@@ -13,11 +13,21 @@ function clientInQuestion(): string | null {
 
 function goBack(): void {
   const here = place.value;
-  if (here.at === "day" || here.at === "trace") goTo({ at: "review", client: here.client });
+  if ("client" in here && here.at !== "review") goTo({ at: "review", client: here.client });
   else if (here.at !== "caseload") goTo({ at: "caseload" });
 }
 
+/** Escape leaves a field first, so that the single keys work again from anywhere. */
+function leaveField(event: KeyboardEvent): boolean {
+  const field = event.target;
+  if (event.key !== "Escape" || event.defaultPrevented || document.querySelector("dialog[open]")) return false;
+  if (!(field instanceof HTMLElement) || !field.matches("input, textarea, select")) return false;
+  field.blur();
+  return true;
+}
+
 function press(event: KeyboardEvent): void {
+  if (leaveField(event)) return;
   if (belongsElsewhere(event)) return;
   if (event.key === "Escape") {
     goBack();

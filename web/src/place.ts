@@ -1,17 +1,25 @@
 import { signal } from "@preact/signals";
 
+/** Places that need nothing but the client; each is its own word in the address. */
+const placesOfClient = ["trace", "bring-in", "facts", "trust"] as const;
+export type PlaceOfClient = (typeof placesOfClient)[number];
+const isPlaceOfClient = (word: string): word is PlaceOfClient => (placesOfClient as readonly string[]).includes(word);
+
 /** Where the coach is. Each place has an address of its own, so that it can be kept and reloaded. */
 export type Place =
   | { at: "caseload" }
   | { at: "review"; client: string }
   | { at: "day"; client: string; date: string }
-  | { at: "trace"; client: string }
+  | { at: "diary"; client: string; date: string }
+  | { at: "new-client" }
+  | { at: PlaceOfClient; client: string }
   | { at: "nowhere" };
 
 /** The place of an address; what no place has is 'nowhere'. */
 export function placeOf(path: string): Place {
   const parts = path.split("/").filter((part) => part !== "");
   if (parts.length === 0) return { at: "caseload" };
+  if (parts.length === 1 && parts[0] === "new-client") return { at: "new-client" };
   let client = "";
   try {
     client = decodeURIComponent(parts[1] ?? "");
@@ -20,10 +28,13 @@ export function placeOf(path: string): Place {
   }
   if (parts[0] === "client" && client) {
     if (parts.length === 2) return { at: "review", client };
-    if (parts.length === 3 && parts[2] === "trace") return { at: "trace", client };
+    const word = parts[2] ?? "";
+    if (parts.length === 3 && isPlaceOfClient(word)) return { at: word, client };
+    // The server knows which day it is by the client's clock.
+    if (parts.length === 3 && word === "diary") return { at: "diary", client, date: "today" };
     const date = parts[3] ?? "";
-    if (parts.length === 4 && parts[2] === "day" && /^\d{4}-\d{2}-\d{2}$/.test(date)) {
-      return { at: "day", client, date };
+    if (parts.length === 4 && (word === "day" || word === "diary") && /^\d{4}-\d{2}-\d{2}$/.test(date)) {
+      return { at: word, client, date };
     }
   }
   return { at: "nowhere" };
@@ -35,10 +46,15 @@ export function addressOf(place: Place): string {
       return `/client/${encodeURIComponent(place.client)}`;
     case "day":
       return `/client/${encodeURIComponent(place.client)}/day/${place.date}`;
-    case "trace":
-      return `/client/${encodeURIComponent(place.client)}/trace`;
-    default:
+    case "diary":
+      return `/client/${encodeURIComponent(place.client)}/diary${place.date === "today" ? "" : `/${place.date}`}`;
+    case "new-client":
+      return "/new-client";
+    case "caseload":
+    case "nowhere":
       return "/";
+    default:
+      return `/client/${encodeURIComponent(place.client)}/${place.at}`;
   }
 }
 

@@ -35,6 +35,7 @@ export interface Caseload {
 export interface Client {
   handle: string;
   name: string;
+  last_reading: LastReading | null;
 }
 
 export interface DataTable {

@@ -1,8 +1,10 @@
 import { ofClient } from "./ask_server";
 import { useClientName } from "./client_name";
+import { ClientPlaces } from "./client_places";
 import { Escalations } from "./escalations";
 import { FindingBox } from "./finding_box";
 import { Loading } from "./loading";
+import { NoReadings } from "./no_readings";
 import { PlaceTitle } from "./place_title";
 import { ProblemBox } from "./problem_box";
 import { useReading } from "./reading";
@@ -20,10 +22,12 @@ export const leads = (finding: Finding): boolean => leading.has(finding.code);
 export function ReviewPlace({ client }: { client: string }) {
   const { value: review, problem, again } = useReading<Review>(ofClient(client, "/review"), client);
   const name = useClientName(client);
+  if (!review && problem?.code === "no_readings") return <NoReadings client={client} name={name} />;
   if (!review && problem) return <ProblemBox sentence={problem.message} again={again} />;
   if (!review) return <Loading text={words.review.loading} />;
   return (
     <article class="review">
+      <ClientPlaces client={client} />
       <PlaceTitle text={words.review.of(name)} />
       <p class="age">{review.last_reading}</p>
       <ReviewActions client={client} />

@@ -1,8 +1,10 @@
 import { useEffect, useRef } from "preact/hooks";
 import { ClientRow } from "./client_row";
+import { factsWords } from "./facts_words";
 import { belongsElsewhere } from "./keys";
 import { Loading } from "./loading";
 import { cameFrom } from "./place";
+import { PlaceLink } from "./place_link";
 import { PlaceTitle } from "./place_title";
 import { ProblemBox } from "./problem_box";
 import { useReading } from "./reading";
@@ -54,8 +56,12 @@ export function WhoNeedsMe() {
       {value && value.clients.length === 0 && (
         <section class="empty">
           <p>{words.caseload.empty}</p>
-          <p class="quiet">{words.caseload.emptyNext}</p>
         </section>
+      )}
+      {value && (
+        <p>
+          <PlaceLink to={{ at: "new-client" }}>{factsWords.newClient.link}</PlaceLink>
+        </p>
       )}
       {value && value.clients.length > 0 && (
         <div ref={lists}>

@@ -24,6 +24,14 @@ export const words = {
     ended: "The session has ended. Please sign in again.",
   },
   signOut: "Sign out",
+  places: {
+    title: "Places of this client",
+    review: "What these days say",
+    facts: "Who is this",
+    trust: "Can I trust it",
+    diary: "Diary",
+    bringIn: "Bring in",
+  },
   caseload: {
     title: "Who needs me",
     need: (n: number, all: number) =>
@@ -32,7 +40,6 @@ export const words = {
     next: "Next:",
     nothingDue: (n: number) => (n === 1 ? "1 client with nothing due" : `${n} clients with nothing due`),
     empty: "This practice has no client yet.",
-    emptyNext: "Add the first one on the command line: tracewright client add NAME.",
     seen: "seen",
     written: "written",
     stripTold: (seen: number, written: number) =>
@@ -76,6 +83,7 @@ export const words = {
     of: (name: string) => `Review of ${name}`,
     pdf: "Review as PDF",
     html: "Review to print from the browser",
+    bringIn: "Bring in the first file",
   },
   figure: {
     table: (title: string) => `${title} as a table`,
@@ -154,7 +162,7 @@ export const words = {
     list: [
       ["↑ ↓", "move between clients"],
       ["Enter", "open a client"],
-      ["Esc", "close what is open, or go back"],
+      ["Esc", "leave a field, close what is open, or go back"],
       ["n", "write a note"],
       ["p", "promise something"],
       ["?", "show these keys"],

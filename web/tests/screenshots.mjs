@@ -21,6 +21,11 @@ const places = {
   review: ["/client/c09", ".review .days a"],
   day: ["/client/c09/day/2026-04-18", ".plot canvas"],
   wear: ["/client/c09/trace", ".plot canvas"],
+  trust: ["/client/c09/trust", ".trust h2"],
+  diary: ["/client/c09/diary/2026-04-18", ".entries li"],
+  facts: ["/client/c09/facts", ".facts"],
+  "bring-in": ["/client/c09/bring-in", ".imports li"],
+  "new-client": ["/new-client", "#new-name"],
 };
 
 const practice = await servedPractice(build);

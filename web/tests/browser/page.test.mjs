@@ -1,12 +1,11 @@
 // The page as a coach meets it, on the invented practice, served by the program itself.
 import assert from "node:assert/strict";
-import { createRequire } from "node:module";
 import { after, before, describe, test } from "node:test";
 import { chromium } from "playwright-core";
 import { launchOptions, signIn } from "./browser.mjs";
+import { fitsTheWidth, nothingSerious } from "./on_every_place.mjs";
 import { servedPractice } from "./practice.mjs";
 
-const axeFile = createRequire(import.meta.url).resolve("axe-core/axe.min.js");
 const client = "c09"; // very low at night on gliclazide
 const caseload = "h1:has-text('Who needs me')";
 
@@ -15,26 +14,6 @@ let browser;
 let context;
 let page;
 const errors = [];
-
-/** Own rule: nothing serious or critical of WCAG 2 A to 2.2 AA as far as axe-core sees it. */
-async function nothingSerious(on) {
-  // By the debugging protocol, which the page's security policy does not bind.
-  await on.evaluate((await import("node:fs")).readFileSync(axeFile, "utf8") + ";0");
-  const found = await on.evaluate(async () => {
-    const tags = ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"];
-    const { violations } = await globalThis.axe.run(document, { runOnly: tags });
-    return violations
-      .filter(({ impact }) => impact === "serious" || impact === "critical")
-      .map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(" ")).join(", ")}`);
-  });
-  assert.deepEqual(found, []);
-}
-
-/** Nothing wider than the window: no one should have to scroll sideways. */
-async function fitsTheWidth(on) {
-  const [wide, window] = await on.evaluate(() => [document.documentElement.scrollWidth, innerWidth]);
-  assert.ok(wide <= window, `${wide} of ${window} pixels at ${on.url()}`);
-}
 
 async function focused(on) {
   return on.evaluate(() => document.activeElement?.textContent ?? "");
@@ -257,7 +236,7 @@ describe("the page", { concurrency: false }, () => {
   test("an import by the command shows in the open review", async () => {
     await practice.command("client", "add", "Client Sorrel (invented)", "--handle", "c40");
     await page.goto(`${practice.address}/client/c40`);
-    await page.waitForSelector(".problem");
+    await page.waitForSelector(".empty a:has-text('Bring in the first file')");
     await practice.command("bring-in", "c40", `${practice.files}/alder`);
     await page.waitForSelector("h1:has-text('Review of Client Sorrel')");
   });

@@ -1,5 +1,5 @@
 import { execFile, spawn } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { cpSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -15,7 +15,10 @@ export async function servedPractice(build = process.env.TRACEWRIGHT_BUILD) {
   const folder = mkdtempSync(join(tmpdir(), "tracewright-page-"));
   const practice = join(folder, "practice", "practice");
   const passphraseFile = join(folder, "practice", "passphrase");
-  await run(join(root, "scripts/demo-practice"), [build, join(folder, "practice"), "without-reviews"]);
+  // Making it takes long: several test files start from one, each changing a copy of its own.
+  const made = process.env.TRACEWRIGHT_DEMO;
+  if (made) cpSync(made, join(folder, "practice"), { recursive: true });
+  else await run(join(root, "scripts/demo-practice"), [build, join(folder, "practice"), "without-reviews"]);
   const opening = ["--practice", practice, "--passphrase-file", passphraseFile, "--as-of", today];
   let server;
   let port = "0";

@@ -1,4 +1,4 @@
-#include "cli/json_text.hpp"
+#include "serve/look_json.hpp"
 
 namespace tracewright {
 

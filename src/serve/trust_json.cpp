@@ -1,0 +1,121 @@
+#include "serve/trust_json.hpp"
+
+#include "findings/first_review.hpp"
+#include "findings/wording.hpp"
+#include "trace/left_out.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace tracewright {
+
+namespace {
+
+// Of which both answers are told.
+constexpr std::array compared{"in_range", "average", "lows"};
+
+struct Stretch {
+    Interval span{};
+    std::string name;
+    std::string seen;
+    std::string wear;  ///< empty: of all
+    bool marked = true;
+    const ToldStretch* told = nullptr;  ///< the coach's word on it
+};
+
+std::vector<Stretch> stretches_of(const std::vector<Wear>& wears, const SuspectRules& rules,
+                                  Interval window, const std::vector<ToldStretch>& told) {
+    std::vector<Stretch> stretches;
+    for (const Wear& wear : wears) {
+        for (const Mark& mark : suspect_stretches(wear, rules)) {
+            stretches.push_back({mark.stretch, name_of(mark.reason), mark.seen, wear.label});
+        }
+    }
+    for (const ToldStretch& one : told) {
+        if (one.suspect) {
+            if (intersection(one.stretch, window).length().count() > 0) {
+                stretches.push_back({one.stretch, "marked by a coach", one.why, "", true, &one});
+            }
+            continue;
+        }
+        for (Stretch& stretch : stretches) {
+            if (stretch.told == nullptr && stretch.span.from == one.stretch.from &&
+                stretch.span.to == one.stretch.to) {
+                stretch.marked = false;
+                stretch.told = &one;
+            }
+        }
+    }
+    std::ranges::stable_sort(stretches, {}, [](const Stretch& one) { return one.span.from; });
+    return stretches;
+}
+
+ReviewInput left_out(const ReviewInput& input, const std::vector<Stretch>& stretches) {
+    ReviewInput without = input;
+    for (Wear& wear : without.wears) {
+        std::vector<Interval> marked;
+        for (const Stretch& stretch : stretches) {
+            if (stretch.marked && (stretch.wear.empty() || stretch.wear == wear.label)) {
+                marked.push_back(stretch.span);
+            }
+        }
+        wear = without_stretches(std::move(wear), marked);
+    }
+    std::erase_if(without.wears, [](const Wear& wear) { return wear.empty(); });
+    return without;
+}
+
+std::string sentence_of(const FirstReview& review, std::string_view code) {
+    const auto found = std::ranges::find(review.findings, code, &Finding::code);
+    return found == review.findings.end() ? "Nothing can be said of it." : found->sentence;
+}
+
+Json both_answers(const FirstReview& with, const FirstReview& without) {
+    Json list = Json::array();
+    for (const char* code : compared) {
+        list.push_back({{"code", code},
+                        {"with_all", sentence_of(with, code)},
+                        {"without_marked", sentence_of(without, code)}});
+    }
+    return list;
+}
+
+}  // namespace
+
+Json json_of_trust(ReviewInput input, const std::vector<ToldStretch>& told) {
+    const ZoneHistory clock = input.zones;
+    const FirstReview with = first_review(input);
+    const auto stretches = stretches_of(input.wears, input.suspect, with.trace.window, told);
+    const FirstReview without = first_review(left_out(input, stretches));
+    Json json;
+    const auto trust = std::ranges::find(with.findings, std::string_view("trust"), &Finding::code);
+    json["sentence"] = trust == with.findings.end() ? "" : trust->sentence;
+    json["caveats"] = Json::array();
+    if (trust != with.findings.end()) {
+        for (const Caveat& caveat : trust->caveats) {
+            json["caveats"].push_back(caveat.sentence);
+        }
+    }
+    json["needs"] = Json::array();
+    for (const Sufficiency& one : with.sufficiency) {
+        json["needs"].push_back({{"enough", one.enough}, {"sentence", one.sentence}});
+    }
+    json["stretches"] = Json::array();
+    for (const Stretch& one : stretches) {
+        json["stretches"].push_back({{"from", day_and_time(clock.wall_time(one.span.from))},
+                                     {"to", day_and_time(clock.wall_time(one.span.to))},
+                                     {"begins", one.span.from.time_since_epoch().count()},
+                                     {"ends", one.span.to.time_since_epoch().count()},
+                                     {"name", one.name},
+                                     {"seen", one.seen},
+                                     {"wear", one.wear.empty() ? Json() : Json(one.wear)},
+                                     {"marked", one.marked},
+                                     {"telling", one.told != nullptr ? Json(one.told->id) : Json()},
+                                     {"why", one.told != nullptr ? Json(one.told->why) : Json()}});
+    }
+    json["answers"] = both_answers(with, without);
+    json["last_reading"] = with.last_reading;
+    return json;
+}
+
+}  // namespace tracewright

@@ -1,0 +1,118 @@
+#include "store/stretch_book.hpp"
+
+#include "store/client_table.hpp"
+#include "store/practice_schema.hpp"
+#include "store/sqlite_failure.hpp"
+#include "store/stored_column.hpp"
+
+namespace tracewright {
+
+struct StretchBook::Tables {
+    Database database;
+    Seal seal;
+    ClientTable clients;
+    AuditTable audit;
+    Statement told;
+    Statement add;
+    Statement take_back;
+
+    explicit Tables(const SqlitePractice& practice)
+        : database(practice.path(), Database::Mode::existing),
+          seal(practice.key()),
+          clients(database, seal),
+          audit(database),
+          told(database,
+               "SELECT id, at, coach, begins, ends, suspect, sealed_why FROM told_stretch "
+               "WHERE client = ? ORDER BY id"),
+          add(database,
+              "INSERT INTO told_stretch(client, at, coach, begins, ends, suspect, sealed_why) "
+              "VALUES (?, ?, ?, ?, ?, ?, ?)"),
+          take_back(database, "DELETE FROM told_stretch WHERE client = ? AND id = ? RETURNING id") {
+        set_up_connection(database);
+    }
+
+    std::string place(std::int64_t client) {
+        const auto place = clients.place_of(client);
+        return place ? *place + " stretch" : "";
+    }
+};
+
+StretchBook::StretchBook(const SqlitePractice& practice)
+    : tables_(caught([&]() -> Stored<std::unique_ptr<Tables>> {
+          return std::make_unique<Tables>(practice);
+      })) {}
+
+StretchBook::~StretchBook() = default;
+
+Stored<std::vector<ToldStretch>> StretchBook::told(std::int64_t client) {
+    if (!tables_) {
+        return tl::make_unexpected(tables_.error());
+    }
+    return caught([&]() -> Stored<std::vector<ToldStretch>> {
+        Tables& tables = **tables_;
+        const Transaction moment(tables.database, Transaction::Kind::read);
+        const std::string place = tables.place(client);
+        std::vector<ToldStretch> list;
+        for (tables.told.with(client); tables.told.step();) {
+            auto why = tables.seal.opened(tables.told.blob(6), place);
+            if (!why) {
+                throw std::runtime_error(why.error());
+            }
+            list.push_back({tables.told.integer(0),
+                            instant(tables.told.integer(1)),
+                            tables.told.integer(2),
+                            {instant(tables.told.integer(3)), instant(tables.told.integer(4))},
+                            tables.told.integer(5) != 0,
+                            std::move(*why)});
+        }
+        return list;
+    });
+}
+
+Stored<std::int64_t> StretchBook::tell(std::int64_t client, Interval stretch, bool suspect,
+                                       const std::string& why, const Acting& acting) {
+    if (!tables_) {
+        return tl::make_unexpected(tables_.error());
+    }
+    if (stretch.to <= stretch.from) {
+        return store_error(StoreErrorKind::refused,
+                           "found a stretch that ends before it begins, expected some time");
+    }
+    return caught([&]() -> Stored<std::int64_t> {
+        Tables& tables = **tables_;
+        Transaction all_or_nothing(tables.database);
+        const std::string place = tables.place(client);
+        if (place.empty()) {
+            return store_error(StoreErrorKind::not_found, "found no such client in this practice");
+        }
+        tables.add
+            .with(client, seconds(acting.at), acting.coach, seconds(stretch.from),
+                  seconds(stretch.to), suspect ? 1 : 0, tables.seal.sealed(why, place))
+            .run();
+        const std::int64_t telling = tables.database.last_row();
+        tables.audit.add(acting, suspect ? "stretch_marked" : "stretch_counted", client, telling);
+        all_or_nothing.commit();
+        return telling;
+    });
+}
+
+Stored<void> StretchBook::take_back(std::int64_t client, std::int64_t telling,
+                                    const Acting& acting) {
+    if (!tables_) {
+        return tl::make_unexpected(tables_.error());
+    }
+    return caught([&]() -> Stored<void> {
+        Tables& tables = **tables_;
+        Transaction all_or_nothing(tables.database);
+        const bool stood = tables.take_back.with(client, telling).step();
+        tables.take_back.with();
+        if (!stood) {
+            return store_error(StoreErrorKind::not_found, "found no such stretch of this client");
+        }
+        tables.audit.add(acting, "stretch_taken_back", client, telling);
+        all_or_nothing.commit();
+        return {};
+    });
+}
+
+}  // namespace tracewright

@@ -1,0 +1,121 @@
+// Stretches marked and unmarked over the wire; both answers told, no reading touched. Everybody is
+// invented; own rule, no source.
+#include "serve/served_practice.hpp"
+
+#include <gmock/gmock.h>
+
+#include <cstdio>
+
+namespace tracewright::testing {
+namespace {
+
+using nlohmann::json;
+using ::testing::HasSubstr;
+
+json trust(ServedPractice& served, const Sitting& who) {
+    return served.get("/api/clients/c1/trust", who).json();
+}
+
+TEST(Trust, says_how_far_the_data_go_and_what_each_number_needs) {
+    ServedPractice served;
+    const Sitting who = served.signed_in();
+    const json told = trust(served, who);
+    EXPECT_THAT(told["sentence"].get<std::string>(), HasSubstr("The sensor saw"));
+    EXPECT_GE(told["needs"].size(), 3U);
+    EXPECT_THAT(told["needs"].dump(), HasSubstr("21 days"));
+    ASSERT_FALSE(told["stretches"].empty());
+    EXPECT_EQ(told["stretches"][0]["name"], "warm-up");
+    EXPECT_EQ(told["stretches"][0]["marked"], true);
+    EXPECT_EQ(served.get("/api/clients/c2/trust", who).code(), "no_readings");
+}
+
+TEST(Trust, a_stretch_is_marked_by_the_clients_clock_and_taken_back) {
+    ServedPractice served;
+    const Sitting who = served.signed_in();
+    const json before = trust(served, who);
+    const Got marked = served.send("POST", "/api/clients/c1/stretches",
+                                   {{"from", "2026-02-27T02:00"},
+                                    {"to", "2026-03-01T04:00"},
+                                    {"why", "slept on the sensor (invented)"}},
+                                   who);
+    ASSERT_EQ(marked.status, 201) << marked.body;
+    const json now = trust(served, who);
+    json stretch;
+    for (const json& one : now["stretches"]) {
+        stretch = one["name"] == "marked by a coach" ? one : stretch;
+    }
+    ASSERT_TRUE(stretch.is_object());
+    EXPECT_EQ(stretch["from"], "Fri 27 February 02:00");
+    EXPECT_EQ(stretch["why"], "slept on the sensor (invented)");
+    for (std::size_t i = 0; i < now["answers"].size(); ++i) {
+        EXPECT_EQ(now["answers"][i]["with_all"], before["answers"][i]["with_all"]);
+    }
+    EXPECT_NE(now["answers"][0]["without_marked"], before["answers"][0]["without_marked"]);
+    const std::string number = std::to_string(marked.json()["id"].get<int>());
+    const std::string take_back = "/api/clients/c1/stretches/" + number + "/take-back";
+    EXPECT_EQ(
+        served.send("POST", "/api/clients/c2/stretches/" + number + "/take-back", {}, who).status,
+        404);
+    ASSERT_EQ(served.send("POST", take_back, {}, who).status, 204);
+    EXPECT_EQ(trust(served, who), before);
+    EXPECT_EQ(served.send("POST", take_back, {}, who).status, 404);
+}
+
+TEST(Trust, what_the_program_marked_counts_after_all_until_that_is_taken_back) {
+    ServedPractice served;
+    const Sitting who = served.signed_in();
+    const json before = trust(served, who);
+    const json mark = before["stretches"][0];
+    const Got counted = served.send(
+        "POST", "/api/clients/c1/stretches/count",
+        {{"begins", mark["begins"]}, {"ends", mark["ends"]}, {"why", "agrees with two pricks"}},
+        who);
+    ASSERT_EQ(counted.status, 201) << counted.body;
+    const json now = trust(served, who);
+    EXPECT_EQ(now["stretches"][0]["marked"], false);
+    EXPECT_EQ(now["stretches"][0]["why"], "agrees with two pricks");
+    const std::string number = std::to_string(counted.json()["id"].get<int>());
+    ASSERT_EQ(
+        served.send("POST", "/api/clients/c1/stretches/" + number + "/take-back", {}, who).status,
+        204);
+    EXPECT_EQ(trust(served, who), before);
+}
+
+TEST(Trust, no_mark_hides_a_very_low_from_the_ladder) {
+    ServedPractice served;
+    const Sitting who = served.signed_in();
+    std::string low = "Time,Glucose mg/dL\n";
+    for (int i = 0; i < 24; ++i) {
+        char line[64];
+        std::snprintf(line, sizeof line, "2026-03-10 %02d:%02d,%d\n", 2 + i / 12, i % 12 * 5,
+                      i < 6 || i > 12 ? 100 : 45);
+        low += line;
+    }
+    ASSERT_EQ(served.send_file("/api/clients/c2/imports?name=a.csv", low, who).status, 201);
+    ASSERT_EQ(
+        served
+            .send("POST", "/api/clients/c2/stretches",
+                  {{"from", "2026-03-10 02:00"}, {"to", "2026-03-10 05:00"}, {"why", "x"}}, who)
+            .status,
+        201);
+    EXPECT_THAT(served.get("/api/clients/c2/escalations", who).body, HasSubstr("below 54"));
+    EXPECT_THAT(served.get("/api/clients/c2/review", who).body, HasSubstr("very_low"));
+}
+
+TEST(Trust, what_is_no_stretch_is_refused) {
+    ServedPractice served;
+    const Sitting who = served.signed_in();
+    const auto code = [&](const char* from, const char* to) {
+        return served
+            .send("POST", "/api/clients/c1/stretches", {{"from", from}, {"to", to}, {"why", "x"}},
+                  who)
+            .code();
+    };
+    EXPECT_EQ(code("soon", "2026-03-01T04:00"), "unfit_stretch");
+    EXPECT_EQ(code("2026-03-01T04:00", "2026-03-01T04:00"), "unfit_stretch");
+    EXPECT_EQ(code("01/02/2026 04:00", "2026-03-01T04:00"), "unfit_stretch");
+    EXPECT_EQ(code("2026-03-01", "2026-03-02"), "unfit_stretch");
+}
+
+}  // namespace
+}  // namespace tracewright::testing

@@ -1,0 +1,42 @@
+// The texts of 'Who is this' and of a new client.
+
+export const factsWords = {
+  of: (name: string) => `Who is this: ${name}`,
+  loading: "Reading what is known …",
+  lead: "In any order. What is not answered closes only what depends on it, and says so at the end.",
+  keep: "Keep",
+  kept: "Kept.",
+  add: "Add a line",
+  remove: (n: number) => `Take line ${n} away`,
+  none: "Nothing is written here yet.",
+  takesNone: "Takes no medicines",
+  notAsked: "Medicines were not asked about yet: until they are, every low counts as one that a medicine may have caused.",
+  askedOn: (day: string) => `Asked about on ${day}.`,
+  left: (bought: number, used: number) => `${bought - used} left.`,
+  closed: {
+    title: "What is closed now, and by what",
+    none: "Nothing is closed by what is known here. What readings and diary show is looked at where something is offered.",
+    closes: (what: string[]) => `Closes: ${what.join(", ")}.`,
+    notAsked: "Not asked yet.",
+  },
+  leave: {
+    title: "Take their data along, or leave",
+    lead: "All that is kept of this client, in open formats:",
+    files: { "client.json": "What is known and was written", "readings.csv": "Readings", "diary.csv": "Diary" } as Record<string, string>,
+    erase: "Erase this client",
+    ownerOnly: "Only the owner of the practice erases a client.",
+    warn: "Nothing of the client stays but that one was erased, by whom and when. This can't be undone. Files written before are yours to delete.",
+    confirm: (handle: string) => `Write ${handle} to erase`,
+    noExport: "The client wants no copy",
+    yes: "Erase for good",
+  },
+  newClient: {
+    title: "A new client",
+    lead: "A name and a clock are enough to begin; all else can be told later.",
+    name: "Name",
+    zone: "Time zone",
+    zoneHint: "Where they live, such as Europe/Berlin.",
+    go: "Take them on",
+    link: "Add a client",
+  },
+};

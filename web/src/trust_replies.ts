@@ -1,0 +1,25 @@
+// How far the data can be trusted, as the server tells it (docs/api/openapi.json, Trust).
+
+export interface Stretch {
+  from: string;
+  to: string;
+  begins: number;
+  ends: number;
+  name: string;
+  seen: string;
+  wear: string | null;
+  /** Marked now: left out of the second answer. */
+  marked: boolean;
+  /** The coach's telling about it, by its number; null: only the program's. */
+  telling: number | null;
+  why: string | null;
+}
+
+export interface Trust {
+  sentence: string;
+  caveats: string[];
+  needs: { enough: boolean; sentence: string }[];
+  stretches: Stretch[];
+  answers: { code: string; with_all: string; without_marked: string }[];
+  last_reading: string;
+}

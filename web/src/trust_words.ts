@@ -1,0 +1,41 @@
+// The texts of 'Can I trust it'.
+
+export const trustWords = {
+  of: (name: string) => `Can I trust it: ${name}`,
+  loading: "Reading how far the data go …",
+  needs: "What each number needs",
+  enough: "enough",
+  notEnough: "not settled",
+  stretches: {
+    title: "Stretches marked",
+    lead: "A mark deletes nothing. Lows are told and escalated from all readings, whatever is marked.",
+    none: "Nothing is marked in this window.",
+    wear: (wear: string) => `of ${wear}`,
+    span: (from: string, to: string) => `${from} to ${to}`,
+    counted: "counted after all",
+    count: "Count it after all",
+    countOf: (name: string, from: string) => `Count it after all: ${name}, ${from}`,
+    again: "Mark it again",
+    takeBack: "Take this mark back",
+    why: "Why",
+    told: (why: string) => `Told: ${why}`,
+    isCounted: "It counts again; you can mark it again.",
+    isMarked: "Marked. Nothing is deleted.",
+    isTakenBack: "Taken back.",
+  },
+  mark: {
+    title: "Mark a stretch",
+    from: "From",
+    to: "To",
+    why: "Why it is suspect",
+    hint: "By the client's clock. For example: slept on the sensor.",
+    go: "Mark it",
+  },
+  answers: {
+    title: "With all readings, and without what is marked",
+    of: { in_range: "Hours in range", average: "Average", lows: "Lows" } as Record<string, string>,
+    what: "What",
+    withAll: "With all readings",
+    without: "Without the marked stretches",
+  },
+};
