@@ -116,7 +116,8 @@ class Conversation {
         }
         if (most > short_body) {
             if (auto refused = hall_.service.refused_unread(request)) {
-                if (co_await send(*refused, false, false)) {
+                const bool sent = co_await send(*refused, false, false);
+                if (sent) {
                     co_await drain();
                 }
                 co_return false;
