@@ -12,6 +12,7 @@
 #include "cli/serve_command.hpp"
 #include "cli/sheet_commands.hpp"
 #include "cli/story_command.hpp"
+#include "cli/wear_command.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -38,6 +39,7 @@ struct PracticeVerbs {
     CLI::App* undo = nullptr;
     CLI::App* jot = nullptr;
     CLI::App* usual = nullptr;
+    CLI::App* wear = nullptr;
     CLI::App* note = nullptr;
     CLI::App* promise = nullptr;
     CLI::App* acknowledge = nullptr;
@@ -86,6 +88,7 @@ struct CommandLine {
     FoodsOptions foods_options;
     PlanOptions plan_options;
     RemindOptions remind_options;
+    WearOptions wear_options;
     TrialOptions trial_options;
     BeforeAfterOptions before_after_options;
     LabsOptions labs_options;

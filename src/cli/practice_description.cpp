@@ -127,6 +127,20 @@ void describe_diary(CommandLine& line) {
     usual.add_option("--forget", words.forget, "The number of one to forget");
 }
 
+void describe_wear(CommandLine& line) {
+    WearOptions& options = line.wear_options;
+    line.verbs.wear =
+        verb(line.app, "wear", "How a sensor sat and why it ended, or list the client's wears");
+    CLI::App& wear = *line.verbs.wear;
+    wear.add_option("CLIENT", options.client, "The client's handle or whole name")->required();
+    wear.add_option("NUMBER", options.number, "The number of the wear");
+    wear.add_option("--overpatch", options.overpatch,
+                    "Whether an adhesive cover was put over it: yes, no or unknown");
+    wear.add_option("--site", options.site, "Where it sat, such as 'left arm'; '' forgets");
+    wear.add_option("--end", options.end,
+                    "planned, fell-off, sensor-failed, removed, still-on or not-told");
+}
+
 void describe_records(CommandLine& line) {
     PracticeWords& words = line.words;
     PracticeVerbs& verbs = line.verbs;
@@ -179,6 +193,7 @@ void describe_practice_commands(CommandLine& line) {
     describe_coaches(line);
     describe_imports(line);
     describe_diary(line);
+    describe_wear(line);
     describe_records(line);
 
     verbs.caseload =

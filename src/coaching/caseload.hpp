@@ -41,7 +41,10 @@ struct OpenPromise {
     std::string text;
 };
 
-/// What the list looks at of one client. Wears and diary need hold the last 30 days only.
+/// How far back the list looks into wears and diary.
+inline constexpr std::chrono::days caseload_span{30};
+
+/// What the list looks at of one client. Wears and diary need hold `caseload_span` only.
 struct CaseloadClient {
     std::string handle;
     std::string name;

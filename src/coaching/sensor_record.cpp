@@ -1,5 +1,6 @@
 #include "coaching/sensor_record.hpp"
 
+#include "coaching/wear_life_split.hpp"
 #include "findings/wording.hpp"
 #include "inference/theil_sen.hpp"
 #include "measures/error_grid.hpp"
@@ -9,22 +10,16 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <stdexcept>
 
 namespace tracewright {
 
 namespace {
 
-constexpr int fewest_failures = 5;
-constexpr int fewest_wears = 20;
-constexpr double seconds_a_day = 86400;
-
-bool failed(const Wear& wear) {
-    return wear.end == WearEnd::fell_off || wear.end == WearEnd::sensor_failed;
-}
-
 class Recorder {
   public:
-    explicit Recorder(const ReviewInput& input) : input_(input) {}
+    Recorder(const ReviewInput& input, std::span<const WearFixing> fixings)
+        : input_(input), fixings_(fixings) {}
 
     SensorRecord record() {
         life();
@@ -36,21 +31,24 @@ class Recorder {
 
   private:
     const ReviewInput& input_;
+    std::span<const WearFixing> fixings_;
     SensorRecord record_;
     std::vector<AccuracyPair> pairs_;
 
     void life() {
         std::vector<Lifetime> lifetimes;
-        for (const Wear& wear : input_.wears) {
+        for (std::size_t i = 0; i < input_.wears.size(); ++i) {
+            const Wear& wear = input_.wears[i];
             if (wear.empty()) {
                 continue;
             }
-            record_.wears.push_back(
-                {wear.label, input_.zones.date_at(wear.start), wear.lasted(), wear.end});
-            lifetimes.push_back(
-                {static_cast<double>(wear.lasted().count()) / seconds_a_day, failed(wear), 0});
+            record_.wears.push_back({wear.label, input_.zones.date_at(wear.start), wear.lasted(),
+                                     wear.end, fixings_.empty() ? WearFixing{} : fixings_[i]});
+            lifetimes.push_back(lifetime_of(record_.wears.back()));
         }
         record_.life = survival(lifetimes);
+        record_.by_overpatch = split_by_overpatch(record_.wears);
+        record_.by_site = split_by_site(record_.wears);
     }
 
     void accuracy() {
@@ -108,10 +106,10 @@ class Recorder {
             "{} {}: {} fell off, {} failed, {} ended otherwise or have no end told.", count,
             count == 1 ? "wear" : "wears", ended(WearEnd::fell_off), ended(WearEnd::sensor_failed),
             count - ended(WearEnd::fell_off) - ended(WearEnd::sensor_failed));
-        if (record_.life.failures < fewest_failures) {
+        if (record_.life.failures < fewest_sensor_failures) {
             finding.sentence +=
                 fmt::format(" With fewer than {} that failed, how long they last can't be told.",
-                            fewest_failures);
+                            fewest_sensor_failures);
             finding.next = {NextStep::collect_more, "Write down how each wear ended."};
         } else if (record_.life.median) {
             finding.sentence +=
@@ -123,12 +121,12 @@ class Recorder {
                             percent_words(100 * last.share), last.time, 100 * last.interval95[0],
                             100 * last.interval95[1]);
         }
-        if (count < fewest_wears) {
+        if (count < fewest_wears_compared) {
             finding.caveats.push_back(
                 {CaveatKind::few_days,
                  fmt::format("With fewer than {} wears, an overpatch, a site or a kind of sensor "
                              "can't be compared yet.",
-                             fewest_wears)});
+                             fewest_wears_compared)});
         }
     }
 
@@ -225,8 +223,11 @@ class Recorder {
 
 }  // namespace
 
-SensorRecord sensor_record(const ReviewInput& input) {
-    return Recorder(input).record();
+SensorRecord sensor_record(const ReviewInput& input, std::span<const WearFixing> fixings) {
+    if (!fixings.empty() && fixings.size() != input.wears.size()) {
+        throw std::invalid_argument("how sensors sat is told of another number of wears");
+    }
+    return Recorder(input, fixings).record();
 }
 
 }  // namespace tracewright

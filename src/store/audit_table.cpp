@@ -18,9 +18,9 @@ std::vector<AuditLine> rows(Statement& select) {
 
 AuditTable::AuditTable(Database& database)
     : add_(database, "INSERT INTO audit(at, coach, deed, client, number) VALUES (?, ?, ?, ?, ?)"),
-      lines_(database,
-             "SELECT id, at, coach, deed, client, number FROM audit WHERE client = ? "
-             "ORDER BY id"),
+      of_client_(database,
+                 "SELECT id, at, coach, deed, client, number FROM audit WHERE client = ? "
+                 "ORDER BY id"),
       since_(database,
              "SELECT id, at, coach, deed, client, number FROM audit WHERE id > ? ORDER BY id"),
       forget_(database, "DELETE FROM audit WHERE client = ?") {}
@@ -32,7 +32,7 @@ void AuditTable::add(const Acting& acting, const std::string& deed,
 
 std::vector<AuditLine> AuditTable::lines(std::optional<std::int64_t> client) {
     // Two questions, not one that holds both: only so is the index of the client used.
-    return client ? rows(lines_.with(*client)) : since(0);
+    return client ? rows(of_client_.with(*client)) : since(0);
 }
 
 std::vector<AuditLine> AuditTable::since(std::int64_t line) {

@@ -43,7 +43,7 @@ class AuditTable {
 
   private:
     Statement add_;
-    Statement lines_;
+    Statement of_client_;
     Statement since_;
     Statement forget_;
 };

@@ -122,14 +122,17 @@ Json wears_of(const ClientHoldings& holdings) {
     Json wears = Json::array();
     for (const StoredWear& stored : holdings.wears) {
         const Wear& wear = stored.wear;
-        wears.push_back({{"label", wear.label},
-                         {"source", wear.source},
-                         {"start", utc(wear.start)},
-                         {"start_told", wear.start_told},
-                         {"end", words_for(wear.end)},
-                         {"planned_end", utc(wear.planned_end)},
-                         {"interval_s", wear.interval.count()},
-                         {"readings", wear.readings.size()}});
+        wears.push_back(
+            {{"label", wear.label},
+             {"source", wear.source},
+             {"start", utc(wear.start)},
+             {"start_told", wear.start_told},
+             {"end", words_for(wear.end)},
+             {"planned_end", utc(wear.planned_end)},
+             {"overpatch", stored.fixing.overpatch ? Json(*stored.fixing.overpatch) : Json()},
+             {"site", stored.fixing.site},
+             {"interval_s", wear.interval.count()},
+             {"readings", wear.readings.size()}});
     }
     return wears;
 }

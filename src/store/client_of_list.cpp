@@ -10,8 +10,6 @@ namespace tracewright {
 
 namespace {
 
-constexpr std::chrono::days looked_at{30};
-
 std::optional<Instant> last_time(const std::vector<AuditLine>& audit, const char* deed,
                                  Instant as_of) {
     std::optional<Instant> last;
@@ -26,7 +24,7 @@ std::optional<Instant> last_time(const std::vector<AuditLine>& audit, const char
 }  // namespace
 
 Stored<CaseloadClient> client_of_list(PracticeStore& store, const ClientLine& line, Instant as_of) {
-    const Interval window{as_of - looked_at, as_of + std::chrono::seconds{1}};
+    const Interval window{as_of - caseload_span, as_of + std::chrono::seconds{1}};
     const auto record = store.client(line.id);
     if (!record) {
         return tl::make_unexpected(record.error());

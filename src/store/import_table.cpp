@@ -195,9 +195,9 @@ std::vector<std::string> ImportTable::what_rests_on(std::int64_t client,
                       "WHERE wear_before.import = ? AND wear.changed_by_hand_at >= ?");
     changed.with(import.id, import.at.time_since_epoch().count()).step();
     if (changed.integer(0) > 0) {
-        resting.push_back(
-            fmt::format("{} wear(s) of this import were changed by hand since: how they ended",
-                        changed.integer(0)));
+        resting.push_back(fmt::format(
+            "{} wear(s) of this import were changed by hand since: how they ended or sat",
+            changed.integer(0)));
     }
     Statement kept(database_, "SELECT count(*) FROM finding WHERE client = ? AND last_import >= ?");
     kept.with(client, import.id).step();

@@ -244,7 +244,17 @@ CREATE TABLE told_stretch (
 CREATE INDEX told_stretch_of_client ON told_stretch(client, id);
 )sql";
 
-constexpr std::array versions{version_1, version_2, version_3, version_4, version_5};
+// How a sensor sat on the skin: overpatch and site.
+constexpr const char* version_6 = R"sql(
+CREATE TABLE wear_fixing (
+  wear INTEGER PRIMARY KEY REFERENCES wear(id) ON DELETE CASCADE,
+  at INTEGER NOT NULL,
+  coach INTEGER NOT NULL REFERENCES coach(id),
+  sealed_fixing BLOB NOT NULL
+) STRICT;
+)sql";
+
+constexpr std::array versions{version_1, version_2, version_3, version_4, version_5, version_6};
 
 std::string before_path(const std::string& path, int version) {
     return path + ".before-" + std::to_string(version);

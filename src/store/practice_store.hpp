@@ -10,6 +10,7 @@
 #include "store/practice_records.hpp"
 #include "store/store_error.hpp"
 #include "trace/wear.hpp"
+#include "trace/wear_fixing.hpp"
 
 #include <cstdint>
 #include <optional>
@@ -44,6 +45,7 @@ struct CoachRecord {
 struct StoredWear {
     std::int64_t id = 0;
     Wear wear;
+    WearFixing fixing = {};
 };
 
 /// What bringing a file in did, or would do.
@@ -102,6 +104,9 @@ class PracticeStore {
         std::int64_t client, std::optional<Interval> window = std::nullopt) = 0;
     virtual Stored<void> change_wear(std::int64_t client, std::int64_t wear, WearEnd end,
                                      std::optional<Instant> planned_end, const Acting& acting) = 0;
+    /// Tells how a sensor sat, in place of what was told before.
+    virtual Stored<void> tell_fixing(std::int64_t client, std::int64_t wear,
+                                     const WearFixing& fixing, const Acting& acting) = 0;
     virtual Stored<Diary> diary(std::int64_t client,
                                 std::optional<Interval> window = std::nullopt) = 0;
 

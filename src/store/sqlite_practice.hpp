@@ -10,6 +10,7 @@
 #include "store/sqlite_database.hpp"
 #include "store/sqlite_failure.hpp"
 #include "store/trial_table.hpp"
+#include "store/wear_fixing_table.hpp"
 
 #include <functional>
 #include <memory>
@@ -69,6 +70,8 @@ class SqlitePractice final : public PracticeStore {
                                           std::optional<Interval> window = std::nullopt) override;
     Stored<void> change_wear(std::int64_t client, std::int64_t wear, WearEnd end,
                              std::optional<Instant> planned_end, const Acting& acting) override;
+    Stored<void> tell_fixing(std::int64_t client, std::int64_t wear, const WearFixing& fixing,
+                             const Acting& acting) override;
     Stored<Diary> diary(std::int64_t client,
                         std::optional<Interval> window = std::nullopt) override;
 
@@ -131,6 +134,7 @@ class SqlitePractice final : public PracticeStore {
     RecordTable records_;
     ClientFoodTable foods_;
     TrialTable trials_;
+    WearFixingTable fixings_;
     AuditTable audit_;
 
     enum class Needs { a_look, a_change, an_owner };

@@ -240,6 +240,7 @@ Stored<std::vector<std::string>> SqlitePractice::faults() {
                 records_.promises(called.id, at);
                 foods_.foods(called.id, at);
                 trials_.trials(called.id, at);
+                fixings_.fixings(called.id, at);
                 records_.escalations(called.id, at);
                 records_.findings(called.id, at);
                 return {};

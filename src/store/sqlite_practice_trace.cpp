@@ -7,6 +7,7 @@ namespace tracewright {
 std::vector<StoredWear> SqlitePractice::wears_within(std::int64_t client, const std::string& place,
                                                      std::optional<Interval> window) {
     std::vector<StoredWear> wears;
+    const auto fixings = fixings_.fixings(client, place);
     int number = 0;
     for (const WearRow& row : trace_.wears(client)) {
         ++number;
@@ -27,6 +28,9 @@ std::vector<StoredWear> SqlitePractice::wears_within(std::int64_t client, const 
         stored.wear.end = row.end;
         stored.wear.planned_end = row.planned_end;
         stored.wear.interval = row.interval;
+        if (const auto told = fixings.find(row.id); told != fixings.end()) {
+            stored.fixing = told->second;
+        }
         wears.push_back(std::move(stored));
     }
     return wears;
@@ -52,6 +56,26 @@ Stored<void> SqlitePractice::change_wear(std::int64_t client, std::int64_t wear,
                 row.planned_end = planned_end;
                 row.changed_by_hand_at = acting.at;
                 trace_.change_wear(row);
+                audit_.add(acting, "wear_changed", client, wear);
+                return {};
+            }
+        }
+        return store_error(StoreErrorKind::not_found, "found no such wear of this client");
+    });
+}
+
+Stored<void> SqlitePractice::tell_fixing(std::int64_t client, std::int64_t wear,
+                                         const WearFixing& fixing, const Acting& acting) {
+    return changing(acting, Needs::a_change, [&]() -> Stored<void> {
+        const auto at = place(client);
+        if (!at) {
+            return tl::make_unexpected(at.error());
+        }
+        for (WearRow row : trace_.wears(client)) {
+            if (row.id == wear) {
+                row.changed_by_hand_at = acting.at;
+                trace_.change_wear(row);
+                fixings_.put(wear, *at, fixing, acting);
                 audit_.add(acting, "wear_changed", client, wear);
                 return {};
             }

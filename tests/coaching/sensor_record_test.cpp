@@ -2,6 +2,7 @@
 #include "coaching/sensor_record.hpp"
 
 #include "coaching/care_for_tests.hpp"
+#include "coaching/wear_life_split.hpp"
 
 #include <gtest/gtest.h>
 
@@ -55,6 +56,71 @@ TEST(SensorRecord, wears_without_a_failure_told_are_ends_of_looking) {
     const SensorRecord four = sensor_record(input_of(care));
     EXPECT_EQ(four.life.failures, 4);
     EXPECT_NE(four.life_finding.sentence.find("can't be told"), std::string::npos);
+}
+
+// Data, failures expected and p: the 6-MP trial of Freireich et al. 1963, Blood 21:699,
+// 10.1182/blood.V21.6.699.699, as in Gehan 1965, Biometrika 52:203, 10.1093/biomet/52.1-2.203;
+// weeks taken as days, 6-MP as the sensors with an overpatch. p recomputed with R 4.2.2 survdiff.
+TEST(SensorRecord, an_overpatch_is_compared_from_twenty_wears_on_each_side_on) {
+    constexpr std::array with = {
+        6,   6,   6,   -6, 7,  -9,  10,  -10, -11, 13, 16,
+        -17, -19, -20, 22, 23, -25, -32, -32, -34, -35};  // minus: an end of looking
+    constexpr std::array without = {1, 1, 2,  2,  3,  4,  4,  5,  5,  8, 8,
+                                    8, 8, 11, 11, 12, 12, 15, 17, 22, 23};
+    std::vector<WearLine> wears;
+    const auto add = [&](int lasted, bool overpatch) {
+        wears.push_back({"wear",
+                         {},
+                         std::chrono::days{std::abs(lasted)},
+                         lasted < 0 ? WearEnd::planned : WearEnd::fell_off,
+                         {overpatch, ""}});
+    };
+    for (const int lasted : with) {
+        add(lasted, true);
+    }
+    for (const int lasted : without) {
+        add(lasted, false);
+    }
+    const auto split = split_by_overpatch(wears);
+    ASSERT_TRUE(split && split->test);
+    EXPECT_NEAR(split->test->p, 4.16881e-05, 1e-9);
+    EXPECT_NEAR(split->test->expected[0], 19.250501, 1e-5);
+    EXPECT_NE(split->finding.sentence.find("Sensors with an overpatch lasted longer than those "
+                                           "without one"),
+              std::string::npos)
+        << split->finding.sentence;
+    EXPECT_EQ(split->finding.caveats.front().kind, CaveatKind::travels_together);
+    // Two of one side fewer: 19 are not compared, however they lasted.
+    wears.resize(wears.size() - 2);
+    const auto fewer = split_by_overpatch(wears);
+    EXPECT_FALSE(fewer->test);
+    EXPECT_EQ(fewer->finding.answer, Answer::cannot_tell);
+    EXPECT_NE(fewer->finding.sentence.find("They can't be compared yet"), std::string::npos);
+    for (WearLine& wear : wears) {
+        wear.fixing = {};
+    }
+    EXPECT_FALSE(split_by_overpatch(wears));
+}
+
+TEST(SensorRecord, sites_are_told_the_most_worn_first_and_alike_ones_are_one) {
+    Care care;
+    care.wears.clear();
+    for (int i = 0; i < 4; ++i) {
+        care.wear(-100 + 16 * i, 5).end = i == 0 ? WearEnd::fell_off : WearEnd::planned;
+    }
+    const std::vector<WearFixing> fixings = {
+        {{}, "belly"}, {{}, "Left arm "}, {true, "left arm"}, {}};
+    const SensorRecord record = sensor_record(input_of(care), fixings);
+    ASSERT_TRUE(record.by_site);
+    ASSERT_EQ(record.by_site->groups.size(), 2U);
+    EXPECT_EQ(record.by_site->groups[0].what, "at the site 'left arm'");
+    EXPECT_EQ(record.by_site->groups[0].count, 2);
+    EXPECT_EQ(record.by_site->groups[1].fell_off, 1);
+    EXPECT_EQ(record.by_site->not_told, 1);
+    ASSERT_TRUE(record.by_overpatch);
+    EXPECT_EQ(record.by_overpatch->not_told, 3);
+    EXPECT_EQ(record.wears[2].fixing, fixings[2]);
+    EXPECT_THROW(sensor_record(input_of(care), std::span(fixings).first(3)), std::invalid_argument);
 }
 
 TEST(SensorRecord, few_pairs_say_nothing_some_describe_and_twenty_have_an_interval) {

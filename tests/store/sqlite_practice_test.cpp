@@ -38,8 +38,8 @@ ClientFacts telling_facts() {
 }
 
 constexpr const char* personal[] = {
-    "Tansy",     "Ragwort-the-reason", "Burdock",           "555 0142",
-    "Horehound", "note of Teasel",     "promise of Fennel", "Comfrey"};
+    "Tansy",          "Ragwort-the-reason", "Burdock", "555 0142",      "Horehound",
+    "note of Teasel", "promise of Fennel",  "Comfrey", "arm of Mullein"};
 
 std::int64_t telling_client(SqlitePractice& practice) {
     const auto client = practice.add_client("c1", "Tansy (invented)", telling_facts(), acting());
@@ -52,6 +52,8 @@ std::int64_t telling_client(SqlitePractice& practice) {
         practice.put_escalations(*client, {{0, "e1", {}, "{\"x\":\"Comfrey\"}", {}}}, acting()));
     EXPECT_TRUE(practice.acknowledge(*client, practice.escalations(*client)->front().id, "Comfrey",
                                      "rang Comfrey", acting()));
+    EXPECT_TRUE(practice.tell_fixing(*client, practice.wears(*client)->front().id,
+                                     {true, "arm of Mullein"}, acting()));
     return *client;
 }
 
@@ -137,7 +139,8 @@ void take_back_to_version_1(const std::string& path) {
         "DROP TABLE note; DROP TABLE promise; DROP TABLE acknowledgement; DROP TABLE escalation;"
         "DROP TABLE finding; DROP TABLE client_food;"
         "DROP TABLE trial_day; DROP TABLE trial_stop; DROP TABLE trial;"
-        "DROP TABLE told_stretch; DROP INDEX diary_corrected; ALTER TABLE diary_entry DROP COLUMN "
+        "DROP TABLE told_stretch; DROP TABLE wear_fixing; DROP INDEX diary_corrected; ALTER TABLE "
+        "diary_entry DROP COLUMN "
         "instead_of;"
         "ALTER TABLE diary_entry DROP COLUMN struck; PRAGMA user_version = 1");
 }
@@ -221,6 +224,7 @@ TEST(SqlitePractice, erasure_reaches_pages_log_and_free_space) {
         take("SELECT block FROM trace_block WHERE client = ?");
         take("SELECT sealed_entry FROM diary_entry WHERE client = ?");
         take("SELECT sealed_text FROM note WHERE client = ?");
+        take("SELECT sealed_fixing FROM wear_fixing JOIN wear ON id = wear WHERE client = ?");
         take("SELECT sealed_facts FROM client WHERE id = ?");
         take("SELECT sealed_name FROM client WHERE id = ?");
     }

@@ -178,6 +178,22 @@ TEST_P(StoreContract, undo_is_refused_with_a_list_where_later_things_rest_on_it)
     EXPECT_EQ(readings(), 1000U);
 }
 
+TEST_P(StoreContract, how_a_sensor_sat_is_told_again_forgotten_and_holds_back_an_undo) {
+    brought(file_of(0, 1000));
+    const auto wear = store->wears(client)->front().id;
+    EXPECT_FALSE(store->wears(client)->front().fixing.told());
+    ASSERT_TRUE(store->tell_fixing(client, wear, {true, "left arm"}, acting(70)));
+    EXPECT_EQ(store->wears(client)->front().fixing, (WearFixing{true, "left arm"}));
+    ASSERT_TRUE(store->tell_fixing(client, wear, {{}, "belly"}, acting(71)));
+    EXPECT_EQ(store->wears(client)->front().fixing, (WearFixing{{}, "belly"}));
+    EXPECT_EQ(store->undo(client, acting(90)).error().kind, StoreErrorKind::refused);
+    ASSERT_TRUE(store->tell_fixing(client, wear, {}, acting(72)));
+    EXPECT_FALSE(store->wears(client)->front().fixing.told());
+    EXPECT_EQ(store->tell_fixing(client, wear + 1, {true, ""}, acting(73)).error().kind,
+              StoreErrorKind::not_found);
+    EXPECT_TRUE(store->faults()->empty());
+}
+
 TEST_P(StoreContract, audit_and_acknowledgements_stay_when_an_import_is_undone) {
     brought(file_of(0, 1000));
     ASSERT_TRUE(store->put_escalations(client, {{0, "very-low:1", {}, "{}", {}}}, acting(61)));

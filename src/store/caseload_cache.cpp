@@ -1,0 +1,116 @@
+#include "store/caseload_cache.hpp"
+
+#include "coaching/client_clock.hpp"
+
+#include <algorithm>
+#include <set>
+
+namespace tracewright {
+
+namespace {
+
+// The list asks of a trace when its last reading was and on which days there was one: the first of
+// each of the client's days and the last of all tell it.
+void keep_what_is_asked(CaseloadClient& client) {
+    const ZoneHistory clock = client_clock(client.facts);
+    for (Wear& wear : client.wears) {
+        std::vector<Reading> kept;
+        Interval day{};
+        for (const Reading& reading : wear.readings) {
+            if (!day.contains(reading.at)) {
+                kept.push_back(reading);
+                day = clock.day_of(clock.date_at(reading.at)).interval();
+            }
+        }
+        if (!kept.empty() && kept.back().at != wear.readings.back().at) {
+            kept.push_back(wear.readings.back());
+        }
+        kept.shrink_to_fit();
+        wear.readings = std::move(kept);
+    }
+}
+
+// What a client read later would not hold any more.
+void let_go_before(CaseloadClient& client, Instant from) {
+    for (Wear& wear : client.wears) {
+        const auto first = std::ranges::lower_bound(wear.readings, from, {}, &Reading::at);
+        wear.readings.erase(wear.readings.begin(), first);
+    }
+    std::erase_if(client.wears, [](const Wear& wear) { return wear.empty(); });
+    std::erase_if(client.diary, [&](const DiaryEntry& entry) { return entry.at < from; });
+}
+
+}  // namespace
+
+void CaseloadCache::forget() {
+    clients_.clear();
+    numbers_.clear();
+    last_deed_.clear();
+    ahead_.clear();
+    as_of_.reset();
+    audit_read_ = 0;
+}
+
+Stored<CaseloadClient> CaseloadCache::read(SqlitePractice& practice, const ClientLine& line,
+                                           Instant as_of) {
+    auto client = reads_(practice, line, as_of);
+    const auto later =
+        practice.diary(line.id, Interval{as_of + std::chrono::seconds{1}, Instant::max()});
+    if (!client || !later) {
+        return client ? tl::make_unexpected(later.error()) : std::move(client);
+    }
+    keep_what_is_asked(*client);
+    ahead_[line.id] = !later->empty() || (line.last_reading && *line.last_reading > as_of) ||
+                      last_deed_[line.id] > as_of;
+    ++read_last_;
+    return client;
+}
+
+Stored<std::vector<CaseloadLine>> CaseloadCache::lines(SqlitePractice& practice, Instant as_of) {
+    if (!as_of_ || as_of < *as_of_) {
+        forget();
+    }
+    as_of_.reset();  // an error leaves nothing half read
+    read_last_ = 0;
+    // Before the clients, so that what is changed meanwhile is read at the next look.
+    const auto deeds = practice.audit_since(audit_read_);
+    const auto listed = practice.clients();
+    if (!deeds || !listed) {
+        return tl::make_unexpected(deeds ? listed.error() : deeds.error());
+    }
+    std::set<std::int64_t> changed;
+    for (const AuditLine& deed : *deeds) {
+        if (deed.client) {
+            changed.insert(*deed.client);
+            Instant& last = last_deed_.try_emplace(*deed.client, deed.at).first->second;
+            last = std::max(last, deed.at);
+        }
+    }
+    std::map<std::int64_t, std::size_t> place_of;
+    for (std::size_t i = 0; i < numbers_.size(); ++i) {
+        place_of[numbers_[i]] = i;
+    }
+    std::vector<CaseloadClient> clients;
+    std::vector<std::int64_t> numbers;
+    for (const ClientLine& line : *listed) {
+        const auto known = place_of.find(line.id);
+        if (known == place_of.end() || changed.contains(line.id) || ahead_[line.id]) {
+            auto client = read(practice, line, as_of);
+            if (!client) {
+                return tl::make_unexpected(client.error());
+            }
+            clients.push_back(std::move(*client));
+        } else {
+            clients.push_back(std::move(clients_[known->second]));
+            let_go_before(clients.back(), as_of - caseload_span);
+        }
+        numbers.push_back(line.id);
+    }
+    clients_ = std::move(clients);  // whoever is on the list no more is forgotten here
+    numbers_ = std::move(numbers);
+    as_of_ = as_of;
+    audit_read_ = deeds->empty() ? audit_read_ : deeds->back().id;
+    return caseload(clients_, as_of);
+}
+
+}  // namespace tracewright
