@@ -1,6 +1,7 @@
 #pragma once
 
 #include "findings/first_review.hpp"
+#include "store/caseload_cache.hpp"
 #include "store/practice_store.hpp"
 
 #include <cstdint>
@@ -12,12 +13,14 @@
 namespace tracewright {
 
 /// All wears and the diary of clients looked at last, opened and joined once, for as long as the
-/// version they were read at holds. One for each worker: for one thread.
+/// version they were read at holds; and what the list of clients was made of. One for each worker:
+/// for one thread.
 class ClientShelf {
   public:
     using Sheets = std::shared_ptr<const FirstReview>;
 
     Stored<Sheets> sheets(PracticeStore& store, const ClientRecord& client, std::uint64_t version);
+    CaseloadCache& caseload() { return caseload_; }
 
   private:
     struct Standing {
@@ -25,6 +28,7 @@ class ClientShelf {
         std::uint64_t version;
         Sheets sheets;
     };
+    CaseloadCache caseload_;
     std::list<Standing> shelf_;  ///< looked at last first
 };
 

@@ -1,10 +1,9 @@
-#include "coaching/caseload.hpp"
 #include "coaching/client_clock.hpp"
 #include "render/caseload_json.hpp"
 #include "serve/care_json.hpp"
+#include "serve/client_shelf.hpp"
 #include "serve/day_json.hpp"
 #include "serve/route.hpp"
-#include "store/caseload_clients.hpp"
 #include "store/client_document.hpp"
 
 #include <algorithm>
@@ -14,10 +13,9 @@ namespace tracewright {
 namespace {
 
 Reply caseload_reply(Asked& asked) {
-    const auto clients = caseload_clients(asked.store, asked.acting.at);
-    return clients
-               ? json_reply(json_of_caseload(caseload(*clients, asked.acting.at), asked.acting.at))
-               : problem_of(clients.error());
+    const auto lines = asked.shelf.caseload().lines(asked.store, asked.acting.at);
+    return lines ? json_reply(json_of_caseload(*lines, asked.acting.at))
+                 : problem_of(lines.error());
 }
 
 Reply clients_reply(Asked& asked) {

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "coaching/caseload.hpp"
+#include "store/client_of_list.hpp"
 #include "store/sqlite_practice.hpp"
 
 #include <cstddef>
@@ -23,7 +24,7 @@ class CaseloadCache {
   public:
     /// How one client is read as of a moment.
     using Reads = std::function<Stored<CaseloadClient>(PracticeStore&, const ClientLine&, Instant)>;
-    explicit CaseloadCache(Reads reads) : reads_(std::move(reads)) {}
+    explicit CaseloadCache(Reads reads = client_of_list) : reads_(std::move(reads)) {}
 
     Stored<std::vector<CaseloadLine>> lines(SqlitePractice& practice, Instant as_of);
 
