@@ -4,6 +4,7 @@
 #include "coaching/client_medicines.hpp"
 #include "coaching/trial_offers.hpp"
 #include "findings/question_sentences.hpp"
+#include "render/ask_json.hpp"
 
 #include <fmt/format.h>
 

@@ -13,8 +13,6 @@
 
 namespace tracewright {
 
-inline constexpr int ask_json_version = 1;
-
 struct AskOptions {
     std::string about;                 ///< code of an outcome
     std::vector<std::string> because;  ///< codes of causes, commas within
@@ -38,8 +36,5 @@ struct KnownOfClient {
 /// is not offered (safety rules 7 to 12).
 Exit ask_of(const ReviewInput& input, const AskOptions& options, const Streams& streams,
             const KnownOfClient* known = nullptr);
-
-/// The document of docs/formats/ask.schema.json.
-Json json_of_answers(const QuestionAnswers& answers, const ReviewInput& input);
 
 }  // namespace tracewright

@@ -1,12 +1,12 @@
 #include "cli/change_commands.hpp"
 #include "cli/json_text.hpp"
 #include "cli/kept_trials.hpp"
-#include "cli/labs_json.hpp"
-#include "coaching/before_after.hpp"
 #include "coaching/client_medicines.hpp"
 #include "coaching/lab_report.hpp"
-#include "coaching/trial_offers.hpp"
+#include "coaching/offered_comparison.hpp"
 #include "findings/wording.hpp"
+#include "render/before_after_json.hpp"
+#include "render/labs_json.hpp"
 
 #include <fmt/format.h>
 
@@ -37,27 +37,6 @@ tl::expected<std::vector<std::size_t>, std::string> wears_of_numbers(
         indices.push_back(static_cast<std::size_t>(number - 1));
     }
     return indices;
-}
-
-Json json_of_comparison(const BeforeAfter& found, const ReviewInput& input) {
-    return {{"version", before_after_json_version},
-            {"seed", input.seed},
-            {"unit", "h"},
-            {"days_before", found.days_before},
-            {"days_after", found.days_after},
-            {"hours_before", found.hours_before},
-            {"hours_after", found.hours_after},
-            {"same_readings", found.same_readings},
-            {"weekends_matched", found.weekdays_matched},
-            {"difference", found.difference},
-            {"interval95", {found.interval95[0], found.interval95[1]}},
-            {"interval95_of_days", {found.interval95_of_days[0], found.interval95_of_days[1]}},
-            {"sensor_sd", found.sensor_sd},
-            {"probability_more", found.probability_more},
-            {"probability_beyond", found.beyond},
-            {"probability_within", found.within},
-            {"days_needed", found.days_needed ? Json(*found.days_needed) : Json(nullptr)},
-            {"finding", json_of(found.finding)}};
 }
 
 }  // namespace
@@ -91,11 +70,10 @@ Exit before_after_of(const WhoseChange& whose, const BeforeAfterOptions& options
         return refuse(streams, "found --worth or --sensor-error out of range, expected above 0");
     }
     const MedicineTimeline medicines = client_medicines(client->facts, client->input.zones);
-    BeforeAfter found = before_after(client->input, *before, *after, medicines, settings);
     const CareInput care{client->facts, client->input.wears, client->input.diary,
                          medicines,     client->input.zones, client->input.as_of};
-    withhold_offer(found.finding, gates_before_offer(Proposed::other, {}, care), client->licence,
-                   "Another sensor on each side or finger-prick pairs would tell more. ");
+    const BeforeAfter found =
+        offered_comparison(client->input, *before, *after, care, client->licence, settings);
     if (whose.json) {
         streams.out << dumped(json_of_comparison(found, client->input));
     } else {

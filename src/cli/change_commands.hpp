@@ -11,9 +11,6 @@
 namespace tracewright {
 
 inline constexpr int trial_json_version = 1;
-inline constexpr int before_after_json_version = 1;
-inline constexpr int labs_json_version = 1;
-inline constexpr int sensor_json_version = 1;
 
 struct TrialOptions {
     bool list = false;

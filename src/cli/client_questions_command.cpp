@@ -2,7 +2,7 @@
 #include "cli/client_of_practice.hpp"
 #include "cli/meals_command.hpp"
 #include "cli/practice_commands.hpp"
-#include "diary/eaten_text.hpp"
+#include "diary/worked_out_meals.hpp"
 
 #include <fmt/format.h>
 
@@ -11,34 +11,6 @@
 namespace tracewright {
 
 namespace {
-
-// What the meals' texts amount to by the client's own foods and the tables, and the names the coach
-// gave to what the client writes: so that the same food is compared as one.
-struct WorkedOut {
-    int meals = 0;
-    int texts = 0;             ///< meals with a text and no carbohydrate
-    bool by_no_basis = false;  ///< the diary's own numbers don't tell whether fibre is in them
-};
-
-WorkedOut work_out_meals(Diary& diary, const ClientFoods& own) {
-    WorkedOut done;
-    const auto basis = basis_to_fill_in(diary);
-    done.by_no_basis = !basis;
-    for (DiaryEntry& entry : diary) {
-        if (entry.kind != DiaryKind::meal || entry.text.empty() || entry.not_described) {
-            continue;
-        }
-        const EatenText eaten = eaten_text(entry.text, {&own});
-        if (!entry.carbohydrate_g) {
-            ++done.texts;
-            done.meals += basis && fill_in(entry, eaten, *basis) ? 1 : 0;
-        }
-        if (const auto name = clients_name(eaten)) {
-            entry.text = *name;
-        }
-    }
-    return done;
-}
 
 void say(const WorkedOut& done, std::ostream& out) {
     if (done.texts == 0) {

@@ -6,7 +6,12 @@
 #include "cli/look_command.hpp"
 #include "cli/meals_command.hpp"
 #include "cli/review_command.hpp"
+#include "render/ask_json.hpp"
+#include "render/before_after_json.hpp"
 #include "render/caseload_json.hpp"
+#include "render/labs_json.hpp"
+#include "render/paper_json.hpp"
+#include "render/sensor_json.hpp"
 #include "store/practice_schema.hpp"
 
 #include <fmt/format.h>

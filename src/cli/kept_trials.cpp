@@ -3,6 +3,7 @@
 #include "cli/json_text.hpp"
 #include "cli/trial_record.hpp"
 #include "findings/wording.hpp"
+#include "render/trial_calendar_file.hpp"
 #include "store/whole_file.hpp"
 
 #include <fmt/format.h>
@@ -160,9 +161,7 @@ Exit keep_trial(ClientOfChange& client, const Trial& trial, const Streams& strea
     if (!all) {
         return said(all.error(), streams);
     }
-    const auto other = std::ranges::find_if(
-        *all, [&](const KeptTrial& kept) { return goes_on(kept, today_of(client)); });
-    if (other != all->end()) {
+    if (const KeptTrial* other = one_that_goes_on(*all, today_of(client)); other != nullptr) {
         return refuse(streams,
                       fmt::format("found trial {} that goes on, expected one at a time: with two "
                                   "nothing can be learnt",

@@ -1,57 +1,30 @@
 #include "cli/paper_commands.hpp"
 
-#include "cli/client_for_papers.hpp"
+#include "cli/client_asked_for_papers.hpp"
 #include "cli/paper_output.hpp"
-#include "coaching/handout.hpp"
-#include "coaching/talk_sheet.hpp"
-#include "render/handout_figure.hpp"
+#include "coaching/proposed_names.hpp"
+#include "render/drawn_paper.hpp"
+#include "render/paper_json.hpp"
 
 #include <fmt/format.h>
 
-#include <array>
+#include <algorithm>
 #include <ostream>
-#include <utility>
 
 namespace tracewright {
 
 namespace {
 
-constexpr std::array<std::pair<const char*, Proposed>, 7> proposals = {{
-    {"low-carbohydrate", Proposed::low_carbohydrate},
-    {"fasting", Proposed::fasting},
-    {"meal-skipping", Proposed::meal_skipping},
-    {"weight-loss", Proposed::weight_loss},
-    {"food", Proposed::food_change},
-    {"walking", Proposed::walking},
-    {"other", Proposed::other},
-}};
-
-std::optional<Proposed> proposal_called(const std::string& name) {
-    for (const auto& [called, proposed] : proposals) {
-        if (name == called) {
-            return proposed;
-        }
-    }
-    return std::nullopt;
-}
-
-// One paper of a command: told, as JSON or as text, and written where a folder is given.
-struct MadePaper {
-    const char* name;  ///< of the command, the files and in the JSON
-    const Paper& paper;
-    std::vector<Figure> figures{};
-    std::vector<std::string> for_coach{};
-    Json more = Json::object();  ///< what this paper alone tells
-};
-
-Exit give(const MadePaper& made, const WhoseChange& whose, const PaperOptions& options, Exit so_far,
-          const Streams& streams) {
+// One paper of a command: told, as JSON or as text, and written where a folder is given. `more`:
+// what this paper alone tells in JSON.
+Exit give(const DrawnPaper& made, const WhoseChange& whose, const PaperOptions& options,
+          Exit so_far, const Streams& streams, const Json& more = Json::object()) {
     const Exit written = write_paper(made.paper, made.figures, options.out, made.name, streams);
     if (whose.json) {
         Json json = {{"version", paper_json_version}, {"paper", made.name}};
         json.update(json_of(made.paper));
         json["for_coach"] = made.for_coach;
-        json.update(made.more);
+        json.update(more);
         streams.out << dumped(json);
     } else {
         print_paper(made.paper, streams.out);
@@ -77,31 +50,26 @@ Exit handout_of(const WhoseChange& whose, const PaperOptions& options, const Str
             ? std::string()
             : "Numbers on the handout in spite of the eating screen, because: " +
                   options.numbers_because;
-    const auto client = client_for_papers(
+    const auto client = client_asked_for_papers(
         whose, note.empty() ? "handout_made" : "handout_made_with_numbers", note, streams);
     if (!client) {
         return client.error();
     }
     const Handout made = handout(client->paper_client(), {options.numbers_because});
     return give(
-        {"handout",
-         made.paper,
-         {handout_figure(made.picture, client->review)},
-         made.for_coach,
-         {{"fewer_numbers", made.fewer_numbers},
-          {"picture", made.picture == HandoutPicture::hours_bar ? "hours_bar" : "day_to_mark"},
-          {"numbers", made.numbers},
-          {"grade", made.grade}}},
-        whose, options, client->exit, streams);
+        drawn_handout(made, client->review), whose, options, client->exit, streams,
+        {{"fewer_numbers", made.fewer_numbers},
+         {"picture", made.picture == HandoutPicture::hours_bar ? "hours_bar" : "day_to_mark"},
+         {"numbers", made.numbers},
+         {"grade", made.grade}});
 }
 
 Exit talk_of(const WhoseChange& whose, const PaperOptions& options, const Streams& streams) {
-    const auto client = client_for_papers(whose, "talk_sheet_made", "", streams);
+    const auto client = client_asked_for_papers(whose, "talk_sheet_made", "", streams);
     if (!client) {
         return client.error();
     }
-    const Paper paper = talk_sheet(client->paper_client());
-    return give({"talk", paper}, whose, options, client->exit, streams);
+    return give(drawn_talk_sheet(client->paper_client()), whose, options, client->exit, streams);
 }
 
 Exit letter_of(const WhoseChange& whose, const PaperOptions& options, const Streams& streams) {
@@ -109,11 +77,11 @@ Exit letter_of(const WhoseChange& whose, const PaperOptions& options, const Stre
     about.escalation = options.about;
     about.words = options.words;
     if (!options.before.empty()) {
-        about.proposed = proposal_called(options.before);
+        about.proposed = proposed_called(options.before == "food" ? "food-change" : options.before);
     } else if (!options.words.empty()) {
         about.proposed = Proposed::other;
     }
-    const auto client = client_for_papers(whose, "letter_made", "", streams);
+    const auto client = client_asked_for_papers(whose, "letter_made", "", streams);
     if (!client) {
         return client.error();
     }
@@ -124,15 +92,8 @@ Exit letter_of(const WhoseChange& whose, const PaperOptions& options, const Stre
                     << " of this client, expected a number that 'acknowledge' lists\n";
         return Exit::wrong_usage;
     }
-    const Paper paper = prescriber_letter(client->paper_client(), about, client->record());
-    std::vector<std::string> for_coach;
-    for (const std::string& who : contacts_without_number(paper)) {
-        for_coach.push_back(who == "To"
-                                ? "No prescriber is on record: a blank line is printed. Please ask."
-                                : "No telephone number is known (" + who +
-                                      "): a blank line is printed. Please ask for it.");
-    }
-    return give({"letter", paper, {}, std::move(for_coach)}, whose, options, client->exit, streams);
+    return give(drawn_letter(client->paper_client(), about, client->record()), whose, options,
+                client->exit, streams);
 }
 
 }  // namespace tracewright

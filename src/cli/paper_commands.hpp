@@ -7,8 +7,6 @@
 
 namespace tracewright {
 
-inline constexpr int paper_json_version = 1;
-
 struct PaperOptions {
     std::string out;              ///< folder for print and page; empty: only told
     std::string numbers_because;  ///< handout: why numbers are shown in spite of the eating screen

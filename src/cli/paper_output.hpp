@@ -1,6 +1,5 @@
 #pragma once
 
-#include "cli/json_text.hpp"
 #include "cli/streams.hpp"
 #include "coaching/paper.hpp"
 #include "render/figure.hpp"
@@ -13,9 +12,6 @@ namespace tracewright {
 
 /// A paper's words, as text.
 void print_paper(const Paper& paper, std::ostream& out);
-
-/// Its blocks and what they hold, in order (docs/formats/paper.schema.json).
-Json json_of(const Paper& paper);
 
 /// Writes NAME.html and NAME.pdf into the folder; nothing where `folder` is empty. What is wrong is
 /// said: a paper that doesn't fit on its one sheet is written as neither.

@@ -1,11 +1,12 @@
 #include "cli/plan_command.hpp"
 
-#include "cli/json_text.hpp"
-#include "cli/plan_json.hpp"
 #include "coaching/agreed_change.hpp"
+#include "coaching/agreeing.hpp"
 #include "coaching/client_medicines.hpp"
 #include "coaching/plan.hpp"
+#include "coaching/proposed_names.hpp"
 #include "findings/wording.hpp"
+#include "render/plan_json.hpp"
 
 #include <fmt/format.h>
 
@@ -95,27 +96,13 @@ tl::expected<Proposed, std::string> kind_of(const PlanOptions& options) {
         }
         return found->proposed;
     }
-    constexpr std::array words = {"low-carbohydrate", "fasting", "meal-skipping", "weight-loss",
-                                  "food-change",      "walking", "other"};
-    const auto found = std::ranges::find(words, options.kind);
-    if (found == words.end()) {
+    const auto kind = proposed_called(options.kind);
+    if (!kind) {
         return tl::make_unexpected("found --kind '" + options.kind +
                                    "', expected low-carbohydrate, fasting, meal-skipping, "
                                    "weight-loss, food-change, walking or other, or --candidate");
     }
-    return static_cast<Proposed>(found - words.begin());
-}
-
-// What the plan's check says is used where the coach says nothing else.
-void plan_check(const Plan& plan, CivilDate today, AgreedChange& change) {
-    constexpr int usual_days = 14;
-    if (change.how_checked.empty() && plan.check) {
-        change.how_checked = plan.check->by;
-        change.check_days = plan.check->days;
-    }
-    if (!change.check_on) {
-        change.check_on = today + std::chrono::days{change.check_days.value_or(usual_days)};
-    }
+    return *kind;
 }
 
 Exit store(ClientOfChange& client, const std::string& said_then, const Streams& streams) {
@@ -159,25 +146,20 @@ Exit agree(ClientOfChange& client, const PlanOptions& options, const Plan& plan,
         }
         change.check_on = *check;
     }
-    plan_check(plan, today, change);
-    const auto gates = gates_before_agreeing(change, options.with_prescriber, care);
-    if (!gates.empty()) {
+    auto agreed = agree_on(std::move(change), options.with_prescriber, plan, care, today);
+    if (!agreed && agreed.error().gates.empty()) {
+        return refuse(streams, agreed.error().sentence);
+    }
+    if (!agreed) {
         streams.out << "Not agreed:\n";
-        for (const Gate& gate : gates) {
+        for (const Gate& gate : agreed.error().gates) {
             const std::string opening = opens(gate);
             streams.out << "  - " << in_scope(gate.for_coach, client.licence)
                         << (opening.empty() ? "" : " " + opening) << "\n";
         }
         return Exit::cannot_answer;
     }
-    if (const auto missing = lacking(change); !missing.empty()) {
-        return refuse(streams, fmt::format("found nothing of: {}; a change is agreed whole",
-                                           fmt::join(missing, ", ")));
-    }
-    if (*change.check_on <= today) {
-        return refuse(streams, "found a --check-on that is not after the day of agreeing");
-    }
-    client.facts.agreed_change = std::move(change);
+    client.facts.agreed_change = std::move(*agreed);
     return store(client, "Agreed: " + of_change(*client.facts.agreed_change), streams);
 }
 

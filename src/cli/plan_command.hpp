@@ -8,8 +8,6 @@
 
 namespace tracewright {
 
-inline constexpr int plan_json_version = 1;
-
 struct PlanOptions {
     std::optional<double> worth;  ///< hours in range a day
     std::string agree;            ///< what the client will do, in their words

@@ -3,12 +3,9 @@
 #include "cli/client_of_sheet.hpp"
 #include "cli/paper_output.hpp"
 #include "coaching/client_medicines.hpp"
-#include "coaching/explaining_page.hpp"
 #include "coaching/gates.hpp"
-#include "coaching/trial_calendar_page.hpp"
-#include "coaching/trial_report.hpp"
-#include "coaching/wear_sheets.hpp"
-#include "render/explaining_figures.hpp"
+#include "render/drawn_paper.hpp"
+#include "render/paper_json.hpp"
 #include "render/paper_pages.hpp"
 #include "store/whole_file.hpp"
 
@@ -20,48 +17,28 @@ namespace tracewright {
 
 namespace {
 
-// A sheet ready to be told, printed and written.
-struct MadeSheet {
-    std::string name;  ///< of its files
-    Paper paper;
-    std::vector<Figure> figures;
-    std::vector<std::string> for_coach;
-};
-
-struct NotMade {
-    std::string name;
-    std::string because;
-};
-
 struct Sheets {
-    std::vector<MadeSheet> made;
-    std::vector<NotMade> not_made;
+    std::vector<DrawnPaper> made;
+    std::vector<PaperNotMade> not_made;
 };
-
-void add_missing_numbers(MadeSheet& sheet) {
-    for (const std::string& who : contacts_without_number(sheet.paper)) {
-        sheet.for_coach.push_back("No telephone number is known (" + who +
-                                  "): a blank line is printed. Please write it in.");
-    }
-}
 
 Json json_of_sheets(const Sheets& sheets) {
     Json made = Json::array();
-    for (const MadeSheet& sheet : sheets.made) {
+    for (const DrawnPaper& sheet : sheets.made) {
         Json one = {{"paper", sheet.name}};
         one.update(json_of(sheet.paper));
         one["for_coach"] = sheet.for_coach;
         made.push_back(std::move(one));
     }
     Json not_made = Json::array();
-    for (const NotMade& one : sheets.not_made) {
+    for (const PaperNotMade& one : sheets.not_made) {
         not_made.push_back({{"paper", one.name}, {"because", one.because}});
     }
     return {{"version", sheets_json_version}, {"papers", made}, {"not_made", not_made}};
 }
 
 void print_sheets(const Sheets& sheets, std::ostream& out) {
-    for (const MadeSheet& sheet : sheets.made) {
+    for (const DrawnPaper& sheet : sheets.made) {
         print_paper(sheet.paper, out);
         if (!sheet.for_coach.empty()) {
             out << "\nFor the coach alone\n";
@@ -71,7 +48,7 @@ void print_sheets(const Sheets& sheets, std::ostream& out) {
         }
         out << "\n";
     }
-    for (const NotMade& one : sheets.not_made) {
+    for (const PaperNotMade& one : sheets.not_made) {
         out << fmt::format("Not made: {}, because {}.\n", one.name, one.because);
     }
 }
@@ -83,7 +60,7 @@ Exit give(const Sheets& sheets, const WhoseChange& whose, const std::string& out
     } else {
         print_sheets(sheets, streams.out);
     }
-    for (const MadeSheet& sheet : sheets.made) {
+    for (const DrawnPaper& sheet : sheets.made) {
         const Exit written = write_paper(sheet.paper, sheet.figures, out, sheet.name, streams);
         if (written != Exit::done) {
             return written;
@@ -138,9 +115,6 @@ Exit sheets_without_readings(const WhoseChange& whose, const SheetOptions& optio
                          medicines,     input.zones, input.as_of};
     Sheets sheets;
     write(sheets, *wear, care);
-    for (MadeSheet& sheet : sheets.made) {
-        add_missing_numbers(sheet);
-    }
     return give(sheets, whose, options.out, client->exit, streams);
 }
 
@@ -150,27 +124,13 @@ void list_pages(std::ostream& out) {
     }
 }
 
-void add_page(Sheets& sheets, ExplainingPage page) {
-    const ExplainsFacts& facts = facts_of(page.explains);
-    const std::string name = fmt::format("explain-{}", facts.code);
-    if (!page.not_made_because.empty()) {
-        sheets.not_made.push_back({name, std::move(page.not_made_because)});
-        return;
-    }
-    MadeSheet sheet{name, std::move(page.paper), {illustration_figure(page.illustration)}, {}};
-    sheet.for_coach.push_back(fmt::format("Shown: {}. Rule: {}.", page.chosen, facts.rule));
-    sheet.for_coach.insert(sheet.for_coach.end(), page.to_know.begin(), page.to_know.end());
-    add_missing_numbers(sheet);
-    sheets.made.push_back(std::move(sheet));
-}
-
 }  // namespace
 
 Exit start_page_of(const WhoseChange& whose, const SheetOptions& options, const Streams& streams) {
     return sheets_without_readings(
         whose, options, "start_page_made", streams,
         [](Sheets& sheets, const WearBeginning& wear, const CareInput& care) {
-            sheets.made.push_back({"start-page", start_page(wear, care), {}, {}});
+            sheets.made.push_back(drawn_start_page(wear, care));
         });
 }
 
@@ -178,11 +138,7 @@ Exit diary_sheet_of(const WhoseChange& whose, const SheetOptions& options, const
     return sheets_without_readings(
         whose, options, "diary_sheet_made", streams,
         [](Sheets& sheets, const WearBeginning& wear, const CareInput& care) {
-            int week = 0;
-            for (Paper& paper : diary_sheets(wear, care)) {
-                sheets.made.push_back(
-                    {fmt::format("diary-sheet-{}", ++week), std::move(paper), {}, {}});
-            }
+            sheets.made = drawn_diary_sheets(wear, care);
         });
 }
 
@@ -203,7 +159,12 @@ Exit explain_of(const WhoseChange& whose, const SheetOptions& options, const Str
     Sheets sheets;
     for (const ExplainsFacts& page : all_explaining_pages()) {
         if (!one || *one == page.explains) {
-            add_page(sheets, explaining_page(page.explains, {client->input, client->facts}));
+            auto drawn = drawn_explaining_page(page.explains, {client->input, client->facts});
+            if (drawn) {
+                sheets.made.push_back(std::move(*drawn));
+            } else {
+                sheets.not_made.push_back(std::move(drawn.error()));
+            }
         }
     }
     return give(sheets, whose, options.out, client->exit, streams);
@@ -222,30 +183,24 @@ Exit write_trial_paper(const Trial& trial, const TrialReading* reading,
     const MedicineTimeline medicines = client_medicines(client.facts, input.zones);
     const CareInput care{client.facts, input.wears, input.diary,
                          medicines,    input.zones, input.as_of};
-    if (const auto gates = gates_before_trial_papers(trial, care); !gates.empty()) {
+    const auto drawn = drawn_trial_paper(trial, reading, input, care);
+    if (!drawn) {
         streams.err << "tracewright: the trial's paper is not printed:\n";
-        for (const std::string& sentence : gates_for_coach(gates, Licence::none)) {
+        for (const std::string& sentence : gates_for_coach(drawn.error(), Licence::none)) {
             streams.err << "  - " << sentence << "\n";
         }
         return Exit::cannot_answer;
     }
-    const bool ended = reading != nullptr && reading->ended;
-    const Paper paper = ended ? trial_report(trial, *reading, input, care)
-                              : trial_calendar_page(trial, care, input.of_whom);
-    std::vector<Figure> figures;
-    if (ended) {
-        figures.push_back(trial_pairs_figure(trial, *reading, input.unit));
-    }
     std::string bytes;
     if (pdf) {
-        auto printed = paper_pdf(paper, figures);
+        auto printed = paper_pdf(drawn->paper, drawn->figures);
         if (!printed) {
             streams.err << "tracewright: " << printed.error().sentence() << "\n";
             return Exit::cannot_answer;
         }
         bytes = std::move(*printed);
     } else {
-        bytes = paper_html(paper, figures);
+        bytes = paper_html(drawn->paper, drawn->figures);
     }
     const auto* data = reinterpret_cast<const std::uint8_t*>(bytes.data());
     if (const auto done = write_whole_file(file, {data, bytes.size()}); !done) {

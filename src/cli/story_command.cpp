@@ -1,13 +1,11 @@
 #include "cli/story_command.hpp"
 
-#include "cli/json_text.hpp"
 #include "cli/kept_trials.hpp"
-#include "cli/labs_json.hpp"
-#include "cli/plan_json.hpp"
 #include "coaching/agreed_change.hpp"
 #include "coaching/story_paper.hpp"
 #include "findings/wording.hpp"
 #include "render/paper_pages.hpp"
+#include "render/story_json.hpp"
 #include "store/whole_file.hpp"
 
 #include <fmt/format.h>
@@ -74,27 +72,6 @@ void print_story(const Story& story, std::ostream& out) {
         print_finding(finding, out);
     }
     out << "\n" << next_lab_words(story.next_lab) << "\n";
-}
-
-Json json_of_story(const Story& story, const ReviewInput& input) {
-    Json json = {{"version", story_json_version}, {"seed", input.seed}};
-    json["changes"] = Json::array();
-    for (const DidItHelp& one : story.changes) {
-        json["changes"].push_back(
-            {{"change", json_of_change(one.change)},
-             {"none_because", one.compared ? Json(nullptr) : Json(one.none_because)},
-             {"finding", one.compared ? json_of(one.compared->finding) : Json(nullptr)},
-             {"else_changed", one.else_changed}});
-    }
-    json["trials"] = Json::array();
-    for (const Finding& finding : story.trials) {
-        json["trials"].push_back(json_of(finding));
-    }
-    json["kept"] = story.kept;
-    json["unknown"] = story.unknown;
-    json["next_lab"] = {{"on", iso_date(story.next_lab.on)}, {"because", story.next_lab.because}};
-    json["labs"] = json_of_labs(story.labs, input);
-    return json;
 }
 
 }  // namespace

@@ -7,8 +7,6 @@
 
 namespace tracewright {
 
-inline constexpr int story_json_version = 1;
-
 struct StoryOptions {
     std::string html;  ///< a file to write as a page
 };

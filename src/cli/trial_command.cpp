@@ -7,6 +7,7 @@
 #include "coaching/trial_reading.hpp"
 #include "findings/question_sentences.hpp"
 #include "findings/wording.hpp"
+#include "render/trial_calendar_file.hpp"
 #include "store/whole_file.hpp"
 
 #include <fmt/format.h>

@@ -43,13 +43,11 @@ CheckPlan check_plan(const RankedCandidate& candidate, const ReviewInput& input,
         const TrialPlan plan = plan_trial(wish, input, care);
         check.pairs = plan.length.blocks;
         check.by = std::string("the trial ") + made_from->code;
-        check.words += check.pairs ? fmt::format(
-                                         " A trial of {} pairs of days would (trial "
-                                         "--question {}).",
-                                         *check.pairs, made_from->code)
+        check.words += check.pairs ? fmt::format(" A trial of {} pairs of days would ('{}').",
+                                                 *check.pairs, made_from->code)
                                    : fmt::format(
                                          " How long a trial would take is not known yet "
-                                         "(trial --question {}).",
+                                         "('{}').",
                                          made_from->code);
     } else {
         check.by = "finger-pricks before and two hours after the meal";

@@ -96,7 +96,7 @@ class Checker {
             {CheckKind::trial_ended, end,
              fmt::format("Trial {} (\"{}\") ended on {} and was not read.", kept.number,
                          kept.trial.question, day_words(kept.trial.last_day())),
-             fmt::format("Read it: trial --number {}.{}", kept.number,
+             fmt::format("Read trial {}.{}", kept.number,
                          open.empty()
                              ? ""
                              : fmt::format(" What was done is not told of {} days.", open.size())),

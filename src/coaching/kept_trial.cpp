@@ -28,6 +28,12 @@ bool goes_on(const KeptTrial& kept, CivilDate today) {
     return state == TrialState::planned || state == TrialState::running;
 }
 
+const KeptTrial* one_that_goes_on(std::span<const KeptTrial> trials, CivilDate today) {
+    const auto found =
+        std::ranges::find_if(trials, [&](const KeptTrial& kept) { return goes_on(kept, today); });
+    return found == trials.end() ? nullptr : &*found;
+}
+
 std::optional<bool> allotted_a(const Trial& trial, CivilDate day) {
     for (const TrialBlock& block : trial.blocks) {
         if (day == block.day_of_a()) {

@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -24,6 +25,9 @@ const char* name_of(TrialState state);
 TrialState state_of(const KeptTrial& kept, CivilDate today);
 /// Planned or running: while it does, no other is drawn.
 bool goes_on(const KeptTrial& kept, CivilDate today);
+
+/// The one that goes on; null if none does.
+const KeptTrial* one_that_goes_on(std::span<const KeptTrial> trials, CivilDate today);
 
 /// What the lot says for a day: true A, false B; empty: none of its days.
 std::optional<bool> allotted_a(const Trial& trial, CivilDate day);

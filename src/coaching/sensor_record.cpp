@@ -230,4 +230,15 @@ SensorRecord sensor_record(const ReviewInput& input, std::span<const WearFixing>
     return Recorder(input, fixings).record();
 }
 
+std::vector<const Finding*> findings_of(const SensorRecord& record) {
+    std::vector<const Finding*> findings = {&record.life_finding};
+    for (const auto* split : {&record.by_overpatch, &record.by_site}) {
+        if (*split) {
+            findings.push_back(&(*split)->finding);
+        }
+    }
+    findings.push_back(&record.accuracy_finding);
+    return findings;
+}
+
 }  // namespace tracewright

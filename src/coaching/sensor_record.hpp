@@ -69,4 +69,8 @@ struct SensorRecord {
 /// description, from 20 on with intervals (ours). Method: docs/methods/sensor.md.
 SensorRecord sensor_record(const ReviewInput& input, std::span<const WearFixing> fixings = {});
 
+/// What it says in order: how long they last, the same by overpatch and site where told, how far
+/// they read from blood.
+std::vector<const Finding*> findings_of(const SensorRecord& record);
+
 }  // namespace tracewright

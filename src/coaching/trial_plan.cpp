@@ -63,8 +63,7 @@ class Planner {
         : wish_(wish), input_(input), care_(care), made_from_(*wish.made_from) {}
 
     TrialPlan plan() {
-        plan_.gates = gates_before_offer(made_from_.proposed,
-                                         std::string(made_from_.a) + "; " + made_from_.b, care_);
+        plan_.gates = gates_before_trial(made_from_, care_);
         plan_.refused_because = refusal(wish_);
         const OutcomeFacts& facts = facts_of(made_from_.outcome);
         worth_ = wish_.worth.value_or(2 * facts.worth_acting_on);
@@ -212,6 +211,11 @@ std::vector<double> own_pair_noise(const ReviewInput& input, Outcome outcome, in
         *values = count;
     }
     return noise;
+}
+
+std::vector<Gate> gates_before_trial(const TrialTemplate& made_from, const CareInput& care) {
+    return gates_before_offer(made_from.proposed, std::string(made_from.a) + "; " + made_from.b,
+                              care);
 }
 
 TrialPlan plan_trial(const TrialWish& wish, const ReviewInput& input, const CareInput& care) {

@@ -34,10 +34,13 @@ struct TrialPlan {
     std::optional<Trial> trial;
 };
 
+/// What closes an offer of this trial, over the words of both arms (safety rules 7 to 12).
+std::vector<Gate> gates_before_trial(const TrialTemplate& made_from, const CareInput& care);
+
 /// Plans a trial from the client's own readings: the noise of a pair is the difference of values a
 /// day or two apart in one wear, taken in either order. At least 5 such differences are needed, or
-/// nothing is said of power. A day of the schedule never lies before tomorrow. Gates are those of
-/// safety.md 7 to 12 (gates_before_offer); with one closed no trial is made.
+/// nothing is said of power. A day of the schedule never lies before tomorrow. With a gate
+/// closed (gates_before_trial) no trial is made.
 /// Method: docs/methods/trials.md.
 TrialPlan plan_trial(const TrialWish& wish, const ReviewInput& input, const CareInput& care);
 

@@ -1,4 +1,3 @@
-#include "coaching/client_clock.hpp"
 #include "coaching/client_review.hpp"
 #include "measures/episodes.hpp"
 #include "render/measure_words.hpp"
@@ -6,9 +5,8 @@
 #include "render/review_json.hpp"
 #include "render/review_pages.hpp"
 #include "render/review_words.hpp"
-#include "serve/asked_window.hpp"
+#include "serve/asked_record.hpp"
 #include "serve/route.hpp"
-#include "store/client_review_input.hpp"
 #include "store/standing_escalations.hpp"
 
 #include <mutex>
@@ -17,36 +15,8 @@ namespace tracewright {
 
 namespace {
 
-constexpr Interval all_time{Instant{std::chrono::seconds{0}},
-                            Instant{std::chrono::seconds{253'402'300'800}}};
-
-// The libraries that set text are drawn with one at a time.
-std::mutex& drawing() {
-    static std::mutex mutex;
-    return mutex;
-}
-
-tl::expected<ReviewInput, Reply> input_of(Asked& asked) {
-    const ClientFacts& facts = asked.client->facts;
-    const auto window = asked_window(asked.target, client_clock(facts), all_time);
-    if (!window) {
-        return tl::make_unexpected(window.error());
-    }
-    auto input = client_review_input(asked.store, asked.client->id, facts, *window);
-    if (!input) {
-        return tl::make_unexpected(problem_of(input.error()));
-    }
-    if (input->wears.empty()) {
-        return tl::make_unexpected(
-            problem(404, "no_readings", "There is nothing to look at",
-                    "found no glucose reading of this client in the window"));
-    }
-    input->as_of = asked.acting.at;
-    return std::move(*input);
-}
-
 tl::expected<FirstReview, Reply> review_of(Asked& asked) {
-    auto input = input_of(asked);
+    auto input = asked_review_input(asked);
     if (!input) {
         return tl::make_unexpected(input.error());
     }
@@ -62,26 +32,18 @@ tl::expected<FirstReview, Reply> review_of(Asked& asked) {
     return client_review({std::move(*input), client.name, client.facts, std::move(*standing)});
 }
 
-Json json_of(const char* id, const Figure& figure) {
-    return {{"id", id},
-            {"title", figure.title},
-            {"alternative", figure.alternative},
-            {"svg", svg_of(figure)},
-            {"table", {{"columns", figure.columns}, {"rows", figure.rows}}}};
-}
-
 Json figures_of(const FirstReview& review) {
     const std::scoped_lock lock(drawing());
     Json figures = Json::array();
-    figures.push_back(json_of("hours_bar", hours_bar(review)));
-    figures.push_back(json_of("hours_bar_narrow", hours_bar(review, 300)));
-    figures.push_back(json_of("usual_day", usual_day_figure(review)));
-    figures.push_back(json_of("hours_seen", hours_seen(review)));
-    figures.push_back(json_of("intervals", intervals_figure(review)));
+    figures.push_back(json_of_figure("hours_bar", hours_bar(review)));
+    figures.push_back(json_of_figure("hours_bar_narrow", hours_bar(review, 300)));
+    figures.push_back(json_of_figure("usual_day", usual_day_figure(review)));
+    figures.push_back(json_of_figure("hours_seen", hours_seen(review)));
+    figures.push_back(json_of_figure("intervals", intervals_figure(review)));
     if (review.goes_with.meals && !review.goes_with.meals->occasions.empty()) {
-        figures.push_back(json_of("meals_by_slot", meals_by_slot_figure(review)));
+        figures.push_back(json_of_figure("meals_by_slot", meals_by_slot_figure(review)));
         if (const Figure foods = foods_figure(review); !foods.rows.empty()) {
-            figures.push_back(json_of("foods", foods));
+            figures.push_back(json_of_figure("foods", foods));
         }
     }
     return figures;
@@ -154,7 +116,7 @@ Reply review_print_reply(Asked& asked) {
 }
 
 Reply measures_reply(Asked& asked) {
-    const auto input = input_of(asked);
+    const auto input = asked_review_input(asked);
     if (!input) {
         return input.error();
     }

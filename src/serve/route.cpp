@@ -32,7 +32,9 @@ const std::vector<Route>& routes() {
         std::vector<Route> joined;
         for (const auto part :
              {session_routes(), practice_routes(), review_routes(), day_routes(), record_routes(),
-              import_routes(), diary_routes(), client_routes(), trust_routes()}) {
+              import_routes(), diary_routes(), client_routes(), trust_routes(), plan_routes(),
+              paper_routes(), progress_routes(), trial_routes(), question_routes(), meal_routes(),
+              sensor_routes()}) {
             joined.insert(joined.end(), part.begin(), part.end());
         }
         return joined;

@@ -61,7 +61,14 @@ std::span<const Route> import_routes();    ///< files: seen before they are kept
 std::span<const Route> diary_routes();     ///< a day's entries, messages, corrections
 std::span<const Route> client_routes();    ///< a new client, facts told, copies, erasing
 std::span<const Route> trust_routes();     ///< how far data go, stretches marked and unmarked
-std::span<const Route> session_routes();   ///< sign-in, session, events: the service's own
+std::span<const Route> plan_routes();      ///< the plan, agreeing on one change, ending it
+std::span<const Route> paper_routes();     ///< handout, talk sheet, letter, sheets of a wear
+std::span<const Route> progress_routes();  ///< before and after, laboratory, the story so far
+std::span<const Route> sensor_routes();    ///< how long wears last, how far they read from blood
+std::span<const Route> trial_routes();     ///< trials: planned, kept, told, read
+std::span<const Route> question_routes();  ///< what goes with it, asked in words
+std::span<const Route> meal_routes();  ///< foods compared, rises to ask about, finger-prick pairs
+std::span<const Route> session_routes();  ///< sign-in, session, events: the service's own
 
 /// All of them.
 const std::vector<Route>& routes();

@@ -7,11 +7,18 @@ namespace tracewright {
 
 namespace {
 
-// Looks change nothing that a page shows.
+// Looks change nothing that a page shows. A page that read again at a look would look again by it,
+// and never come to rest.
 bool a_look(const std::string& deed) {
     static const std::set<std::string, std::less<>> looks{
-        "signed_in", "signed_out", "client_exported", "backup_made", "review_made"};
-    return deed.ends_with("_seen") || looks.contains(deed);
+        "signed_in",       "signed_out",
+        "client_exported", "backup_made",
+        "review_made",     "handout_made",
+        "letter_made",     "talk_sheet_made",
+        "start_page_made", "diary_sheet_made",
+        "paper_made",      "explaining_pages_made",
+        "question_asked",  "handout_made_with_numbers"};
+    return deed.ends_with("_seen") || deed.ends_with("_looked_at") || looks.contains(deed);
 }
 
 bool of_all(const std::string& deed) {

@@ -5,6 +5,7 @@
 
 #include <fstream>
 #include <set>
+#include <tuple>
 
 namespace tracewright::testing {
 namespace {
@@ -116,13 +117,18 @@ class OpenApi : public ::testing::Test {
             return "/api/clients/c2/imports/" + number + "/undo";
         };
         const std::string pattern = place + "/{id}/undo";
-        ask(401, "POST", pattern, undo("2"), {});
-        ask(403, "POST", pattern, undo("2"), reader);
+        const auto newest = [&] {
+            return std::to_string(
+                served.get("/api/clients/c2/imports", owner).json()["imports"][0]["id"].get<int>());
+        };
+        const std::string first = newest();
+        ask(401, "POST", pattern, undo(first), {});
+        ask(403, "POST", pattern, undo(first), reader);
         ask(404, "POST", pattern, undo("1"), owner);  // another client's
         ask_with_file(201, place, "/api/clients/c2/imports?name=b.csv", owner,
                       "Time,Glucose mg/dL\n2026-03-09 08:00,120\n2026-03-09 08:05,124\n");
-        ask(422, "POST", pattern, undo("2"), owner);
-        ask(204, "POST", pattern, undo("3"), owner);
+        ask(422, "POST", pattern, undo(first), owner);
+        ask(204, "POST", pattern, undo(newest()), owner);
     }
 
     // What every change to a client may meet, asked with a body that fits.
@@ -317,6 +323,132 @@ TEST_F(OpenApi, every_status_is_met_and_every_reply_fits) {
     }
     ask(422, "GET", clients + "/trace", of("c1", "/trace") + "?from=2020-01-01", owner);
     ask(422, "GET", clients + "/days/{date}", of("c1", "/days/today"), owner);
+
+    // The plan and the papers, of a client whose list of medicines and eating screen are open.
+    ask(200, "GET", clients + "/plan", of("c1", "/plan"), owner);
+    ask(200, "GET", clients + "/plan", of("c2", "/plan"), owner);
+    ask(401, "GET", clients + "/plan", of("c1", "/plan"), {});
+    ask(404, "GET", clients + "/plan", of("nobody", "/plan"), owner);
+    const json whole{
+        {"words", "walk"},         {"candidate", ""},        {"kind", "other"},
+        {"with_prescriber", "no"}, {"when", "after dinner"}, {"where", "outside"},
+        {"how_often", "daily"},    {"if_not", "next day"},   {"how_checked", "the next wear"},
+        {"check_on", ""},          {"stop_when", "pain"}};
+    const json nothing_ends{{"outcome", "kept"}};
+    const json because{{"numbers_because", "agreed with the clinic (invented)"}};
+    const std::tuple<std::string, json, json> tellings[] = {
+        {"/plan/agree", whole, {{"words", "walk"}}},
+        {"/plan/end", nothing_ends, {{"outcome", "forgotten"}}},
+        {"/handout-with-numbers", because, {{"numbers_because", ""}}}};
+    for (const auto& [rest, body, unfit] : tellings) {
+        ask(401, "POST", clients + rest, of("c1", rest), {}, body);
+        ask(403, "POST", clients + rest, of("c1", rest), reader, body);
+        ask(404, "POST", clients + rest, of("nobody", rest), owner, body);
+        ask(400, "POST", clients + rest, of("c1", rest), owner, json::array());
+        ask(415, "POST", clients + rest, of("c1", rest), owner, body,
+            {{"Content-Type", "text/xml"}});
+        ask(422, "POST", clients + rest, of("c1", rest), owner, unfit);
+    }
+    ask(404, "POST", clients + "/plan/end", of("c1", "/plan/end"), owner, nothing_ends);
+    ask(200, "POST", clients + "/handout-with-numbers", of("c1", "/handout-with-numbers"), owner,
+        because);
+    ask(200, "GET", clients + "/papers", of("c1", "/papers"), owner);
+    ask(401, "GET", clients + "/papers", of("c1", "/papers"), {});
+    ask(404, "GET", clients + "/papers", of("nobody", "/papers"), owner);
+    for (const char* form : {"", "/page", "/print"}) {
+        const std::string rest = clients + "/papers/{paper}" + form;
+        for (const char* paper : {"handout", "talk", "letter", "start-page", "diary-sheet-2"}) {
+            ask(200, "GET", rest, of("c1", "/papers/") + paper + form, owner);
+        }
+        ask(401, "GET", rest, of("c1", "/papers/handout") + form, {});
+        ask(404, "GET", rest, of("c2", "/papers/handout") + form, owner);
+        ask(404, "GET", rest, of("c1", "/papers/ransom-note") + form, owner);
+        ask(422, "GET", rest, of("c1", "/papers/start-page") + form + "?days=40", owner);
+    }
+
+    // What goes with it, trials, and whether it helped.
+    for (const auto& [rest, asked] :
+         std::map<std::string, std::string>{{"/questions", ""},
+                                            {"/ask", "?about=fasting&because=sleep"},
+                                            {"/meals", ""},
+                                            {"/trials", ""},
+                                            {"/trial-plan", "?question=walk-after-dinner&pairs=7"},
+                                            {"/sensor", ""},
+                                            {"/story", ""},
+                                            {"/story/page", ""}}) {
+        ask(200, "GET", clients + rest, of("c1", rest) + asked, owner);
+        ask(401, "GET", clients + rest, of("c1", rest) + asked, {});
+        ask(404, "GET", clients + rest, of("nobody", rest) + asked, owner);
+    }
+    ask(422, "GET", clients + "/ask", of("c1", "/ask") + "?about=fasting", owner);
+    ask(422, "GET", clients + "/trial-plan", of("c1", "/trial-plan"), owner);
+    ask(422, "GET", clients + "/story", of("c1", "/story") + "?diet_started=soon", owner);
+    ask(422, "GET", clients + "/story/page", of("c1", "/story/page") + "?surgery_on=soon", owner);
+    const std::string comparison = clients + "/before-after";
+    ask(401, "GET", comparison, of("c1", "/before-after"), {});
+    ask(404, "GET", comparison, of("c1", "/before-after"), owner);
+    ask(422, "GET", comparison, of("c1", "/before-after") + "?before=9", owner);
+    const json wish{
+        {"question", "walk-after-dinner"}, {"pairs", "7"}, {"draw", ""}, {"starts", ""}};
+    const std::string trials = clients + "/trials";
+    ask(422, "POST", trials, of("c1", "/trials"), owner, wish);  // gates are closed: never asked
+    {
+        const auto practice = opened_practice(served.path());
+        auto record = practice->client(1);
+        ASSERT_TRUE(record);
+        nothing_to_be_careful_about(record->facts);
+        ASSERT_TRUE(practice->change_client(*record, acting()));
+        ASSERT_TRUE(practice->bring_in(1, file_of(-std::int64_t{60} * 86'400, 14 * 288),
+                                       WhoseFile::not_asked, acting(60)));
+    }
+    ask(200, "GET", comparison, of("c1", "/before-after"), owner);
+    ask(401, "POST", trials, of("c1", "/trials"), {}, wish);
+    ask(403, "POST", trials, of("c1", "/trials"), reader, wish);
+    ask(404, "POST", trials, of("nobody", "/trials"), owner, wish);
+    ask(400, "POST", trials, of("c1", "/trials"), owner, json::array());
+    ask(415, "POST", trials, of("c1", "/trials"), owner, wish, {{"Content-Type", "text/xml"}});
+    ask(201, "POST", trials, of("c1", "/trials"), owner, wish);
+    ask(409, "POST", trials, of("c1", "/trials"), owner, wish);
+    ask(200, "GET", trials, of("c1", "/trials"), owner);
+    for (const char* form : {"", "/calendar", "/page", "/print"}) {
+        ask(200, "GET", trials + "/{number}" + form, of("c1", "/trials/1") + form, owner);
+        ask(401, "GET", trials + "/{number}" + form, of("c1", "/trials/1") + form, {});
+        ask(404, "GET", trials + "/{number}" + form, of("c1", "/trials/one") + form, owner);
+    }
+    ask(204, "POST", clients + "/plan/agree", of("c1", "/plan/agree"), owner, whole);
+    ask(204, "POST", clients + "/plan/end", of("c1", "/plan/end"), owner, nothing_ends);
+    const std::string first_day =
+        served.get(of("c1", "/trials"), owner).json()["kept"][0]["days"][0]["day"];
+    const std::tuple<std::string, json, json> trial_tellings[] = {
+        {"/days", {{"day", first_day}, {"done", "a"}}, {{"day", "2020-01-01"}, {"done", "a"}}},
+        {"/stop", {{"because", "a cold (invented)"}}, json::object()}};
+    for (const auto& [form, body, unfit] : trial_tellings) {
+        const std::string place = trials + "/{number}" + form;
+        ask(401, "POST", place, of("c1", "/trials/1") + form, {}, body);
+        ask(403, "POST", place, of("c1", "/trials/1") + form, reader, body);
+        ask(404, "POST", place, of("c1", "/trials/7") + form, owner, body);
+        ask(400, "POST", place, of("c1", "/trials/1") + form, owner, json::array());
+        ask(415, "POST", place, of("c1", "/trials/1") + form, owner, body,
+            {{"Content-Type", "text/xml"}});
+        ask(422, "POST", place, of("c1", "/trials/1") + form, owner, unfit);
+    }
+    {
+        const auto practice = opened_practice(served.path());
+        auto record = practice->client(1);
+        ASSERT_TRUE(record);
+        record->facts.cautions.chest_symptoms = Answered::yes;
+        ASSERT_TRUE(practice->change_client(*record, acting()));
+    }
+    for (const char* form : {"/page", "/print"}) {
+        ask(409, "GET", trials + "/{number}" + form, of("c1", "/trials/1") + form, owner);
+    }
+    // The first day has come by then; told once more, then stopped.
+    served.days_on(2);
+    const Sitting later = served.signed_in();
+    ask(204, "POST", trials + "/{number}/days", of("c1", "/trials/1/days"), later,
+        {{"day", first_day}, {"done", "a"}});
+    ask(204, "POST", trials + "/{number}/stop", of("c1", "/trials/1/stop"), later,
+        {{"because", "a cold (invented)"}});
 
     const std::pair<std::string, json> changes[] = {
         {"/notes", {{"text", "Invented"}}},

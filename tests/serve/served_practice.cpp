@@ -156,12 +156,33 @@ ServedPractice::ServedPractice(ServiceOptions options, ListenOptions listen) {
     options.practice = path();
     service_ = std::make_unique<Service>(
         options,
-        Clocks{today, [this] { return Tick{std::chrono::seconds{1'000'000 + seconds_.load()}}; }});
+        Clocks{[this] { return today() + std::chrono::days{days_.load()}; },
+               [this] { return Tick{std::chrono::seconds{1'000'000 + seconds_.load()}}; }});
     auto server = HttpServer::listening(*service_, listen);
     EXPECT_TRUE(server) << server.error();
     server_ = std::move(*server);
     service_->answer_for({host(), "localhost:" + std::to_string(port())});
     runs_ = std::thread([this] { server_->run(false); });
+}
+
+void nothing_to_be_careful_about(ClientFacts& facts) {
+    const CivilDate lately =
+        std::chrono::floor<std::chrono::days>(ServedPractice::today().time_since_epoch()) +
+        CivilDate{} - std::chrono::days{3};
+    facts.born_year = 1970;
+    facts.medicines_asked_on = lately;
+    facts.medicines.push_back({"metformin", lately - std::chrono::days{1000}, {}});
+    Cautions& cautions = facts.cautions;
+    cautions.pregnancy = Pregnancy::no;
+    cautions.eating = {lately, "Yarrow (invented)", Answered::no};
+    cautions.last_eye_check = lately;
+    for (Answered* one :
+         {&cautions.severe_low_before, &cautions.kidney_disease, &cautions.liver_disease,
+          &cautions.heart_disease, &cautions.chest_symptoms, &cautions.eye_disease,
+          &cautions.numb_feet_or_wound, &cautions.stomach_surgery, &cautions.frail,
+          &cautions.another_autoimmune_disease}) {
+        *one = Answered::no;
+    }
 }
 
 ServedPractice::~ServedPractice() {

@@ -72,6 +72,8 @@ class ServedPractice {
     Service& service() { return *service_; }
     /// The sessions' clock runs on by so much.
     void wait(std::chrono::seconds time) { seconds_ += time.count(); }
+    /// Today moves on by so many days.
+    void days_on(int days) { days_ += days; }
 
     Sitting signed_in(const std::string& coach = "o1", const std::string& passphrase = {});
     Got get(const std::string& target, const Sitting& who = {},
@@ -91,9 +93,14 @@ class ServedPractice {
   private:
     Folder folder_;
     std::atomic<std::int64_t> seconds_{0};
+    std::atomic<int> days_{0};
     std::unique_ptr<Service> service_;
     std::unique_ptr<HttpServer> server_;
     std::thread runs_;
 };
+
+/// Of age, not pregnant, metformin alone, every caution asked and answered no, the eyes just
+/// checked: no gate is closed.
+void nothing_to_be_careful_about(ClientFacts& facts);
 
 }  // namespace tracewright::testing

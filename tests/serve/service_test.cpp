@@ -256,6 +256,23 @@ TEST(Replies, made_of_a_clients_data_are_given_again_until_they_change) {
     EXPECT_NE(after.body, first.body);
 }
 
+TEST(Events, a_look_tells_nobody) {
+    ServedPractice served;
+    const Sitting who = served.signed_in();
+    Wire stream(served.port());
+    stream.send(served.written("GET", "/api/events", who, {}, ""));
+    EXPECT_EQ(stream.take().status, 200);
+    for (const Route& route : routes()) {
+        if (route.looked != nullptr && route.method == Method::get) {
+            const std::string deed = route.looked;
+            ASSERT_TRUE(opened_practice(served.path())->note_look(1, deed, acting(0))) << deed;
+        }
+    }
+    served.send("POST", "/api/clients/c1/notes", {{"text", "Invented"}}, who);
+    const std::string told = stream.until("note_added", std::chrono::seconds{10});
+    EXPECT_EQ(told.find("event: changed"), told.rfind("event: changed")) << told;
+}
+
 TEST(Events, end_with_the_sitting_and_are_bounded) {
     ServedPractice served;
     const Sitting who = served.signed_in();

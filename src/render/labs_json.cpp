@@ -1,6 +1,6 @@
-#include "cli/labs_json.hpp"
+#include "render/labs_json.hpp"
 
-#include "cli/change_commands.hpp"
+#include "time/day_text.hpp"
 
 #include <array>
 
@@ -10,18 +10,18 @@ Json json_of_labs(const LabReport& report, const ReviewInput& input) {
     constexpr std::array states = {"meets",       "too_high",       "not_yet",
                                    "on_medicine", "medicines_open", "no_result"};
     const auto date = [](std::optional<CivilDate> day) {
-        return day ? Json(iso_date(*day)) : Json(nullptr);
+        return day ? Json(day_text(*day)) : Json(nullptr);
     };
     Json json = {{"version", labs_json_version}, {"seed", input.seed}};
     json["line"] = Json::array();
     for (const LineRow& row : report.line) {
         json["line"].push_back(
-            {{"on", iso_date(row.on)}, {"kind", row.kind}, {"words", row.words}});
+            {{"on", day_text(row.on)}, {"kind", row.kind}, {"words", row.words}});
     }
     json["expected"] = nullptr;
     if (report.expected && report.expected->none_because.empty()) {
         const ExpectedA1c& expected = *report.expected;
-        json["expected"] = {{"on", iso_date(expected.on)},
+        json["expected"] = {{"on", day_text(expected.on)},
                             {"percent", expected.percent},
                             {"interval95", {expected.interval95[0], expected.interval95[1]}},
                             {"days_seen", expected.days_seen},
@@ -35,7 +35,7 @@ Json json_of_labs(const LabReport& report, const ReviewInput& input) {
                          {"test_next", date(check.test_next)},
                          {"blocks", check.blocks},
                          {"a1c_doubted", check.a1c_doubted}};
-    json["next_test"] = iso_date(report.next_test);
+    json["next_test"] = day_text(report.next_test);
     json["findings"] = Json::array();
     for (const Finding& finding : report.findings) {
         json["findings"].push_back(json_of(finding));

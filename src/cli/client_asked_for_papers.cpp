@@ -1,6 +1,5 @@
-#include "cli/client_for_papers.hpp"
+#include "cli/client_asked_for_papers.hpp"
 
-#include "cli/escalation_records.hpp"
 #include "coaching/client_clock.hpp"
 #include "coaching/client_medicines.hpp"
 #include "store/client_review_input.hpp"
@@ -11,7 +10,7 @@ namespace tracewright {
 
 namespace {
 
-using Papers = tl::expected<ClientForPapers, Exit>;
+using Papers = tl::expected<ClientAskedForPapers, Exit>;
 
 // The ladder, asked of files: first seen now and answered by nobody.
 std::vector<StandingEscalation> escalations_now(const ClientOfChange& client) {
@@ -38,7 +37,7 @@ Papers of_files(const WhoseChange& whose, const Streams& streams) {
     if (!client) {
         return tl::make_unexpected(client.error());
     }
-    ClientForPapers papers;
+    ClientAskedForPapers papers;
     papers.exit = client->exit;
     papers.facts = client->facts;
     papers.escalations = escalations_now(*client);
@@ -53,29 +52,6 @@ Papers of_files(const WhoseChange& whose, const Streams& streams) {
 tl::unexpected<Exit> refused(const std::string& sentence, const Streams& streams) {
     streams.err << "tracewright: " << sentence << "\n";
     return tl::make_unexpected(Exit::wrong_usage);
-}
-
-// All that is kept of the client, and what was found in it until now.
-Stored<void> add_record(PracticeStore& store, std::int64_t client, const ClientRecord& record,
-                        const Acting& acting, ClientForPapers& papers) {
-    if (const auto looked = record_escalations(store, client, record.facts, acting); !looked) {
-        return looked;
-    }
-    auto standing = standing_escalations(store, client, record.facts);
-    auto wears = store.wears(client);
-    auto diary = store.diary(client);
-    if (!standing || !wears || !diary) {
-        return tl::make_unexpected(!standing ? standing.error()
-                                   : !wears  ? wears.error()
-                                             : diary.error());
-    }
-    papers.escalations = std::move(*standing);
-    for (StoredWear& stored : *wears) {
-        papers.wears.push_back(std::move(stored.wear));
-    }
-    papers.diary = std::move(*diary);
-    papers.facts = record.facts;
-    return {};
 }
 
 Papers of_practice(const WhoseChange& whose, const char* looked, const std::string& note,
@@ -110,11 +86,10 @@ Papers of_practice(const WhoseChange& whose, const char* looked, const std::stri
     input->unit = unit_shown(files, input->unit);
     input->as_of = acting.at;
     input->seed = files.seed;
-    ClientForPapers papers;
-    papers.coach = open->practice.coach.name;
-    papers.licence = open->practice.coach.licence;
-    if (const auto added = add_record(store, open->client, *record, acting, papers); !added) {
-        return tl::make_unexpected(said(added.error(), streams));
+    auto papers =
+        client_for_papers(store, *record, std::move(*input), open->practice.coach, acting);
+    if (!papers) {
+        return tl::make_unexpected(said(papers.error(), streams));
     }
     if (!note.empty()) {
         if (const auto kept = store.add_note(open->client, note, acting); !kept) {
@@ -124,16 +99,15 @@ Papers of_practice(const WhoseChange& whose, const char* looked, const std::stri
     if (const auto noted = store.note_look(open->client, looked, acting); !noted) {
         return tl::make_unexpected(said(noted.error(), streams));
     }
-    papers.review =
-        client_review({std::move(*input), record->name, record->facts, papers.escalations});
-    return papers;
+    return ClientAskedForPapers{std::move(*papers), Exit::done};
 }
 
 }  // namespace
 
-tl::expected<ClientForPapers, Exit> client_for_papers(const WhoseChange& whose, const char* looked,
-                                                      const std::string& note,
-                                                      const Streams& streams) {
+tl::expected<ClientAskedForPapers, Exit> client_asked_for_papers(const WhoseChange& whose,
+                                                                 const char* looked,
+                                                                 const std::string& note,
+                                                                 const Streams& streams) {
     if (!whose.practice.practice.empty()) {
         return of_practice(whose, looked, note, streams);
     }

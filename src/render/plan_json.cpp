@@ -1,8 +1,7 @@
-#include "cli/plan_json.hpp"
+#include "render/plan_json.hpp"
 
-#include "cli/client_of_change.hpp"
-#include "cli/plan_command.hpp"
 #include "coaching/agreed_change.hpp"
+#include "time/day_text.hpp"
 
 #include <array>
 
@@ -11,7 +10,7 @@ namespace tracewright {
 namespace {
 
 Json day_of(const std::optional<CivilDate>& day) {
-    return day ? Json(iso_date(*day)) : Json(nullptr);
+    return day ? Json(day_text(*day)) : Json(nullptr);
 }
 
 Json telling_of(const std::optional<NormalTelling>& told) {

@@ -1,16 +1,12 @@
-#include "cli/ask_command.hpp"
+#include "render/ask_json.hpp"
 
-#include <fmt/format.h>
+#include "time/day_text.hpp"
+
+#include <cmath>
 
 namespace tracewright {
 
 namespace {
-
-std::string date_text(CivilDate date) {
-    const std::chrono::year_month_day ymd{date};
-    return fmt::format("{:04}-{:02}-{:02}", static_cast<int>(ymd.year()),
-                       static_cast<unsigned>(ymd.month()), static_cast<unsigned>(ymd.day()));
-}
 
 const char* code_of(DriverGate gate) {
     switch (gate) {
@@ -121,7 +117,7 @@ Json json_of_answers(const QuestionAnswers& answers, const ReviewInput& input) {
         {"zone", input.zones.zone_at(input.as_of).name()}};
     json["left_out"] = Json::array();
     for (const LeftOut& one : answers.left_out) {
-        json["left_out"].push_back({{"date", date_text(one.date)}, {"why", one.why}});
+        json["left_out"].push_back({{"date", day_text(one.date)}, {"why", one.why}});
     }
     json["findings"] = Json::array();
     for (const QuestionFinding& told : answers.findings) {

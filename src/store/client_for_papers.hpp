@@ -1,15 +1,16 @@
 #pragma once
 
-#include "cli/client_of_change.hpp"
 #include "coaching/paper_client.hpp"
 #include "coaching/prescriber_letter.hpp"
+#include "store/practice_store.hpp"
 
+#include <string>
 #include <vector>
 
 namespace tracewright {
 
-/// What the papers on a client read: the review that `review` shows of the same data, and of a
-/// practice all that is kept, raw, for the letter.
+/// What the papers on a client read: the review that is shown of the same data, and all that is
+/// kept, raw, for the letter.
 struct ClientForPapers {
     FirstReview review;
     ClientFacts facts;
@@ -18,16 +19,15 @@ struct ClientForPapers {
     Diary diary;
     std::string coach;  ///< empty: from files
     Licence licence = Licence::none;
-    Exit exit = Exit::done;
 
     PaperClient paper_client() const { return {review, facts, escalations, coach, licence}; }
     LetterRecord record() const { return {wears, diary}; }
 };
 
-/// `looked`: what the audit notes. `note`: kept among the client's notes; only a practice can keep
-/// it. Error: the exit code, its sentence said.
-tl::expected<ClientForPapers, Exit> client_for_papers(const WhoseChange& whose, const char* looked,
-                                                      const std::string& note,
-                                                      const Streams& streams);
+/// Of a practice; what escalates is looked for first. `input` is that of the review, `coach` who
+/// asks.
+Stored<ClientForPapers> client_for_papers(PracticeStore& store, const ClientRecord& client,
+                                          ReviewInput input, const Coach& coach,
+                                          const Acting& acting);
 
 }  // namespace tracewright

@@ -1,0 +1,49 @@
+#include "coaching/agreeing.hpp"
+
+#include "coaching/agreed_change.hpp"
+
+#include <fmt/format.h>
+
+namespace tracewright {
+
+namespace {
+
+// What the plan's check says is used where the coach says nothing else.
+void plan_check(const Plan& plan, CivilDate today, AgreedChange& change) {
+    constexpr int usual_days = 14;
+    if (change.how_checked.empty() && plan.check) {
+        change.how_checked = plan.check->by;
+        change.check_days = plan.check->days;
+    }
+    if (!change.check_on) {
+        change.check_on = today + std::chrono::days{change.check_days.value_or(usual_days)};
+    }
+}
+
+}  // namespace
+
+tl::expected<AgreedChange, NotAgreed> agree_on(AgreedChange wished, bool with_prescriber,
+                                               const Plan& plan, const CareInput& care,
+                                               CivilDate today) {
+    const auto not_agreed = [](std::string sentence) {
+        return tl::make_unexpected(NotAgreed{{}, std::move(sentence)});
+    };
+    if (care.facts.agreed_change) {
+        return not_agreed(plan.sentence);
+    }
+    wished.agreed_on = today;
+    plan_check(plan, today, wished);
+    if (auto gates = gates_before_agreeing(wished, with_prescriber, care); !gates.empty()) {
+        return tl::make_unexpected(NotAgreed{std::move(gates), {}});
+    }
+    if (const auto missing = lacking(wished); !missing.empty()) {
+        return not_agreed(fmt::format("found nothing of: {}; a change is agreed whole",
+                                      fmt::join(missing, ", ")));
+    }
+    if (*wished.check_on <= today) {
+        return not_agreed("found a check that is not after the day of agreeing");
+    }
+    return wished;
+}
+
+}  // namespace tracewright
