@@ -1,19 +1,26 @@
 import { Bottom } from "./bottom";
 import { BringInPlace } from "./bring_in_place";
+import { CausesPlace } from "./causes_place";
+import { ClientView } from "./client_view";
+import { clientViewWords } from "./client_view_words";
 import { DayPlace } from "./day_place";
 import { DiaryPlace } from "./diary_place";
 import { FactsPlace } from "./facts_place";
+import { HelpedPlace } from "./helped_place";
 import { KeyPresses } from "./key_presses";
 import { Loading } from "./loading";
 import { NewClientPlace } from "./new_client_place";
 import { place } from "./place";
+import { PlanPlace } from "./plan_place";
 import { ProblemBox } from "./problem_box";
 import { ReviewPlace } from "./review_place";
 import { findSession, session, sessionProblem } from "./session";
+import { SensorPlace } from "./sensor_place";
 import { SignIn } from "./sign_in";
 import { TopBar } from "./top_bar";
 import { TracePlace } from "./trace_place";
 import { TrustPlace } from "./trust_place";
+import { turned } from "./turned_screen";
 import { WhoNeedsMe } from "./who_needs_me";
 import { WordsPanel } from "./words_panel";
 import { words } from "./words";
@@ -21,6 +28,10 @@ import { words } from "./words";
 /** The place that the address names. */
 function Content() {
   const here = place.value;
+  if (turned.value) {
+    // Going back in the window leads to no list of others either.
+    return "client" in here ? <ClientView key={here.client} client={here.client} /> : <p class="empty">{clientViewWords.none}</p>;
+  }
   switch (here.at) {
     case "caseload":
       return <WhoNeedsMe />;
@@ -40,6 +51,14 @@ function Content() {
       return <TrustPlace key={here.client} client={here.client} />;
     case "new-client":
       return <NewClientPlace />;
+    case "plan":
+      return <PlanPlace key={here.client} client={here.client} />;
+    case "helped":
+      return <HelpedPlace key={here.client} client={here.client} />;
+    case "sensor":
+      return <SensorPlace key={here.client} client={here.client} />;
+    case "goes-with":
+      return <CausesPlace key={here.client} client={here.client} />;
     case "nowhere":
       return <ProblemBox sentence={words.problem.notFound} />;
   }

@@ -45,7 +45,7 @@ async function problemOf(reply: Response): Promise<Problem> {
   return new Problem(reply.status, code, sentenceOf(reply.status, detail));
 }
 
-async function ask<T>(method: string, path: string, body?: unknown): Promise<T> {
+async function asked(method: string, path: string, body?: unknown): Promise<Response> {
   const headers: Record<string, string> = { Accept: "application/json" };
   if (method !== "GET") headers["X-Tracewright-Token"] = token;
   if (body !== undefined) headers["Content-Type"] = "application/json";
@@ -65,12 +65,18 @@ async function ask<T>(method: string, path: string, body?: unknown): Promise<T> 
     if (reply.status === 401 && path !== "/api/sign-in" && path !== "/api/session") onSignedOut();
     throw problem;
   }
-  const text = await reply.text();
+  return reply;
+}
+
+async function ask<T>(method: string, path: string, body?: unknown): Promise<T> {
+  const text = await (await asked(method, path, body)).text();
   return (text ? JSON.parse(text) : undefined) as T;
 }
 
 export const read = <T>(path: string): Promise<T> => ask<T>("GET", path);
 export const send = <T>(path: string, body: unknown): Promise<T> => ask<T>("POST", path, body);
+/** Where the reply is a file, such as a paper. */
+export const sendForFile = async (path: string, body: unknown): Promise<Blob> => (await asked("POST", path, body)).blob();
 
 /** Sends a file's bytes as they are; `onSent` hears how many have gone. */
 export function sendFile<T>(path: string, file: Blob, onSent: (bytes: number) => void): Promise<T> {

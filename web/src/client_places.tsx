@@ -8,6 +8,10 @@ const placesOf = (client: string): [Place, string][] => [
   [{ at: "facts", client }, words.places.facts],
   [{ at: "trust", client }, words.places.trust],
   [{ at: "diary", client, date: "today" }, words.places.diary],
+  [{ at: "goes-with", client }, words.places.goesWith],
+  [{ at: "plan", client }, words.places.plan],
+  [{ at: "helped", client }, words.places.helped],
+  [{ at: "sensor", client }, words.places.sensor],
   [{ at: "bring-in", client }, words.places.bringIn],
 ];
 

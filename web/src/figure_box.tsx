@@ -21,12 +21,12 @@ function Drawing({ figure, name }: { figure: Figure; name: string }) {
   );
 }
 
-/** A figure: what it says in words, the drawing, and its data as a table. `narrow` replaces it on a phone. */
-export function FigureBox({ figure, narrow }: { figure: Figure | undefined; narrow?: Figure | undefined }) {
+/** A figure: what it says in words, the drawing, and its data as a table. `narrow` replaces it on a phone; `said`: the words stand just above it. */
+export function FigureBox({ figure, narrow, said = false }: { figure: Figure | undefined; narrow?: Figure | undefined; said?: boolean }) {
   if (!figure) return null;
   return (
     <figure>
-      <figcaption>{figure.alternative}</figcaption>
+      <figcaption>{said ? figure.title : figure.alternative}</figcaption>
       <Drawing figure={figure} name={narrow ? "broad" : "slides"} />
       {narrow && <Drawing figure={narrow} name="narrow" />}
       {figure.table.rows.length > 0 && (

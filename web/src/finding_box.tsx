@@ -11,9 +11,9 @@ export function methodOf(finding: Finding): string {
   return parts.join(" ");
 }
 
-/** A question and its answer: the sentence first, then what tempers it, what next, and the method if asked for. */
-export function FindingBox({ finding, leads = false }: { finding: Finding; leads?: boolean }) {
-  const Heading = leads ? "h2" : "h3";
+/** A question and its answer: the sentence first, then what tempers it, what next, and the method if asked for. `under`: below a heading of its own kind. */
+export function FindingBox({ finding, leads = false, under = false }: { finding: Finding; leads?: boolean; under?: boolean }) {
+  const Heading = leads ? "h2" : under ? "h4" : "h3";
   return (
     <section class={leads ? "finding leads" : "finding"}>
       <Heading>{finding.question}</Heading>

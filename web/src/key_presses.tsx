@@ -1,6 +1,7 @@
 import { useEffect } from "preact/hooks";
 import { belongsElsewhere, singleKeys } from "./keys";
 import { goTo, place } from "./place";
+import { turned } from "./turned_screen";
 import { openWords } from "./words_panel_state";
 
 /** The client that a key speaks of: the one that is open, else the one whose row has the keyboard. */
@@ -28,7 +29,8 @@ function leaveField(event: KeyboardEvent): boolean {
 
 function press(event: KeyboardEvent): void {
   if (leaveField(event)) return;
-  if (belongsElsewhere(event)) return;
+  // Turned to the client, no key opens notes or leads to other clients.
+  if (turned.value || belongsElsewhere(event)) return;
   if (event.key === "Escape") {
     goBack();
     return;

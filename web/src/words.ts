@@ -30,6 +30,10 @@ export const words = {
     facts: "Who is this",
     trust: "Can I trust it",
     diary: "Diary",
+    goesWith: "What goes with it",
+    plan: "What we agreed",
+    helped: "Did it help",
+    sensor: "What we know of the sensor",
     bringIn: "Bring in",
   },
   caseload: {

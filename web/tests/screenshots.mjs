@@ -26,6 +26,10 @@ const places = {
   facts: ["/client/c09/facts", ".facts"],
   "bring-in": ["/client/c09/bring-in", ".imports li"],
   "new-client": ["/new-client", "#new-name"],
+  causes: ["/client/c10/goes-with", ".trials"],
+  plan: ["/client/c03/plan", ".papers"],
+  helped: ["/client/c05/helped", ".change-helped"],
+  sensor: ["/client/c05/sensor", ".finding"],
 };
 
 const practice = await servedPractice(build);

@@ -54,6 +54,9 @@ export async function servedPractice(build = process.env.TRACEWRIGHT_BUILD) {
     passphrase: readFileSync(passphraseFile, "utf8").trim(),
     /** Runs the command on the same practice, as a coach at a terminal would. */
     command: async (...words) => (await run(join(build, "tracewright"), [...opening, ...words])).stdout,
+    /** The same on another day, such as before a trial that has ended since. */
+    commandOn: async (asOf, ...words) =>
+      (await run(join(build, "tracewright"), [...opening.slice(0, -1), asOf, ...words])).stdout,
     halt,
     serve,
     stop: async () => {

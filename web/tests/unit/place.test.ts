@@ -8,6 +8,9 @@ test("every place has an address that leads back to it", () => {
     { at: "review", client: "c 1/ü" },
     { at: "day", client: "c1", date: "2026-04-18" },
     { at: "trace", client: "c1" },
+    { at: "goes-with", client: "c1" },
+    { at: "plan", client: "c1" },
+    { at: "helped", client: "c1" },
   ] as const) {
     assert.deepEqual(placeOf(addressOf(place)), place);
   }

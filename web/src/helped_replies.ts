@@ -1,0 +1,41 @@
+import type { Finding, LastReading } from "./replies";
+import type { AgreedChange } from "./plan_replies";
+
+export interface DidItHelp {
+  change: AgreedChange;
+  none_because: string | null;
+  finding: Finding | null;
+  else_changed: string[];
+}
+
+export interface LineRow {
+  label: string;
+  kind: string;
+  words: string;
+}
+
+export interface WearNamed {
+  label: string;
+  days: string;
+}
+
+/** What was tried, kept, and is still unknown, over all wears. */
+export interface Story {
+  changes: DidItHelp[];
+  trials: Finding[];
+  kept: string[];
+  unknown: string[];
+  next_lab_words: string;
+  labs: { findings: Finding[] };
+  line: LineRow[];
+  wears: WearNamed[];
+  last_reading: LastReading | null;
+}
+
+/** Hours in range a day of later wears against earlier ones. */
+export interface BeforeAfter {
+  days_before: number;
+  days_after: number;
+  words: { before: string; after: string };
+  finding: Finding;
+}

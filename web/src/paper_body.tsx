@@ -1,0 +1,66 @@
+import { DataTableBox } from "./data_table_box";
+import { FigureBox } from "./figure_box";
+import type { Paper, PaperBlock } from "./paper_replies";
+import { planWords } from "./plan_words";
+
+const say = planWords.papers;
+
+function Block({ block, paper }: { block: PaperBlock; paper: Paper }) {
+  switch (block.kind) {
+    case "heading":
+      return <h4>{block.text}</h4>;
+    case "sentence":
+      return <p>{block.strong ? <strong>{block.text}</strong> : block.text}</p>;
+    case "list":
+      return (
+        <ul>
+          {block.items.map((item) => (
+            <li key={item}>{item}</li>
+          ))}
+        </ul>
+      );
+    case "figure":
+      return <FigureBox figure={paper.figures[block.place]} />;
+    case "box":
+      return (
+        <div class="paper-box">
+          <h4>{block.title}</h4>
+          {block.sentences.map((sentence) => (
+            <p key={sentence}>{sentence}</p>
+          ))}
+        </div>
+      );
+    case "room_to_write":
+      return (
+        <p class="room">
+          {block.label} <span class="quiet">({say.lines(block.lines)})</span>
+        </p>
+      );
+    case "zero_to_ten":
+      return (
+        <p class="room">
+          {block.question} <span class="quiet">({say.zeroToTen(block.at_0, block.at_10)})</span>
+        </p>
+      );
+    case "table":
+      return <DataTableBox name={paper.title} table={block} />;
+    case "contact":
+      return (
+        <p class="room">
+          {block.who}: {block.telephone ?? <span class="quiet">({say.noNumber})</span>}
+        </p>
+      );
+  }
+}
+
+/** What stands on a paper, from top to bottom. */
+export function PaperBody({ paper }: { paper: Paper }) {
+  return (
+    <div class="paper">
+      {paper.blocks.map((block, at) => (
+        <Block key={at} block={block} paper={paper} />
+      ))}
+      {paper.foot && <p class="quiet">{paper.foot}</p>}
+    </div>
+  );
+}

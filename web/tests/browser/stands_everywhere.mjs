@@ -1,0 +1,17 @@
+import assert from "node:assert/strict";
+import { fitsTheWidth, nothingSerious } from "./on_every_place.mjs";
+import { looks } from "./opened.mjs";
+
+/** The place at a path passes axe by day and by night, has one h1, and fits a phone and a window at 200 % zoom. */
+export async function standsEverywhere(opened, path, ready, reach = async () => {}) {
+  for (const look of looks) {
+    const page = await opened.newPage(look);
+    await page.goto(opened.practice.address + path);
+    await reach(page);
+    await page.waitForSelector(ready);
+    await fitsTheWidth(page);
+    await nothingSerious(page);
+    assert.equal(await page.locator("h1").count(), 1);
+    await page.context().close();
+  }
+}
