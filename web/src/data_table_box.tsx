@@ -1,11 +1,11 @@
 import type { DataTable } from "./replies";
 
-/** A table that scrolls by itself where the window is narrower, the row's name staying. */
-export function DataTableBox({ name, table }: { name: string; table: DataTable }) {
+/** A table that scrolls by itself where the window is narrower, the row's name staying. `headed`: its name stands above it already. */
+export function DataTableBox({ name, table, headed = false }: { name: string; table: DataTable; headed?: boolean }) {
   return (
     <div class={table.columns.length > 3 ? "wide many" : "wide"} role="region" tabIndex={0} aria-label={name}>
       <table>
-        <caption>{name}</caption>
+        <caption class={headed ? "unseen" : undefined}>{name}</caption>
         <thead>
           <tr>
             {table.columns.map((column) => (

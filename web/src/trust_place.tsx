@@ -43,6 +43,7 @@ export function TrustPlace({ client }: { client: string }) {
       <h2>{texts.answers.title}</h2>
       <DataTableBox
         name={texts.answers.title}
+        headed
         table={{
           columns: [texts.answers.what, texts.answers.withAll, texts.answers.without],
           rows: trust.answers.map(({ code, with_all, without_marked }) => [texts.answers.of[code] ?? code, with_all, without_marked]),

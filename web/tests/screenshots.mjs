@@ -52,6 +52,8 @@ try {
       await page.screenshot({ path: `${out}/${name}-grey.png`, fullPage: true });
       await page.emulateMedia({ media: "screen" });
     }
+    await page.goto(practice.address);
+    await page.waitForSelector(".client-row");
     await page.keyboard.press("n");
     await page.waitForSelector("dialog[open]");
     await page.screenshot({ path: `${out}/note-${look}.png` });
