@@ -2,10 +2,10 @@
 
 #include "coaching/client_clock.hpp"
 #include "findings/wording.hpp"
+#include "trace/wear_end_names.hpp"
 
 #include <fmt/format.h>
 
-#include <array>
 #include <ostream>
 
 namespace tracewright {
@@ -15,24 +15,6 @@ namespace {
 Exit refuse(const Streams& streams, const std::string& sentence) {
     streams.err << "tracewright: " << sentence << "\n";
     return Exit::wrong_usage;
-}
-
-constexpr std::array<std::pair<const char*, WearEnd>, 6> ends = {{
-    {"planned", WearEnd::planned},
-    {"fell-off", WearEnd::fell_off},
-    {"sensor-failed", WearEnd::sensor_failed},
-    {"removed", WearEnd::removed},
-    {"still-on", WearEnd::still_on},
-    {"not-told", WearEnd::not_told},
-}};
-
-std::optional<WearEnd> end_called(const std::string& word) {
-    for (const auto& [called, end] : ends) {
-        if (word == called) {
-            return end;
-        }
-    }
-    return std::nullopt;
 }
 
 Exit list(const std::vector<StoredWear>& wears, const ZoneHistory& clock, const Streams& streams) {
@@ -61,7 +43,7 @@ std::string fixing_words(const WearFixing& fixing) {
 }
 
 Exit wear_of(const PracticeOptions& options, const WearOptions& words, const Streams& streams) {
-    const auto end = words.end ? end_called(*words.end) : std::nullopt;
+    const auto end = words.end ? wear_end_called(*words.end) : std::nullopt;
     if (words.end && !end) {
         return refuse(streams,
                       "found another word for how a wear ended, expected planned, fell-off, "

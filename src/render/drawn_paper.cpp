@@ -22,7 +22,11 @@ void tell_missing_numbers(DrawnPaper& drawn) {
 }  // namespace
 
 DrawnPaper drawn_handout(const Handout& made, const FirstReview& review) {
-    return {"handout", made.paper, {handout_figure(made.picture, review)}, made.for_coach};
+    return {"handout",
+            made.paper,
+            {handout_figure(made.picture, review)},
+            made.for_coach,
+            {narrow_handout_figure(made.picture, review)}};
 }
 
 DrawnPaper drawn_talk_sheet(const PaperClient& client) {

@@ -21,6 +21,8 @@ struct DrawnPaper {
     Paper paper;
     std::vector<Figure> figures;         ///< in the order of the paper's places
     std::vector<std::string> for_coach;  ///< told beside it, never on it
+    /// Those for a phone's width, in the same order; none: the others do for it.
+    std::vector<Figure> narrow_figures = {};
 };
 
 /// Why a paper is not made, in words that go on "because ...".

@@ -185,6 +185,14 @@ Reply papers_reply(Asked& asked) {
     return json_reply(json);
 }
 
+Json json_of_figures(const char* name, const std::vector<Figure>& figures) {
+    Json json = Json::array();
+    for (std::size_t i = 0; i < figures.size(); ++i) {
+        json.push_back(json_of_figure(fmt::format("{}_{}", name, i), figures[i]));
+    }
+    return json;
+}
+
 Reply paper_reply(Asked& asked) {
     const auto drawn = asked_paper(asked);
     if (!drawn) {
@@ -193,11 +201,9 @@ Reply paper_reply(Asked& asked) {
     Json json{{"version", paper_json_version}, {"paper", drawn->name}};
     json.update(json_of(drawn->paper));
     json["for_coach"] = drawn->for_coach;
-    json["figures"] = Json::array();
     const std::scoped_lock lock(drawing());
-    for (std::size_t i = 0; i < drawn->figures.size(); ++i) {
-        json["figures"].push_back(json_of_figure(fmt::format("figure_{}", i), drawn->figures[i]));
-    }
+    json["figures"] = json_of_figures("figure", drawn->figures);
+    json["narrow_figures"] = json_of_figures("narrow_figure", drawn->narrow_figures);
     return json_reply(json);
 }
 

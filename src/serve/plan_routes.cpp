@@ -3,6 +3,7 @@
 #include "coaching/proposed_names.hpp"
 #include "render/plan_json.hpp"
 #include "serve/asked_record.hpp"
+#include "serve/change_days.hpp"
 #include "serve/request_body.hpp"
 #include "serve/route.hpp"
 #include "time/day_text.hpp"
@@ -31,6 +32,7 @@ Reply plan_reply(Asked& asked) {
         plan = plan_of(*record);
     }
     Json json = json_of_plan(plan, record->facts, record->input, asked.coach.licence);
+    json["day_words"] = days_of_changes_in_words(record->facts);
     json["today"] = day_text(record->today());
     json["last_reading"] = json_of_last_reading(record->input);
     return json_reply(json);

@@ -4,6 +4,7 @@
 #include "render/before_after_json.hpp"
 #include "render/story_json.hpp"
 #include "serve/asked_record.hpp"
+#include "serve/change_days.hpp"
 #include "serve/paper_reply.hpp"
 #include "serve/route.hpp"
 #include "store/kept_trials.hpp"
@@ -79,6 +80,7 @@ Reply story_reply(Asked& asked) {
         return told.error();
     }
     Json json = json_of_story(told->story, told->input);
+    json["day_words"] = days_of_changes_in_words(asked.client->facts);
     json["next_lab_words"] = next_lab_words(told->story.next_lab);
     json["wears"] = wears_of(told->input);
     json["line"] = Json::array();

@@ -1,4 +1,5 @@
 #include "coaching/client_clock.hpp"
+#include "findings/wording.hpp"
 #include "serve/asked_number.hpp"
 #include "serve/request_body.hpp"
 #include "serve/route.hpp"
@@ -82,8 +83,11 @@ Reply promises_reply(Asked& asked) {
             {{"id", promise.id},
              {"text", promise.text},
              {"due", day_text(promise.due)},
+             {"due_words", day_words(promise.due)},
              {"made_at", iso_time(promise.made_at, clock)},
-             {"kept_at", promise.kept_at ? Json(iso_time(*promise.kept_at, clock)) : Json()}});
+             {"kept_at", promise.kept_at ? Json(iso_time(*promise.kept_at, clock)) : Json()},
+             {"kept_words",
+              promise.kept_at ? Json(day_words(clock.date_at(*promise.kept_at))) : Json()}});
     }
     return json_reply({{"promises", std::move(list)}});
 }

@@ -1,8 +1,11 @@
 #include "findings/wording.hpp"
 #include "render/sensor_json.hpp"
+#include "serve/asked_number.hpp"
 #include "serve/asked_record.hpp"
+#include "serve/request_body.hpp"
 #include "serve/route.hpp"
 #include "store/fixings_of_wears.hpp"
+#include "trace/wear_end_names.hpp"
 
 #include <algorithm>
 
@@ -29,7 +32,15 @@ Reply sensor_reply(Asked& asked) {
     }
     const SensorRecord found = sensor_record(record->input, *fixings);
     Json json = json_of_sensor(found, record->input);
+    // A wear without a reading has a number and no line.
+    std::size_t line = 0;
+    for (std::size_t i = 0; i < record->input.wears.size(); ++i) {
+        if (!record->input.wears[i].empty()) {
+            json["wears"][line++]["number"] = i + 1;
+        }
+    }
     for (std::size_t i = 0; i < found.wears.size(); ++i) {
+        json["wears"][i]["end_called"] = name_of(found.wears[i].end);
         json["wears"][i]["from_words"] = full_date(found.wears[i].from);
         json["wears"][i]["lasted_words"] = hours_and_minutes(found.wears[i].lasted);
     }
@@ -39,9 +50,53 @@ Reply sensor_reply(Asked& asked) {
     return json_reply(json);
 }
 
+Reply tell_wear_reply(Asked& asked) {
+    const auto fields = fields_of(asked.request, {"end", "overpatch", "site"});
+    if (!fields) {
+        return fields.error();
+    }
+    const auto end = wear_end_called(fields->at("end"));
+    const std::string& overpatch = fields->at("overpatch");
+    if (!end || (overpatch != "yes" && overpatch != "no" && overpatch != "unknown")) {
+        return problem(422, "unfit_field", "A field does not fit",
+                       end ? "overpatch: found another text, expected yes, no or unknown"
+                           : "end: found another text, expected how a wear ended");
+    }
+    const auto wears = asked.store.wears(asked.client->id);
+    const auto number = asked_number(asked.values[1]);
+    if (!wears) {
+        return problem_of(wears.error());
+    }
+    if (!number || *number > static_cast<std::int64_t>(wears->size())) {
+        return no_such_number();
+    }
+    const StoredWear& wear = wears->at(static_cast<std::size_t>(*number - 1));
+    WearFixing fixing;
+    if (overpatch != "unknown") {
+        fixing.overpatch = overpatch == "yes";
+    }
+    fixing.site = fields->at("site");
+    if (!(fixing == wear.fixing)) {
+        if (const auto told =
+                asked.store.tell_fixing(asked.client->id, wear.id, fixing, asked.acting);
+            !told) {
+            return problem_of(told.error());
+        }
+    }
+    if (*end != wear.wear.end) {
+        if (const auto told = asked.store.change_wear(asked.client->id, wear.id, *end,
+                                                      wear.wear.planned_end, asked.acting);
+            !told) {
+            return problem_of(told.error());
+        }
+    }
+    return no_content();
+}
+
 constexpr Route table[] = {
     {Method::get, "/api/clients/{handle}/sensor", Asks::who_may_look, sensor_reply, Holds::never,
      "sensor_looked_at"},
+    {Method::post, "/api/clients/{handle}/wears/{number}", Asks::who_may_change, tell_wear_reply},
 };
 
 }  // namespace

@@ -380,6 +380,15 @@ TEST_F(OpenApi, every_status_is_met_and_every_reply_fits) {
         ask(401, "GET", clients + rest, of("c1", rest) + asked, {});
         ask(404, "GET", clients + rest, of("nobody", rest) + asked, owner);
     }
+    const json sat{{"end", "planned"}, {"overpatch", "yes"}, {"site", "left arm"}};
+    ask(204, "POST", clients + "/wears/{number}", of("c1", "/wears/1"), owner, sat);
+    ask(401, "POST", clients + "/wears/{number}", of("c1", "/wears/1"), {}, sat);
+    ask(403, "POST", clients + "/wears/{number}", of("c1", "/wears/1"), reader, sat);
+    ask(404, "POST", clients + "/wears/{number}", of("c1", "/wears/9"), owner, sat);
+    ask(400, "POST", clients + "/wears/{number}", of("c1", "/wears/1"), owner, json::array());
+    ask(415, "POST", clients + "/wears/{number}", of("c1", "/wears/1"), owner, sat,
+        {{"Content-Type", "text/xml"}});
+    ask(422, "POST", clients + "/wears/{number}", of("c1", "/wears/1"), owner, json::object());
     ask(422, "GET", clients + "/ask", of("c1", "/ask") + "?about=fasting", owner);
     ask(422, "GET", clients + "/trial-plan", of("c1", "/trial-plan"), owner);
     ask(422, "GET", clients + "/story", of("c1", "/story") + "?diet_started=soon", owner);

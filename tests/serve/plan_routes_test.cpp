@@ -42,6 +42,7 @@ TEST_F(PlanRoutes, is_the_document_of_the_command_with_the_last_reading) {
     EXPECT_TRUE(plan["last_reading"].is_object());
     plan.erase("last_reading");
     plan.erase("today");
+    EXPECT_EQ(plan.erase("day_words"), 1U);
     std::ifstream file(std::string(TRACEWRIGHT_SOURCE_DIR) + "/docs/formats/plan.schema.json");
     const json schema = json::parse(file);
     for (const std::string& misfit : misfits(plan, schema, schema)) {
@@ -70,6 +71,7 @@ TEST_F(PlanRoutes, one_change_is_agreed_whole_and_ended) {
     const json plan = served.get("/api/clients/c1/plan", owner).json();
     EXPECT_EQ(plan["agreed"]["words"], "walk round the block (invented)");
     EXPECT_EQ(plan["agreed"]["agreed_on"], plan["today"]);
+    EXPECT_TRUE(plan["day_words"].contains(plan["today"].get<std::string>()));
     EXPECT_EQ(plan["says"], "one_is_agreed");
 
     // With two at once nothing can be learnt.

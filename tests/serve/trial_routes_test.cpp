@@ -145,7 +145,7 @@ TEST_F(TrialRoutes, what_is_asked_is_the_document_of_the_command) {
 
 TEST_F(TrialRoutes, the_story_is_the_document_of_the_command) {
     json story = served.get("/api/clients/c1/story", owner).json();
-    for (const char* own : {"next_lab_words", "wears", "line", "last_reading"}) {
+    for (const char* own : {"day_words", "next_lab_words", "wears", "line", "last_reading"}) {
         EXPECT_EQ(story.erase(own), 1U) << own;
     }
     // The story refers to the labs' document: each is held to its own.

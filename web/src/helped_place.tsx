@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { ofClient } from "./ask_server";
 import { ChangeHelped } from "./change_helped";
+import { inWords } from "./change_in_words";
 import { useClientName } from "./client_name";
 import { ClientPlaces } from "./client_places";
 import { CompareWears } from "./compare_wears";
@@ -46,7 +47,7 @@ export function HelpedPlace({ client }: { client: string }) {
       <h2>{helpedWords.changes}</h2>
       {shown.changes.length === 0 && <p>{helpedWords.noChange}</p>}
       {shown.changes.map((one, at) => (
-        <ChangeHelped key={at} helped={one} />
+        <ChangeHelped key={at} helped={{ ...one, change: inWords(one.change, shown.day_words) }} />
       ))}
       <CompareWears client={client} wears={shown.wears} />
       <h2>{helpedWords.labs}</h2>

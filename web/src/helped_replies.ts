@@ -22,6 +22,8 @@ export interface WearNamed {
 /** What was tried, kept, and is still unknown, over all wears. */
 export interface Story {
   changes: DidItHelp[];
+  /** The days of changes in words. */
+  day_words: Record<string, string>;
   trials: Finding[];
   kept: string[];
   unknown: string[];

@@ -20,7 +20,7 @@ function Block({ block, paper }: { block: PaperBlock; paper: Paper }) {
         </ul>
       );
     case "figure":
-      return <FigureBox figure={paper.figures[block.place]} />;
+      return <FigureBox figure={paper.figures[block.place]} narrow={paper.narrow_figures[block.place]} />;
     case "box":
       return (
         <div class="paper-box">

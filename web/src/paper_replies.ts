@@ -21,6 +21,8 @@ export interface Paper {
   foot: string;
   for_coach: string[];
   figures: Figure[];
+  /** For a phone's width, in the same order; empty: the others do for it. */
+  narrow_figures: Figure[];
 }
 
 export interface Papers {

@@ -2,6 +2,7 @@ import { AgreedNow } from "./agreed_now";
 import { AgreeOther } from "./agree_form";
 import { ofClient } from "./ask_server";
 import { CandidateList } from "./candidate_list";
+import { inWords } from "./change_in_words";
 import { useClientName } from "./client_name";
 import { ClientPlaces } from "./client_places";
 import { ClosedList } from "./closed_list";
@@ -31,13 +32,13 @@ export function PlanPlace({ client }: { client: string }) {
       <LastReadingLine last={plan.last_reading} />
       {problem && <p class="wrong">{problem.message}</p>}
       <h2>{planWords.agreed}</h2>
-      <AgreedNow client={client} agreed={plan.agreed} />
+      <AgreedNow client={client} agreed={plan.agreed && inWords(plan.agreed, plan.day_words)} />
       <h2>{planWords.candidates}</h2>
       <p class="lead-line">{plan.sentence}</p>
       <CandidateList client={client} plan={plan} />
       {plan.ranked.length > 0 && !plan.agreed && <AgreeOther client={client} plan={plan} />}
       <ClosedList client={client} closed={plan.closed} />
-      <EarlierChanges earlier={plan.earlier} />
+      <EarlierChanges earlier={plan.earlier.map((change) => inWords(change, plan.day_words))} />
       <h2>{planWords.promises}</h2>
       <PromiseList client={client} />
       <p class="actions">

@@ -48,6 +48,8 @@ export interface Plan {
   check: { by: string; words: string } | null;
   agreed: AgreedChange | null;
   earlier: AgreedChange[];
+  /** The days of changes in words. */
+  day_words: Record<string, string>;
   today: string;
   last_reading: LastReading | null;
 }

@@ -22,7 +22,7 @@ export function PromiseList({ client }: { client: string }) {
           <li key={promise.id}>
             {promise.text}{" "}
             <span class="quiet">
-              {promise.kept_at === null ? words.promises.by(promise.due) : words.promises.wasKept(promise.kept_at.slice(0, 10))}
+              {promise.kept_at === null ? words.promises.by(promise.due_words) : words.promises.wasKept(promise.kept_words ?? "")}
             </span>{" "}
             {promise.kept_at === null && (
               <button type="button" aria-disabled={busy} aria-label={`${words.promises.markKept}: ${promise.text}`} onClick={() => void markKept(promise.id)}>

@@ -203,7 +203,9 @@ export interface ClientPromise {
   id: number;
   text: string;
   due: string;
+  due_words: string;
   kept_at: string | null;
+  kept_words: string | null;
 }
 
 export interface Change {

@@ -11,6 +11,7 @@ import { ProblemBox } from "./problem_box";
 import { useReading } from "./reading";
 import type { Sensor } from "./sensor_replies";
 import { sensorWords as say } from "./sensor_words";
+import { TellWear } from "./tell_wear";
 
 /** What was bought, used and is left; a link to where it is told. */
 function Supplies({ client, supplies }: { client: string; supplies: Sensor["supplies"] }) {
@@ -65,11 +66,9 @@ export function SensorPlace({ client }: { client: string }) {
       <h2>{say.wears}</h2>
       <DataTableBox
         name={say.wearTable}
-        table={{ columns: say.wearColumns, rows: sensor.wears.map((wear) => [wear.label, wear.from_words, wear.lasted_words, wear.end]) }}
+        table={{ columns: say.wearColumns, rows: sensor.wears.map((wear) => [wear.label, wear.from_words, wear.lasted_words, wear.end, say.overpatch(wear.overpatch), wear.site]) }}
       />
-      <p class="hint">
-        {say.howEnded} <PlaceLink to={{ at: "diary", client, date: "today" }}>{say.diary}</PlaceLink>
-      </p>
+      <TellWear client={client} wears={sensor.wears} again={again} />
       <Supplies client={client} supplies={sensor.supplies} />
     </article>
   );

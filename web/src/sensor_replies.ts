@@ -2,8 +2,13 @@ import type { Finding, LastReading } from "./replies";
 
 export interface WearGone {
   label: string;
+  /** In its place. */
+  number: number;
   from: string;
   end: string;
+  end_called: string;
+  overpatch: boolean | null;
+  site: string;
   from_words: string;
   lasted_words: string;
 }

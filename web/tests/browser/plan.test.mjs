@@ -101,7 +101,7 @@ describe("What we agreed", { concurrency: false }, () => {
     const shown = await page.textContent(".paper-preview .paper");
     for (const block of paper.blocks) if (block.kind === "sentence") assert.ok(shown.includes(block.text), block.text);
     assert.doesNotMatch(paper.blocks.filter(({ kind }) => kind === "sentence").map(({ text }) => text).join(" "), /%|\d\.\d/);
-    assert.equal(await page.locator(".paper-preview figure svg").count(), 1);
+    assert.equal(await page.locator(".paper-preview figure svg:visible").count(), 1);
     const print = await fetched(`/api/clients/${client}/papers/handout/print`);
     assert.equal(print.status, 200);
     assert.equal(print.type, "application/pdf");

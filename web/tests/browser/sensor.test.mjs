@@ -1,5 +1,5 @@
-// What we know of the sensor: how wears ended, how far it reads from finger-pricks, what is left (tasks T3 and T7 as far
-// as the place goes).
+// What we know of the sensor: how wears ended, how far it reads from finger-pricks, what is left (task T7 as far as the
+// place goes).
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
 import { openedPage } from "./opened.mjs";
@@ -37,13 +37,21 @@ describe("What we know of the sensor", { concurrency: false }, () => {
     assert.match(text, /With fewer than 20 wears, an overpatch, a site or a kind of sensor can't be compared yet/);
   });
 
-  test("an end that is told in the diary counts (T7)", async () => {
-    const { wears } = JSON.parse(await practice.command("sensor", "c05", "--json"));
-    assert.doesNotMatch(wears.at(-1).end, /fell off/);
-    await practice.command("jot", "c05", "19:30 sensor fell off", "--day", "2026-04-13", "--keep");
-    const now = JSON.parse(await practice.command("sensor", "c05", "--json"));
-    await page.waitForFunction((end) => document.querySelector("[aria-label^='How long each wear lasted'] tbody tr:last-child td:last-child")?.textContent === end, now.wears.at(-1).end);
-    assert.match(now.wears.at(-1).end, /fell off/);
+  test("how a sensor sat and why it ended is told by keyboard, counts, and is told anew (T7)", async () => {
+    await at("c05");
+    await page.getByLabel("How it ended", { exact: true }).selectOption("fell-off");
+    await page.getByLabel("Overpatch", { exact: true }).selectOption("yes");
+    await page.getByLabel("Where it sat", { exact: true }).fill("back of the left arm");
+    await page.keyboard.press("Enter");
+    await page.waitForSelector("text=wear 3: kept.");
+    const { wears, findings } = JSON.parse(await practice.command("sensor", "c05", "--json"));
+    assert.deepEqual([wears[2].end, wears[2].overpatch, wears[2].site], ["fell off", true, "back of the left arm"]);
+    await page.waitForSelector("[aria-label^='How long each wear lasted'] tr:has-text('fell off'):has-text('back of the left arm')");
+    assert.equal(findings.length, 4);
+    for (const { sentence } of findings) await page.waitForFunction((text) => document.querySelector("article").textContent.includes(text), sentence);
+    await page.getByLabel("How it ended", { exact: true }).selectOption("planned");
+    await page.getByRole("button", { name: "Keep this" }).click();
+    await page.waitForSelector("[aria-label^='How long each wear lasted'] tbody tr:last-child:not(:has-text('fell off'))");
   });
 
   test("zones of the error grid stand as letters and numbers, in no colour of their own", async () => {
