@@ -70,6 +70,24 @@ ShareAnswer answer_to_holder(const Share& share, const ClientFacts& facts,
     return ShareAnswer::open;
 }
 
+OpenKinds open_kinds(const Share& share, const ClientFacts& facts, Instant now, CivilDate today) {
+    OpenKinds open;
+    for (const SharedKind kind : every_shared_kind) {
+        if (!share.kinds.has(kind)) {
+            continue;
+        }
+        const ShareAnswer answer = answer_to_holder(
+            share, facts, {share.client, kind, {now - share.window, now}}, now, today);
+        if (answer == ShareAnswer::open) {
+            open.kinds.add(kind);
+        }
+        if (open.answer != ShareAnswer::open) {
+            open.answer = answer;
+        }
+    }
+    return open;
+}
+
 const char* name_of(ShareAnswer answer) {
     switch (answer) {
         case ShareAnswer::open:

@@ -1,7 +1,7 @@
 #pragma once
 
-#include "access/share.hpp"
 #include "coaching/client_facts.hpp"
+#include "coaching/share.hpp"
 
 #include <cstdint>
 #include <string_view>
@@ -40,6 +40,13 @@ enum class ShareAnswer : std::uint8_t {
 /// medicines and the letter stay, for whoever must help.
 ShareAnswer answer_to_holder(const Share& share, const ClientFacts& facts,
                              const ShareRequest& request, Instant now, CivilDate today);
+
+/// What of a share is open at this moment, by the same decision asked of each kind.
+struct OpenKinds {
+    SharedKinds kinds;
+    ShareAnswer answer = ShareAnswer::not_in_scope;  ///< open if one is; else the reason
+};
+OpenKinds open_kinds(const Share& share, const ClientFacts& facts, Instant now, CivilDate today);
 
 /// Whether the consent holds on this date.
 bool consent_holds(const Consent& consent, CivilDate today);

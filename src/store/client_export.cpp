@@ -152,6 +152,33 @@ Json imports_of(const ClientHoldings& holdings) {
     return imports;
 }
 
+Json shares_of(const ClientHoldings& holdings) {
+    Json shares = Json::array();
+    for (const ShareRecord& record : holdings.shares) {
+        const Share& share = record.share;
+        Json kinds = Json::array();
+        for (const SharedKind kind : every_shared_kind) {
+            if (share.kinds.has(kind)) {
+                kinds.push_back(name_of(kind));
+            }
+        }
+        Json looks = Json::array();
+        for (const ShareLook& look : record.looks) {
+            looks.push_back({{"at", utc(look.at)}, {"asked", look.asked}, {"answer", look.answer}});
+        }
+        shares.push_back({{"number", record.id},
+                          {"recipient", share.recipient},
+                          {"purpose", share.purpose},
+                          {"kinds", std::move(kinds)},
+                          {"days", share.window.count()},
+                          {"given_at", utc(share.given_at)},
+                          {"until", utc(share.until)},
+                          {"revoked_at", utc(share.revoked_at)},
+                          {"looks", std::move(looks)}});
+    }
+    return shares;
+}
+
 Json said_of(const ClientHoldings& holdings) {
     Json said;
     said["notes"] = Json::array();
@@ -186,6 +213,7 @@ Json said_of(const ClientHoldings& holdings) {
                                                                    {"why", trial.stopped->why}}
                                                             : Json()}});
     }
+    said["shares"] = shares_of(holdings);
     said["escalations"] = Json::array();
     for (const EscalationRecord& escalation : holdings.escalations) {
         Json answers = Json::array();

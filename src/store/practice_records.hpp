@@ -1,5 +1,6 @@
 #pragma once
 
+#include "coaching/share.hpp"
 #include "diary/client_foods.hpp"
 #include "time/instant.hpp"
 
@@ -77,6 +78,27 @@ struct TrialRecord {
     std::string document;
     std::vector<TrialDayRecord> days;
     std::optional<TrialStop> stopped;
+};
+
+/// One look through a share.
+struct ShareLook {
+    Instant at;
+    std::string asked;   ///< what was asked for, in the service's own words, never the holder's
+    std::string answer;  ///< "open", or why not
+};
+
+/// A share that was given, with the looks through it, the first look first.
+struct ShareRecord {
+    std::int64_t id = 0;
+    std::int64_t coach = 0;
+    Share share;
+    std::vector<ShareLook> looks;
+};
+
+/// The share that a token opens, whatever its state, without its looks.
+struct OpenedShare {
+    std::int64_t client = 0;
+    ShareRecord record;
 };
 
 /// A finding that a coach kept, with the data it was drawn from.

@@ -254,7 +254,32 @@ CREATE TABLE wear_fixing (
 ) STRICT;
 )sql";
 
-constexpr std::array versions{version_1, version_2, version_3, version_4, version_5, version_6};
+// Narrow views given to others, and every look through one. A token is kept as its hash alone.
+constexpr const char* version_7 = R"sql(
+CREATE TABLE share (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  client INTEGER NOT NULL REFERENCES client(id) ON DELETE CASCADE,
+  at INTEGER NOT NULL,
+  coach INTEGER NOT NULL REFERENCES coach(id),
+  until INTEGER NOT NULL,
+  revoked_at INTEGER,
+  token_hash BLOB NOT NULL UNIQUE CHECK (length(token_hash) = 32),
+  sealed_share BLOB NOT NULL
+) STRICT;
+CREATE INDEX share_of_client ON share(client, id);
+
+CREATE TABLE share_look (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  share INTEGER NOT NULL REFERENCES share(id) ON DELETE CASCADE,
+  at INTEGER NOT NULL,
+  asked TEXT NOT NULL,
+  answer TEXT NOT NULL
+) STRICT;
+CREATE INDEX share_look_of_share ON share_look(share, id);
+)sql";
+
+constexpr std::array versions{version_1, version_2, version_3, version_4,
+                              version_5, version_6, version_7};
 
 std::string before_path(const std::string& path, int version) {
     return path + ".before-" + std::to_string(version);

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "access/coach.hpp"
+#include "access/share_token.hpp"
 #include "coaching/client_facts.hpp"
 #include "coaching/reminders.hpp"
 #include "diary/diary_entry.hpp"
@@ -65,6 +66,7 @@ struct ClientHoldings {
     std::vector<PromiseRecord> promises;
     std::vector<FoodRecord> foods;
     std::vector<TrialRecord> trials;
+    std::vector<ShareRecord> shares;
     std::vector<EscalationRecord> escalations;
     std::vector<KeptFinding> findings;
 };
@@ -148,6 +150,20 @@ class PracticeStore {
     /// `refused` without the reason; `not_found` for none that goes on.
     virtual Stored<void> stop_trial(std::int64_t client, std::int64_t trial, const std::string& why,
                                     const Acting& acting) = 0;
+
+    /// In order of giving, each with its looks.
+    virtual Stored<std::vector<ShareRecord>> shares(std::int64_t client) = 0;
+    /// Gives a share from now on; its client and beginning are those of the call. `refused` where
+    /// something is lacking. Of the token only the hash is asked for and kept.
+    virtual Stored<std::int64_t> give_share(std::int64_t client, const Share& share,
+                                            const ShareTokenHash& token, const Acting& acting) = 0;
+    /// Closed from now on. `not_found` for none of this client's that is not revoked yet.
+    virtual Stored<void> revoke_share(std::int64_t client, std::int64_t share,
+                                      const Acting& acting) = 0;
+    /// `not_found` for a token that opens none.
+    virtual Stored<OpenedShare> share_opened_by(const ShareTokenHash& token) = 0;
+    /// Lists one look through a share; who looks is no coach, so the audit has no line of it.
+    virtual Stored<void> note_share_look(std::int64_t share, const ShareLook& look) = 0;
 
     /// Of the whole practice; those of a new one until others are set.
     virtual Stored<ReminderRules> reminder_rules() = 0;

@@ -76,6 +76,7 @@ SqlitePractice::SqlitePractice(std::string path, std::unique_ptr<Database> datab
       foods_(*database_, seal_),
       trials_(*database_, seal_),
       fixings_(*database_, seal_),
+      shares_(*database_, seal_),
       audit_(*database_) {}
 
 Stored<std::unique_ptr<SqlitePractice>> SqlitePractice::create(const std::string& path,

@@ -7,6 +7,7 @@
 #include "store/erasure_list.hpp"
 #include "store/practice_store.hpp"
 #include "store/record_table.hpp"
+#include "store/share_table.hpp"
 #include "store/sqlite_database.hpp"
 #include "store/sqlite_failure.hpp"
 #include "store/trial_table.hpp"
@@ -102,6 +103,13 @@ class SqlitePractice final : public PracticeStore {
                                 const std::string& done, const Acting& acting) override;
     Stored<void> stop_trial(std::int64_t client, std::int64_t trial, const std::string& why,
                             const Acting& acting) override;
+    Stored<std::vector<ShareRecord>> shares(std::int64_t client) override;
+    Stored<std::int64_t> give_share(std::int64_t client, const Share& share,
+                                    const ShareTokenHash& token, const Acting& acting) override;
+    Stored<void> revoke_share(std::int64_t client, std::int64_t share,
+                              const Acting& acting) override;
+    Stored<OpenedShare> share_opened_by(const ShareTokenHash& token) override;
+    Stored<void> note_share_look(std::int64_t share, const ShareLook& look) override;
     Stored<ReminderRules> reminder_rules() override;
     Stored<void> set_reminder_rules(const ReminderRules& rules, const Acting& acting) override;
     Stored<void> put_escalations(std::int64_t client,
@@ -135,6 +143,7 @@ class SqlitePractice final : public PracticeStore {
     ClientFoodTable foods_;
     TrialTable trials_;
     WearFixingTable fixings_;
+    ShareTable shares_;
     AuditTable audit_;
 
     enum class Needs { a_look, a_change, an_owner };

@@ -187,6 +187,10 @@ Stored<ClientHoldings> SqlitePractice::holdings(std::int64_t client, const Actin
         holdings.promises = records_.promises(client, *at);
         holdings.foods = foods_.foods(client, *at);
         holdings.trials = trials_.trials(client, *at);
+        holdings.shares = shares_.shares(client, *at);
+        for (ShareRecord& record : holdings.shares) {
+            record.share.client = holdings.client.handle;
+        }
         holdings.escalations = records_.escalations(client, *at);
         holdings.findings = records_.findings(client, *at);
         audit_.add(acting, "client_exported", client);
@@ -241,6 +245,7 @@ Stored<std::vector<std::string>> SqlitePractice::faults() {
                 foods_.foods(called.id, at);
                 trials_.trials(called.id, at);
                 fixings_.fixings(called.id, at);
+                shares_.shares(called.id, at);
                 records_.escalations(called.id, at);
                 records_.findings(called.id, at);
                 return {};

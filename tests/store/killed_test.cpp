@@ -195,7 +195,8 @@ TEST(Killed, a_migration_cut_short_is_made_again) {
                 "DROP TABLE note; DROP TABLE promise; DROP TABLE acknowledgement;"
                 "DROP TABLE escalation; DROP TABLE finding; DROP TABLE client_food;"
                 "DROP TABLE trial_day; DROP TABLE trial_stop; DROP TABLE trial;"
-                "DROP TABLE told_stretch; DROP TABLE wear_fixing; DROP INDEX diary_corrected;"
+                "DROP TABLE told_stretch; DROP TABLE wear_fixing; DROP TABLE share_look; DROP "
+                "TABLE share; DROP INDEX diary_corrected;"
                 "ALTER TABLE diary_entry DROP COLUMN instead_of;"
                 "ALTER TABLE diary_entry DROP COLUMN struck; PRAGMA user_version = 1");
         }

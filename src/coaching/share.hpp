@@ -7,6 +7,7 @@
 #include <cstdint>
 #include <optional>
 #include <string>
+#include <string_view>
 
 namespace tracewright {
 
@@ -32,6 +33,10 @@ constexpr std::array every_shared_kind{
     SharedKind::weight,         SharedKind::medicines,   SharedKind::letter};
 
 const char* name_of(SharedKind kind);
+/// By its name, spaces or hyphens between the words ("day-sheets").
+std::optional<SharedKind> shared_kind_called(std::string_view name);
+/// As it stands in an address: "day-sheets".
+std::string address_of(SharedKind kind);
 
 /// Which kinds a share opens.
 class SharedKinds {
@@ -47,6 +52,12 @@ class SharedKinds {
   private:
     std::bitset<every_shared_kind.size()> kinds_;
 };
+
+/// Kinds by their names with commas between; the usual ones where the text is empty. Nothing where
+/// a word is no kind.
+std::optional<SharedKinds> kinds_in_text(std::string_view text);
+/// "hours in range, lows".
+std::string text_of(const SharedKinds& kinds);
 
 /// A narrow view of one client that ends, given to one recipient.
 struct Share {

@@ -1,4 +1,6 @@
-#include "access/share.hpp"
+#include "coaching/share.hpp"
+
+#include <algorithm>
 
 namespace tracewright {
 
@@ -30,6 +32,19 @@ const char* name_of(SharedKind kind) {
     return "";
 }
 
+std::string address_of(SharedKind kind) {
+    std::string address = name_of(kind);
+    std::ranges::replace(address, ' ', '-');
+    return address;
+}
+
+std::optional<SharedKind> shared_kind_called(std::string_view name) {
+    const auto* const found = std::ranges::find_if(every_shared_kind, [&](SharedKind kind) {
+        return name == name_of(kind) || name == address_of(kind);
+    });
+    return found == every_shared_kind.end() ? std::nullopt : std::optional(*found);
+}
+
 SharedKinds SharedKinds::usual() {
     return SharedKinds().add(SharedKind::hours_in_range).add(SharedKind::lows);
 }
@@ -41,6 +56,42 @@ SharedKinds& SharedKinds::add(SharedKind kind) {
 
 bool SharedKinds::has(SharedKind kind) const {
     return kinds_.test(static_cast<std::size_t>(kind));
+}
+
+std::optional<SharedKinds> kinds_in_text(std::string_view text) {
+    if (text.find_first_not_of(' ') == std::string_view::npos) {
+        return SharedKinds::usual();
+    }
+    SharedKinds kinds;
+    while (true) {
+        const auto comma = text.find(',');
+        std::string_view word = text.substr(0, comma);
+        while (word.starts_with(' ')) {
+            word.remove_prefix(1);
+        }
+        while (word.ends_with(' ')) {
+            word.remove_suffix(1);
+        }
+        const auto kind = shared_kind_called(word);
+        if (!kind) {
+            return std::nullopt;
+        }
+        kinds.add(*kind);
+        if (comma == std::string_view::npos) {
+            return kinds;
+        }
+        text.remove_prefix(comma + 1);
+    }
+}
+
+std::string text_of(const SharedKinds& kinds) {
+    std::string text;
+    for (const SharedKind kind : every_shared_kind) {
+        if (kinds.has(kind)) {
+            text += (text.empty() ? "" : ", ") + std::string(name_of(kind));
+        }
+    }
+    return text;
 }
 
 std::optional<std::string> what_a_share_lacks(const Share& share) {
