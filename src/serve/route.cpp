@@ -1,5 +1,7 @@
 #include "serve/route.hpp"
 
+#include <algorithm>
+
 namespace tracewright {
 
 namespace {
@@ -34,7 +36,7 @@ const std::vector<Route>& routes() {
              {session_routes(), practice_routes(), review_routes(), day_routes(), record_routes(),
               import_routes(), diary_routes(), client_routes(), trust_routes(), plan_routes(),
               paper_routes(), progress_routes(), trial_routes(), question_routes(), meal_routes(),
-              sensor_routes()}) {
+              sensor_routes(), share_routes(), share_page_routes()}) {
             joined.insert(joined.end(), part.begin(), part.end());
         }
         return joined;
@@ -42,7 +44,9 @@ const std::vector<Route>& routes() {
     return all;
 }
 
-Found route_of(Method method, const RequestTarget& target) {
+namespace {
+
+Found found_at(Method method, const RequestTarget& target) {
     Found found;
     const Method wanted = method == Method::head ? Method::get : method;
     for (const Route& route : routes()) {
@@ -55,6 +59,16 @@ Found route_of(Method method, const RequestTarget& target) {
     return found;
 }
 
+}  // namespace
+
+Found route_of(Method method, const RequestTarget& target) {
+    if (target.segments.size() > 1 && target.segments.front() == "share") {
+        RequestTarget page = target;
+        page.segments.resize(std::min<std::size_t>(page.segments.size(), 3));
+        return found_at(Method::get, page);
+    }
+    return found_at(method, target);
+}
 const char* name_of(Method method) {
     switch (method) {
         case Method::get:

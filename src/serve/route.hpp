@@ -29,6 +29,7 @@ struct Asked {
     ClientShelf& shelf;                    ///< clients opened already
     std::uint64_t version;                 ///< of the client's data, as of before it is read
     std::optional<ClientRecord> client{};  ///< of a route below /api/clients/{handle}
+    bool secure = false;                   ///< over TLS
 };
 
 /// Who may ask.
@@ -67,11 +68,16 @@ std::span<const Route> progress_routes();  ///< before and after, laboratory, th
 std::span<const Route> sensor_routes();    ///< how long wears last, how far they read from blood
 std::span<const Route> trial_routes();     ///< trials: planned, kept, told, read
 std::span<const Route> question_routes();  ///< what goes with it, asked in words
-std::span<const Route> meal_routes();  ///< foods compared, rises to ask about, finger-prick pairs
-std::span<const Route> session_routes();  ///< sign-in, session, events: the service's own
+std::span<const Route> meal_routes();   ///< foods compared, rises to ask about, finger-prick pairs
+std::span<const Route> share_routes();  ///< shares: given, listed, revoked
+std::span<const Route> share_page_routes();  ///< what the holder of a share sees
+std::span<const Route> session_routes();     ///< sign-in, session, events: the service's own
 
 /// All of them.
 const std::vector<Route>& routes();
+
+/// What the holder of a share is told while nobody has opened the practice since it was started.
+Reply share_closed_for_now();
 
 /// A route with what stood in its braces.
 struct Found {
@@ -79,6 +85,7 @@ struct Found {
     std::vector<std::string> values;
     bool other_method = false;  ///< the place is known, but not for this method
 };
+/// Below a share any method and any depth leads to its page, which refuses and lists it.
 Found route_of(Method method, const RequestTarget& target);
 
 const char* name_of(Method method);

@@ -284,7 +284,7 @@ void Service::answer(std::shared_ptr<const Request> request, std::function<void(
         return;
     }
     if (!open_) {
-        done(not_signed_in());
+        done(found.route->asks == Asks::anyone ? share_closed_for_now() : not_signed_in());
         return;
     }
     const bool given = practice_desk_.give(
@@ -312,7 +312,9 @@ Reply Service::from_practice(const Request& request, const RequestTarget& target
                 {session ? session->coach : 0, clocks_.now()},
                 coach.value_or(Coach{}),
                 worker.shelf,
-                version};
+                version,
+                {},
+                options_.secure};
     if (of_client) {
         const auto id = store.client_called(client);
         auto record = id ? store.client(*id) : tl::make_unexpected(id.error());
