@@ -31,6 +31,16 @@ bool inside_window(const Share& share, const Interval& data, Instant now) {
 
 }  // namespace
 
+SharedKinds closed_by_eating_screen(const ClientFacts& facts) {
+    SharedKinds closed;
+    for (const SharedKind kind : every_shared_kind) {
+        if (numbers_turned_down(facts.cautions.eating) && eating_screen_closes(kind)) {
+            closed.add(kind);
+        }
+    }
+    return closed;
+}
+
 bool consent_holds(const Consent& consent, CivilDate today) {
     const bool given = consent.given_on && *consent.given_on <= today;
     const bool over = consent.until && *consent.until < today;
@@ -61,7 +71,7 @@ ShareAnswer answer_to_holder(const Share& share, const ClientFacts& facts,
     if (!share.kinds.has(request.kind)) {
         return ShareAnswer::not_in_scope;
     }
-    if (numbers_turned_down(facts.cautions.eating) && eating_screen_closes(request.kind)) {
+    if (closed_by_eating_screen(facts).has(request.kind)) {
         return ShareAnswer::turned_down;
     }
     if (!inside_window(share, request.data, now)) {

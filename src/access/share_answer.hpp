@@ -48,6 +48,9 @@ struct OpenKinds {
 };
 OpenKinds open_kinds(const Share& share, const ClientFacts& facts, Instant now, CivilDate today);
 
+/// The kinds that the eating screen closes now in every share of a client, whatever was given.
+SharedKinds closed_by_eating_screen(const ClientFacts& facts);
+
 /// Whether the consent holds on this date.
 bool consent_holds(const Consent& consent, CivilDate today);
 

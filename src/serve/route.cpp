@@ -69,6 +69,7 @@ Found route_of(Method method, const RequestTarget& target) {
     }
     return found_at(method, target);
 }
+
 const char* name_of(Method method) {
     switch (method) {
         case Method::get:

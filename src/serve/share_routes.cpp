@@ -1,64 +1,26 @@
 // Shares as the coach gives, lists and revokes them.
 #include "coaching/client_clock.hpp"
-#include "findings/wording.hpp"
+#include "serve/asked_number.hpp"
 #include "serve/request_body.hpp"
 #include "serve/route.hpp"
+#include "serve/share_json.hpp"
 #include "time/day_text.hpp"
-
-#include <charconv>
 
 namespace tracewright {
 
 namespace {
 
-// A whole number from 1 on. Empty for anything else.
-std::optional<std::int64_t> whole_number(const std::string& text) {
-    std::int64_t number = 0;
-    const char* end = text.data() + text.size();
-    const auto read = std::from_chars(text.data(), end, number);
-    return read.ec == std::errc{} && read.ptr == end && number > 0 ? std::optional(number)
-                                                                   : std::nullopt;
-}
-
-const char* state_of(const Share& share, Instant now) {
-    return share.revoked_at ? "revoked" : share.until <= now ? "ended" : "open";
-}
+constexpr std::chrono::days usual_length{30};
 
 Reply shares_reply(Asked& asked) {
     const auto shares = asked.store.shares(asked.client->id);
     if (!shares) {
         return problem_of(shares.error());
     }
-    const ZoneHistory clock = client_clock(asked.client->facts);
-    Json list = Json::array();
-    for (const ShareRecord& record : *shares) {
-        const Share& share = record.share;
-        Json kinds = Json::array();
-        for (const SharedKind kind : every_shared_kind) {
-            if (share.kinds.has(kind)) {
-                kinds.push_back(name_of(kind));
-            }
-        }
-        Json looks = Json::array();
-        for (const ShareLook& look : record.looks) {
-            looks.push_back({{"at", iso_time(look.at, clock)},
-                             {"label", day_and_time(clock.wall_time(look.at))},
-                             {"asked", look.asked},
-                             {"answer", look.answer}});
-        }
-        list.push_back(
-            {{"id", record.id},
-             {"recipient", share.recipient},
-             {"purpose", share.purpose},
-             {"kinds", std::move(kinds)},
-             {"days", share.window.count()},
-             {"given_at", iso_time(share.given_at, clock)},
-             {"until", iso_time(share.until, clock)},
-             {"revoked_at", share.revoked_at ? Json(iso_time(*share.revoked_at, clock)) : Json()},
-             {"state", state_of(share, asked.acting.at)},
-             {"looks", std::move(looks)}});
-    }
-    return json_reply({{"shares", std::move(list)}});
+    const ClientFacts& facts = asked.client->facts;
+    Json json = json_of_shares(*shares, facts, asked.acting.at);
+    json["usual_until"] = day_text(client_clock(facts).date_at(asked.acting.at) + usual_length);
+    return json_reply(json);
 }
 
 Reply give_reply(Asked& asked) {
@@ -72,7 +34,7 @@ Reply give_reply(Asked& asked) {
         return problem(422, "no_such_kind", "That can't be shared",
                        "kinds: found another word, expected kinds of data with commas between");
     }
-    const auto days = whole_number(fields->at("days"));
+    const auto days = asked_number(fields->at("days"));
     if (!days || *days > 366) {
         return problem(422, "not_a_count", "That is no number of days",
                        "days: found another text, expected a whole number from 1 to 366");
@@ -105,10 +67,9 @@ Reply give_reply(Asked& asked) {
 }
 
 Reply revoke_reply(Asked& asked) {
-    const auto number = whole_number(asked.values[1]);
+    const auto number = asked_number(asked.values[1]);
     if (!number) {
-        return problem(404, "not_found", "There is no such thing",
-                       "found no number of one of them");
+        return no_such_number();
     }
     const auto revoked = asked.store.revoke_share(asked.client->id, *number, asked.acting);
     return revoked ? no_content() : problem_of(revoked.error());

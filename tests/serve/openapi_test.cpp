@@ -244,6 +244,40 @@ class OpenApi : public ::testing::Test {
         ask(404, "POST", back, target, owner);
     }
 
+    void ask_of_shares(const Sitting& owner, const Sitting& reader) {
+        const std::string place = "/api/clients/{handle}/shares";
+        const json share{{"recipient", "Reed (invented)"},
+                         {"purpose", "to help at night"},
+                         {"kinds", "lows"},
+                         {"days", "14"},
+                         {"until", "2026-04-08"}};
+        ask_as_anybody(place, "/api/clients/c1/shares", "/api/clients/nobody/shares", share, reader,
+                       owner);
+        {
+            const auto practice = opened_practice(served.path());
+            auto record = *practice->client(1);
+            record.facts.consent.given_on = CivilDate{std::chrono::days{20'000}};
+            ASSERT_TRUE(practice->change_client(record, acting()));
+        }
+        const json told = ask(201, "POST", place, "/api/clients/c1/shares", owner, share).json();
+        const std::string address = told["address"];
+        ask(200, "GET", "/share/{token}", address, {});
+        ask(403, "GET", "/share/{token}", "/share/none", {});
+        ask(200, "GET", "/share/{token}/{kind}", address + "/lows", {});
+        ask(403, "GET", "/share/{token}/{kind}", address + "/mood", {});
+        const auto revoke = [&](const std::string& handle) {
+            return "/api/clients/" + handle + "/shares/" + std::to_string(told["id"].get<int>()) +
+                   "/revoke";
+        };
+        ask(401, "POST", place + "/{id}/revoke", revoke("c1"), {});
+        ask(403, "POST", place + "/{id}/revoke", revoke("c1"), reader);
+        ask(404, "POST", place + "/{id}/revoke", revoke("c2"), owner);
+        ask(204, "POST", place + "/{id}/revoke", revoke("c1"), owner);
+        ask(200, "GET", place, "/api/clients/c1/shares", owner);
+        ask(401, "GET", place, "/api/clients/c1/shares", {});
+        ask(404, "GET", place, "/api/clients/nobody/shares", owner);
+    }
+
     json api = read("openapi.json");
     json schemas = all_schemas(api);
     ServedPractice served;
@@ -513,6 +547,7 @@ TEST_F(OpenApi, every_status_is_met_and_every_reply_fits) {
     ask_of_the_diary(owner, reader);
     ask_of_clients(owner, reader);
     ask_of_trust(owner, reader);
+    ask_of_shares(owner, reader);
 
     ask(401, "POST", "/api/sign-out", "/api/sign-out", {});
     ask(403, "POST", "/api/sign-out", "/api/sign-out", {reader.cookie, ""});
