@@ -16,6 +16,7 @@ import { ProblemBox } from "./problem_box";
 import { ReviewPlace } from "./review_place";
 import { findSession, session, sessionProblem } from "./session";
 import { SensorPlace } from "./sensor_place";
+import { SharesPlace } from "./shares_place";
 import { SignIn } from "./sign_in";
 import { TopBar } from "./top_bar";
 import { TracePlace } from "./trace_place";
@@ -49,6 +50,8 @@ function Content() {
       return <FactsPlace key={here.client} client={here.client} />;
     case "trust":
       return <TrustPlace key={here.client} client={here.client} />;
+    case "shares":
+      return <SharesPlace key={here.client} client={here.client} />;
     case "new-client":
       return <NewClientPlace />;
     case "plan":

@@ -13,6 +13,7 @@ const placesOf = (client: string): [Place, string][] => [
   [{ at: "helped", client }, words.places.helped],
   [{ at: "sensor", client }, words.places.sensor],
   [{ at: "bring-in", client }, words.places.bringIn],
+  [{ at: "shares", client }, words.places.shares],
 ];
 
 /** The line of links at the top of a client's places; where one is, it says so. */

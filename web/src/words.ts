@@ -35,6 +35,7 @@ export const words = {
     helped: "Did it help",
     sensor: "What we know of the sensor",
     bringIn: "Bring in",
+    shares: "Shares",
   },
   caseload: {
     title: "Who needs me",

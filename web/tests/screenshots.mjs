@@ -25,6 +25,7 @@ const places = {
   diary: ["/client/c09/diary/2026-04-18", ".entries li"],
   facts: ["/client/c09/facts", ".facts"],
   "bring-in": ["/client/c09/bring-in", ".imports li"],
+  shares: ["/client/c09/shares", "#share-until"],
   "new-client": ["/new-client", "#new-name"],
   causes: ["/client/c10/goes-with", ".trials"],
   plan: ["/client/c03/plan", ".papers"],
