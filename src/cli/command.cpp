@@ -70,6 +70,7 @@ std::optional<Exit> dispatch_practice(CommandLine& line, const Streams& streams)
         {verbs.jot, [&] { return jot(at, words, streams); }},
         {verbs.usual, [&] { return usual_foods(at, words, streams); }},
         {verbs.wear, [&] { return wear_of(at, line.wear_options, streams); }},
+        {verbs.share, [&] { return share_of(at, line.share_options, streams); }},
         {verbs.note, [&] { return note(at, words, streams); }},
         {verbs.promise, [&] { return promise(at, words, streams); }},
         {verbs.acknowledge, [&] { return acknowledge(at, words, streams); }},

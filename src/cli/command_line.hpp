@@ -10,6 +10,7 @@
 #include "cli/practice_commands.hpp"
 #include "cli/remind_command.hpp"
 #include "cli/serve_command.hpp"
+#include "cli/share_command.hpp"
 #include "cli/sheet_commands.hpp"
 #include "cli/story_command.hpp"
 #include "cli/wear_command.hpp"
@@ -40,6 +41,7 @@ struct PracticeVerbs {
     CLI::App* jot = nullptr;
     CLI::App* usual = nullptr;
     CLI::App* wear = nullptr;
+    CLI::App* share = nullptr;
     CLI::App* note = nullptr;
     CLI::App* promise = nullptr;
     CLI::App* acknowledge = nullptr;
@@ -89,6 +91,7 @@ struct CommandLine {
     PlanOptions plan_options;
     RemindOptions remind_options;
     WearOptions wear_options;
+    ShareOptions share_options;
     TrialOptions trial_options;
     BeforeAfterOptions before_after_options;
     LabsOptions labs_options;

@@ -141,6 +141,31 @@ void describe_wear(CommandLine& line) {
                     "planned, fell-off, sensor-failed, removed, still-on or not-told");
 }
 
+void describe_share(CommandLine& line) {
+    ShareOptions& options = line.share_options;
+    line.verbs.share =
+        verb(line.app, "share",
+             "Give a narrow view to one person, revoke it, or list them with every look");
+    CLI::App& share = *line.verbs.share;
+    share.add_option("CLIENT", options.client, "The client's handle or whole name")->required();
+    share.add_option("--to", options.to, "Whom it is for, as the client says; sealed");
+    share.add_option("--for", options.purpose, "What it is for; sealed");
+    share.add_option("--kinds", options.kinds,
+                     "What they see, with commas between (else hours in range and lows): hours in "
+                     "range, lows, day sheets, diary, food amounts, meal photos, mood, notes, "
+                     "weight, medicines, letter");
+    share.add_option("--days", options.days, "How many days of data, back from each look")
+        ->check(CLI::Range(1, 366))
+        ->capture_default_str();
+    auto* until = share.add_option("--until", options.until, "Its last day (else in 30 days)");
+    share
+        .add_option("--page", options.page,
+                    "Write a dated page to this file instead: a copy that can't be taken back")
+        ->excludes(until);
+    share.add_option("--revoke", options.revoke, "The number of one to close for good");
+    share.add_flag("--json", options.json, "The list as one versioned JSON object");
+}
+
 void describe_records(CommandLine& line) {
     PracticeWords& words = line.words;
     PracticeVerbs& verbs = line.verbs;
@@ -194,6 +219,7 @@ void describe_practice_commands(CommandLine& line) {
     describe_imports(line);
     describe_diary(line);
     describe_wear(line);
+    describe_share(line);
     describe_records(line);
 
     verbs.caseload =

@@ -238,7 +238,7 @@ class Case {
     void do_it(std::vector<std::string> args) {
         for (std::size_t i = 0; i < args.size(); ++i) {
             const bool place = i > 0 && (args[i - 1] == "--out" || args[i - 1] == "--facts" ||
-                                         args[i - 1] == "backup");
+                                         args[i - 1] == "--page" || args[i - 1] == "backup");
             if (place || args[i].ends_with(".csv")) {
                 args[i] = (folder_ / args[i]).string();
             }

@@ -245,6 +245,27 @@ TEST_F(PracticeCommand, facts_that_do_not_read_name_the_key_and_change_nothing) 
     EXPECT_NE(on({"client", "show", "c1"}).out.find("\"born_year\": null"), std::string::npos);
 }
 
+TEST_F(PracticeCommand, shares_as_json_are_by_their_schema_and_in_the_export) {
+    const Ran given = on({"share", "c1", "--to", "Reed", "--for", "to help at night", "--kinds",
+                          "lows, day-sheets", "--as-of", "2026-03-05T12:00Z"});
+    ASSERT_EQ(given.exit, Exit::done) << given.err;
+    EXPECT_NE(given.out.find("No consent is written down"), std::string::npos);
+    EXPECT_NE(given.out.find("not answered: day sheets."), std::string::npos);
+    const auto list =
+        nlohmann::json::parse(on({"share", "c1", "--json", "--as-of", "2026-03-05T12:00Z"}).out);
+    expect_fits(list, "shares.schema.json");
+    EXPECT_EQ(list.at("format"), "shares");
+    EXPECT_EQ(list.at("consent_holds"), false);
+    ASSERT_EQ(list.at("shares").size(), 1U);
+    EXPECT_EQ(list.at("shares")[0].at("state"), "open");
+    EXPECT_EQ(list.at("shares")[0].at("kinds"), (nlohmann::json{"lows", "day sheets"}));
+    on({"client", "export", "c1", "--out", place("shared")});
+    std::ifstream file(place("shared") + "/client.json");
+    const auto document = nlohmann::json::parse(file);
+    expect_fits(document, "client.schema.json");
+    EXPECT_EQ(document.at("shares")[0].at("recipient"), "Reed");
+}
+
 TEST_F(PracticeCommand, the_export_fits_its_schemas) {
     on({"promise", "c1", "a recipe", "--by", "2026-03-20"});
     ASSERT_EQ(on({"client", "export", "c1", "--out", place("fits")}).exit, Exit::done);
