@@ -2,6 +2,7 @@
 
 #include "coaching/client_medicines.hpp"
 #include "coaching/next_lab.hpp"
+#include "diary/finger_prick.hpp"
 #include "findings/wording.hpp"
 #include "responses/finger_prick_pair.hpp"
 
@@ -38,6 +39,13 @@ class Checker {
     std::vector<DueCheck> checks_;
 
     void two_hours() {
+        // A pair of the last 12 hours has a finger-prick of the last day: without one, none is due.
+        const bool pricked = std::ranges::any_of(client_.diary, [&](const DiaryEntry& entry) {
+            return has_measured_level(entry) && as_of_ - entry.at < 24h;
+        });
+        if (!pricked) {
+            return;
+        }
         const auto occasions = eating_occasions(client_.diary, clock_);
         for (const FingerPrickPair& pair : finger_prick_pairs(client_.diary, occasions)) {
             const auto since = as_of_ - pair.at;

@@ -3,6 +3,7 @@
 #include <date/tz.h>
 
 #include <fstream>
+#include <map>
 #include <sstream>
 #include <stdexcept>
 
@@ -29,21 +30,25 @@ std::string fixed_name(std::chrono::seconds offset) {
 // name the links.
 constexpr const char* zone_list = "/usr/share/zoneinfo/tzdata.zi";
 
-std::string canonical(const std::string& name) {
-    std::ifstream file(zone_list);
+std::map<std::string, std::string> links_of(const char* path) {
+    std::map<std::string, std::string> target_of;
+    std::ifstream file(path);
     std::string kind;
     std::string target;
     std::string link;
     for (std::string line; std::getline(file, line);) {
-        if (!line.starts_with("L ")) {
-            continue;
-        }
-        std::istringstream(line) >> kind >> target >> link;
-        if (link == name) {
-            return target;
+        if (line.starts_with("L ") && std::istringstream(line) >> kind >> target >> link) {
+            target_of.emplace(link, target);
         }
     }
-    return name;
+    return target_of;
+}
+
+std::string canonical(const std::string& name) {
+    // Read once, as the zone library reads its rules: a clock is made for each client looked at.
+    static const std::map<std::string, std::string> target_of = links_of(zone_list);
+    const auto found = target_of.find(name);
+    return found == target_of.end() ? name : found->second;
 }
 
 }  // namespace
