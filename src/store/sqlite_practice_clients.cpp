@@ -103,9 +103,12 @@ Stored<void> SqlitePractice::change_coach(std::int64_t id, const Coach& coach,
 Stored<std::vector<ClientLine>> SqlitePractice::clients() {
     return reading([&]() -> Stored<std::vector<ClientLine>> {
         std::vector<ClientLine> lines;
+        const auto last_readings = trace_.last_readings();
         for (auto& called : clients_.clients()) {
-            lines.push_back({called.id, std::move(called.handle), std::move(called.name),
-                             trace_.last_reading(called.id)});
+            const auto last = last_readings.find(called.id);
+            lines.push_back(
+                {called.id, std::move(called.handle), std::move(called.name),
+                 last == last_readings.end() ? std::nullopt : std::optional(last->second)});
         }
         return lines;
     });

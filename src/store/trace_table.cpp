@@ -6,7 +6,6 @@
 
 #include <algorithm>
 #include <limits>
-#include <map>
 
 namespace tracewright {
 
@@ -46,8 +45,7 @@ TraceTable::TraceTable(Database& database)
           "INSERT INTO trace_block(client, wear, day, readings, block) VALUES (?, ?, ?, ?, ?) "
           "ON CONFLICT DO UPDATE SET readings = excluded.readings, block = excluded.block"),
       remove_block_(database, "DELETE FROM trace_block WHERE client = ? AND wear = ? AND day = ?"),
-      reach_(database, "UPDATE wear SET last_at = max(coalesce(last_at, ?2), ?2) WHERE id = ?1"),
-      last_(database, "SELECT max(last_at) FROM wear WHERE client = ?") {}
+      reach_(database, "UPDATE wear SET last_at = max(coalesce(last_at, ?2), ?2) WHERE id = ?1") {}
 
 std::vector<WearRow> TraceTable::wears(std::int64_t client) {
     std::vector<WearRow> rows;
@@ -135,10 +133,14 @@ void TraceTable::reach(std::int64_t wear, Instant at) {
     reach_.with(wear, seconds(at)).run();
 }
 
-std::optional<Instant> TraceTable::last_reading(std::int64_t client) {
-    last_.with(client).step();
-    const auto last = instant(last_.optional_integer(0));
-    last_.with();
+std::map<std::int64_t, Instant> TraceTable::last_readings() {
+    std::map<std::int64_t, Instant> last;
+    Statement wears(database_, "SELECT client, last_at FROM wear WHERE last_at IS NOT NULL");
+    while (wears.step()) {
+        const Instant at = instant(wears.integer(1));
+        Instant& known = last.try_emplace(wears.integer(0), at).first->second;
+        known = std::max(known, at);
+    }
     return last;
 }
 
