@@ -22,6 +22,7 @@ p{margin:.3rem 0}
 ul{margin:.3rem 0 .3rem 1.2rem;padding:0}
 figure{margin:.7rem 0;overflow-x:auto}
 figure svg{width:100%;min-width:26rem;height:auto;display:block}
+.fits svg{min-width:0}
 figure:focus-visible,.wide:focus-visible{outline:3px solid #164d5c;outline-offset:2px}
 .box{border:2px solid #1f242a;padding:.5rem .8rem;margin:.7rem 0}
 .line{border-bottom:1px solid #606872;height:2rem}
@@ -35,6 +36,8 @@ footer{margin-top:1rem;color:#585f69}
 @media print{body{background:#fff}main{padding:0;max-width:none}
 h1{font-size:1.5em}h2{font-size:1.2em;break-after:avoid}figure,.box,table{break-inside:avoid}figure svg{min-width:0}}
 )";
+
+constexpr double phone = 320;
 
 std::string esc(std::string_view text) {
     return escaped_markup(text);
@@ -61,7 +64,10 @@ class Markup {
         if (figure.place >= figures_.size()) {
             throw std::out_of_range("a figure of the paper was not given");
         }
-        html_ += "<figure tabindex=\"0\">" + svg_of(figures_[figure.place], false) + "</figure>\n";
+        const Figure& drawn = figures_[figure.place];
+        // What was drawn for a phone is not made broader than one.
+        html_ += (drawn.width <= phone ? "<figure class=\"fits\">" : "<figure tabindex=\"0\">") +
+                 svg_of(drawn, false) + "</figure>\n";
     }
     void operator()(const PaperBox& box) {
         html_ += "<div class=\"box\">";
