@@ -268,12 +268,10 @@ void begin(Shown& shown, bool dated) {
     shown.say("Not an alarm. Don't rely on this page to be woken or warned.", true);
     shown.say(fmt::format("The last {} days, for: {}. ", shown.share.window.count(),
                           shown.share.purpose) +
-              (dated
-                   ? "Made on " + day(input.as_of) +
-                         ". It is a copy: it can't be taken back, and it does not grow older with "
-                         "the data."
-                   : "It closes after " + day(shown.share.until - std::chrono::seconds{1}) +
-                         ", or before, when the client wants it to."));
+              (dated ? "Made on " + day(input.as_of) +
+                           ". It is a copy: it can't be taken back, and all it says is as of then."
+                     : "It closes after " + day(shown.share.until - std::chrono::seconds{1}) +
+                           ", or before, when the client wants it to."));
 }
 
 }  // namespace
