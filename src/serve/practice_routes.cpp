@@ -36,17 +36,16 @@ Reply clients_reply(Asked& asked) {
 
 Reply client_reply(Asked& asked) {
     const ClientRecord& client = *asked.client;
-    const auto lines = asked.store.clients();
-    if (!lines) {
-        return problem_of(lines.error());
+    const auto line = asked.store.client_line(client.id);
+    if (!line) {
+        return problem_of(line.error());
     }
-    const auto line = std::ranges::find(*lines, client.id, &ClientLine::id);
-    const auto last = line == lines->end() ? std::nullopt : line->last_reading;
     return json_reply(
         {{"handle", client.handle},
          {"name", client.name},
          {"revision", client.revision},
-         {"last_reading", json_of_last_reading(last, client_clock(client.facts), asked.acting.at)},
+         {"last_reading",
+          json_of_last_reading(line->last_reading, client_clock(client.facts), asked.acting.at)},
          {"facts", Json::parse(client_document(client.facts))},
          {"care", json_of_care(client.facts, asked.coach.licence, asked.acting.at)}});
 }

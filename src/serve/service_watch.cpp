@@ -56,20 +56,21 @@ void Service::watch(const std::stop_token& stop) {
 // False where the practice was busy: to be done again.
 bool Service::tell_changes(std::int64_t& last_line) {
     const auto lines = watched_->audit_since(last_line);
-    const auto clients = watched_->clients();
-    if (!lines || !clients) {
+    if (!lines) {
         return false;
     }
     for (const AuditLine& line : *lines) {
+        std::string handle;  // none where all are concerned, or the client was erased since
+        if (line.client && !a_look(line.deed)) {
+            auto client = watched_->client_line(*line.client);
+            if (!client && client.error().kind != StoreErrorKind::not_found) {
+                return false;
+            }
+            handle = client ? std::move(client->handle) : std::string();
+        }
         last_line = line.id;
         if (a_look(line.deed)) {
             continue;
-        }
-        std::string handle;
-        for (const ClientLine& client : *clients) {
-            if (line.client == client.id) {
-                handle = client.handle;
-            }
         }
         handle.empty() || of_all(line.deed) ? changes_.all_changed() : changes_.changed(handle);
         if (line.deed.starts_with("coach_")) {

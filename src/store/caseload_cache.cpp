@@ -67,14 +67,18 @@ Stored<CaseloadClient> CaseloadCache::read(SqlitePractice& practice, const Clien
 }
 
 Stored<std::vector<CaseloadLine>> CaseloadCache::lines(SqlitePractice& practice, Instant as_of) {
+    return practice.reading([&] { return lines_of_this_moment(practice, as_of); });
+}
+
+Stored<std::vector<CaseloadLine>> CaseloadCache::lines_of_this_moment(SqlitePractice& practice,
+                                                                      Instant as_of) {
     if (!as_of_ || as_of < *as_of_) {
         forget();
     }
     as_of_.reset();  // an error leaves nothing half read
     read_last_ = 0;
-    // Before the clients, so that what is changed meanwhile is read at the next look.
     const auto deeds = practice.audit_since(audit_read_);
-    const auto listed = practice.clients();
+    const auto listed = practice.client_numbers();
     if (!deeds || !listed) {
         return tl::make_unexpected(deeds ? listed.error() : deeds.error());
     }
@@ -91,11 +95,12 @@ Stored<std::vector<CaseloadLine>> CaseloadCache::lines(SqlitePractice& practice,
         place_of[numbers_[i]] = i;
     }
     std::vector<CaseloadClient> clients;
-    std::vector<std::int64_t> numbers;
-    for (const ClientLine& line : *listed) {
-        const auto known = place_of.find(line.id);
-        if (known == place_of.end() || changed.contains(line.id) || ahead_[line.id]) {
-            auto client = read(practice, line, as_of);
+    for (const std::int64_t number : *listed) {
+        const auto known = place_of.find(number);
+        if (known == place_of.end() || changed.contains(number) || ahead_[number]) {
+            const auto line = practice.client_line(number);
+            auto client = line ? read(practice, *line, as_of)
+                               : Stored<CaseloadClient>(tl::make_unexpected(line.error()));
             if (!client) {
                 return tl::make_unexpected(client.error());
             }
@@ -104,10 +109,9 @@ Stored<std::vector<CaseloadLine>> CaseloadCache::lines(SqlitePractice& practice,
             clients.push_back(std::move(clients_[known->second]));
             let_go_before(clients.back(), as_of - caseload_span);
         }
-        numbers.push_back(line.id);
     }
     clients_ = std::move(clients);  // whoever is on the list no more is forgotten here
-    numbers_ = std::move(numbers);
+    numbers_ = *listed;
     as_of_ = as_of;
     audit_read_ = deeds->empty() ? audit_read_ : deeds->back().id;
     return caseload(clients_, as_of);

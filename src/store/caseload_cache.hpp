@@ -42,6 +42,7 @@ class CaseloadCache {
     std::size_t read_last_ = 0;
 
     void forget();
+    Stored<std::vector<CaseloadLine>> lines_of_this_moment(SqlitePractice& practice, Instant as_of);
     Stored<CaseloadClient> read(SqlitePractice& practice, const ClientLine& line, Instant as_of);
 };
 

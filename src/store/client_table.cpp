@@ -78,9 +78,27 @@ std::vector<ClientTable::Called> ClientTable::clients() {
     return clients;
 }
 
-bool ClientTable::has_handle(std::string_view handle) {
-    Statement find(database_, "SELECT 1 FROM client WHERE handle = ?");
-    return find.with(handle).step();
+std::optional<ClientTable::Called> ClientTable::called(std::int64_t client) {
+    Statement find(database_, "SELECT mark, handle, sealed_name FROM client WHERE id = ?");
+    if (!find.with(client).step()) {
+        return std::nullopt;
+    }
+    return Called{client, std::string(find.text(1)),
+                  opened_text(seal_, find.blob(2), place_from(find.blob(0)) + " name")};
+}
+
+std::vector<std::int64_t> ClientTable::numbers() {
+    Statement all(database_, "SELECT id FROM client ORDER BY handle");
+    std::vector<std::int64_t> numbers;
+    while (all.step()) {
+        numbers.push_back(all.integer(0));
+    }
+    return numbers;
+}
+
+std::optional<std::int64_t> ClientTable::with_handle(std::string_view handle) {
+    Statement find(database_, "SELECT id FROM client WHERE handle = ?");
+    return find.with(handle).step() ? std::optional(find.integer(0)) : std::nullopt;
 }
 
 std::int64_t ClientTable::add(const std::string& handle, const std::string& name,

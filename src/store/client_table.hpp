@@ -47,7 +47,10 @@ class ClientTable {
         std::string name;
     };
     std::vector<Called> clients();
-    bool has_handle(std::string_view handle);
+    std::optional<Called> called(std::int64_t client);
+    /// In order of handles.
+    std::vector<std::int64_t> numbers();
+    std::optional<std::int64_t> with_handle(std::string_view handle);
     std::int64_t add(const std::string& handle, const std::string& name, const ClientFacts& facts,
                      Instant at);
     void change(const ClientRow& row);

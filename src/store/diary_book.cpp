@@ -100,7 +100,7 @@ Stored<std::vector<DiaryRecord>> DiaryBook::entries(std::int64_t client, Interva
         const Transaction moment(tables.database, Transaction::Kind::read);
         const auto place = tables.clients.place_of(client);
         if (!place) {
-            return store_error(StoreErrorKind::not_found, "found no such client in this practice");
+            return no_such_client();
         }
         return tables.read(client, *place, window);
     });

@@ -90,6 +90,8 @@ class PracticeStore {
 
     /// In order of handles.
     virtual Stored<std::vector<ClientLine>> clients() = 0;
+    /// One of them, without opening the others' names.
+    virtual Stored<ClientLine> client_line(std::int64_t client) = 0;
     /// By handle, or by the whole name where one client alone bears it.
     virtual Stored<std::int64_t> client_called(std::string_view handle_or_name) = 0;
     virtual Stored<std::int64_t> add_client(const std::string& handle, const std::string& name,

@@ -12,12 +12,12 @@ Stored<SharedRecord> shared_record(PracticeStore& store, const ClientRecord& cli
     auto input =
         client_review_input(store, client.id, client.facts, Interval{now - share.window, now});
     auto escalations = standing_escalations(store, client.id, client.facts);
-    const auto lines = store.clients();
+    const auto line = store.client_line(client.id);
     const auto coaches = store.coaches();
-    if (!input || !escalations || !lines || !coaches) {
+    if (!input || !escalations || !line || !coaches) {
         return tl::make_unexpected(!input         ? input.error()
                                    : !escalations ? escalations.error()
-                                   : !lines       ? lines.error()
+                                   : !line        ? line.error()
                                                   : coaches.error());
     }
     SharedRecord record;
@@ -26,10 +26,7 @@ Stored<SharedRecord> shared_record(PracticeStore& store, const ClientRecord& cli
     record.name = client.name;
     record.facts = client.facts;
     record.escalations = std::move(*escalations);
-    if (const auto line = std::ranges::find(*lines, client.id, &ClientLine::id);
-        line != lines->end()) {
-        record.last_reading = line->last_reading;
-    }
+    record.last_reading = line->last_reading;
     if (const auto who = std::ranges::find(*coaches, coach, &CoachRecord::id);
         who != coaches->end()) {
         record.coach = who->coach.name;

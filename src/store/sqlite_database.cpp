@@ -153,6 +153,10 @@ std::string Database::text(std::string_view sql) {
     return statement.step() ? std::string(statement.text(0)) : std::string();
 }
 
+bool Database::within_transaction() const {
+    return sqlite3_get_autocommit(handle_.get()) == 0;
+}
+
 std::int64_t Database::last_row() const {
     return sqlite3_last_insert_rowid(handle_.get());
 }

@@ -87,6 +87,7 @@ class Database {
     std::int64_t integer(std::string_view sql);
     std::string text(std::string_view sql);
     std::int64_t last_row() const;
+    bool within_transaction() const;
 
     /// All pages of this database, as of one moment, into an empty one (the online backup).
     void copy_to(Database& target);

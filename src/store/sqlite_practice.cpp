@@ -262,7 +262,7 @@ Stored<void> SqlitePractice::may(const Acting& acting, Needs needs) {
 Stored<std::string> SqlitePractice::place(std::int64_t client) {
     auto place = clients_.place_of(client);
     if (!place) {
-        return store_error(StoreErrorKind::not_found, "found no such client in this practice");
+        return no_such_client();
     }
     return std::move(*place);
 }
@@ -296,7 +296,7 @@ Stored<void> SqlitePractice::erase_client(std::int64_t client, const Acting& act
     const auto erased = changing(acting, Needs::an_owner, [&]() -> Stored<void> {
         const auto mark = clients_.mark_of(client);
         if (!mark) {
-            return store_error(StoreErrorKind::not_found, "found no such client in this practice");
+            return no_such_client();
         }
         // Listed first: what is cut short after this is finished when the practice is next opened.
         if (auto listed = ErasureList(erasure_list_path(path_)).add({&*mark, 1}); !listed) {

@@ -15,6 +15,7 @@
 
 #include <functional>
 #include <memory>
+#include <optional>
 #include <string>
 
 namespace tracewright {
@@ -55,11 +56,27 @@ class SqlitePractice final : public PracticeStore {
     /// The audit's lines with a greater number, of all clients, oldest first: what was done since.
     Stored<std::vector<AuditLine>> audit_since(std::int64_t line);
 
+    /// One moment of the practice, whatever other programs do meanwhile: all that `deed` reads, in
+    /// however many calls, is of that moment. It may change nothing.
+    template <typename Deed>
+    auto reading(Deed deed) -> decltype(deed()) {
+        return caught([&]() -> decltype(deed()) {
+            std::optional<Transaction> moment;
+            if (!database_->within_transaction()) {
+                moment.emplace(*database_, Transaction::Kind::read);
+            }
+            return deed();
+        });
+    }
+
     Stored<std::vector<CoachRecord>> coaches() override;
     Stored<std::int64_t> add_coach(const Coach& coach, const Acting& acting) override;
     Stored<void> change_coach(std::int64_t id, const Coach& coach, const Acting& acting) override;
 
     Stored<std::vector<ClientLine>> clients() override;
+    Stored<ClientLine> client_line(std::int64_t client) override;
+    /// The clients' numbers, in the order of `clients`.
+    Stored<std::vector<std::int64_t>> client_numbers();
     Stored<std::int64_t> client_called(std::string_view handle_or_name) override;
     Stored<std::int64_t> add_client(const std::string& handle, const std::string& name,
                                     const ClientFacts& facts, const Acting& acting) override;
@@ -148,14 +165,6 @@ class SqlitePractice final : public PracticeStore {
 
     enum class Needs { a_look, a_change, an_owner };
     Stored<void> may(const Acting& acting, Needs needs);
-    /// One moment of the practice, whatever other programs do meanwhile.
-    template <typename Deed>
-    auto reading(Deed deed) -> decltype(deed()) {
-        return caught([&]() -> decltype(deed()) {
-            const Transaction moment(*database_, Transaction::Kind::read);
-            return deed();
-        });
-    }
     /// All of the deed or, if it gives an error or throws, nothing.
     template <typename Deed>
     auto changing(const Acting& acting, Needs needs, Deed deed) -> decltype(deed()) {

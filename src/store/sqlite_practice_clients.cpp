@@ -114,14 +114,29 @@ Stored<std::vector<ClientLine>> SqlitePractice::clients() {
     });
 }
 
+Stored<ClientLine> SqlitePractice::client_line(std::int64_t client) {
+    return reading([&]() -> Stored<ClientLine> {
+        auto called = clients_.called(client);
+        if (!called) {
+            return no_such_client();
+        }
+        return ClientLine{client, std::move(called->handle), std::move(called->name),
+                          trace_.last_reading(client)};
+    });
+}
+
+Stored<std::vector<std::int64_t>> SqlitePractice::client_numbers() {
+    return reading([&]() -> Stored<std::vector<std::int64_t>> { return clients_.numbers(); });
+}
+
 Stored<std::int64_t> SqlitePractice::client_called(std::string_view handle_or_name) {
     return reading([&]() -> Stored<std::int64_t> {
+        if (const auto client = clients_.with_handle(handle_or_name)) {
+            return *client;
+        }
         std::vector<std::int64_t> named;
         const std::string wanted = small(handle_or_name);
         for (const auto& called : clients_.clients()) {
-            if (called.handle == handle_or_name) {
-                return called.id;
-            }
             if (small(called.name) == wanted) {
                 named.push_back(called.id);
             }
@@ -142,7 +157,7 @@ Stored<std::int64_t> SqlitePractice::add_client(const std::string& handle, const
         if (const auto fit = fit_handle(handle, name); !fit) {
             return tl::make_unexpected(fit.error());
         }
-        if (clients_.has_handle(handle)) {
+        if (clients_.with_handle(handle)) {
             return store_error(StoreErrorKind::exists, "found a client of this handle already");
         }
         const std::int64_t client = clients_.add(handle, name, facts, acting.at);
@@ -155,7 +170,7 @@ Stored<ClientRecord> SqlitePractice::client(std::int64_t client) {
     return reading([&]() -> Stored<ClientRecord> {
         auto row = clients_.client(client);
         if (!row) {
-            return store_error(StoreErrorKind::not_found, "found no such client in this practice");
+            return no_such_client();
         }
         return ClientRecord{row->id, std::move(row->handle), std::move(row->name),
                             std::move(row->facts), row->revision};
@@ -166,7 +181,7 @@ Stored<void> SqlitePractice::change_client(const ClientRecord& record, const Act
     return changing(acting, Needs::a_change, [&]() -> Stored<void> {
         auto row = clients_.client(record.id);
         if (!row) {
-            return store_error(StoreErrorKind::not_found, "found no such client in this practice");
+            return no_such_client();
         }
         if (row->revision != record.revision) {
             return store_error(StoreErrorKind::changed_meanwhile,
@@ -176,7 +191,7 @@ Stored<void> SqlitePractice::change_client(const ClientRecord& record, const Act
         if (auto fit = fit_handle(record.handle, record.name); !fit) {
             return fit;
         }
-        if (record.handle != row->handle && clients_.has_handle(record.handle)) {
+        if (record.handle != row->handle && clients_.with_handle(record.handle)) {
             return store_error(StoreErrorKind::exists, "found a client of this handle already");
         }
         row->handle = record.handle;

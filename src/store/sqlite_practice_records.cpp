@@ -174,7 +174,7 @@ Stored<ClientHoldings> SqlitePractice::holdings(std::int64_t client, const Actin
         auto row = clients_.client(client);
         const auto at = place(client);
         if (!row || !at) {
-            return store_error(StoreErrorKind::not_found, "found no such client in this practice");
+            return no_such_client();
         }
         ClientHoldings holdings;
         holdings.client = {row->id, std::move(row->handle), std::move(row->name),

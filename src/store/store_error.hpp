@@ -39,4 +39,8 @@ inline tl::unexpected<StoreError> store_error(StoreErrorKind kind, std::string s
     return tl::make_unexpected(StoreError{kind, std::move(sentence)});
 }
 
+inline tl::unexpected<StoreError> no_such_client() {
+    return store_error(StoreErrorKind::not_found, "found no such client in this practice");
+}
+
 }  // namespace tracewright

@@ -83,7 +83,7 @@ Stored<std::int64_t> StretchBook::tell(std::int64_t client, Interval stretch, bo
         Transaction all_or_nothing(tables.database);
         const std::string place = tables.place(client);
         if (place.empty()) {
-            return store_error(StoreErrorKind::not_found, "found no such client in this practice");
+            return no_such_client();
         }
         tables.add
             .with(client, seconds(acting.at), acting.coach, seconds(stretch.from),

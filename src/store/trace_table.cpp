@@ -133,6 +133,12 @@ void TraceTable::reach(std::int64_t wear, Instant at) {
     reach_.with(wear, seconds(at)).run();
 }
 
+std::optional<Instant> TraceTable::last_reading(std::int64_t client) {
+    Statement last(database_, "SELECT max(last_at) FROM wear WHERE client = ?");
+    const bool any = last.with(client).step() && !last.is_null(0);
+    return any ? std::optional(instant(last.integer(0))) : std::nullopt;
+}
+
 std::map<std::int64_t, Instant> TraceTable::last_readings() {
     std::map<std::int64_t, Instant> last;
     Statement wears(database_, "SELECT client, last_at FROM wear WHERE last_at IS NOT NULL");

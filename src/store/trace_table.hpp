@@ -48,6 +48,7 @@ class TraceTable {
     /// Tells a wear of a reading at that moment, which may be its last.
     void reach(std::int64_t wear, Instant at);
     /// The moment of the client's last reading.
+    std::optional<Instant> last_reading(std::int64_t client);
     /// Of every client who has a reading. One pass: asked client by client it costs three times
     /// that.
     std::map<std::int64_t, Instant> last_readings();
