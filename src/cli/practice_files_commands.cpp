@@ -22,7 +22,7 @@ Exit init_practice(const PracticeOptions& options, const PracticeWords& words,
     const SecretKey key = SecretKey::drawn();
     const SecretKey recovery = SecretKey::drawn();
     const auto locked =
-        LockedPracticeKey::locked(key, *passphrase, recovery, PassphraseWork::moderate);
+        LockedPracticeKey::locked(key, *passphrase, recovery, streams.passphrase_work);
     if (!locked) {
         streams.err << "tracewright: " << locked.error() << "\n";
         return Exit::cannot_answer;

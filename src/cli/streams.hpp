@@ -1,5 +1,6 @@
 #pragma once
 
+#include "access/sealing.hpp"
 #include "time/instant.hpp"
 
 #include <iosfwd>
@@ -12,6 +13,8 @@ struct Streams {
     std::ostream& err;
     bool terminal = false;  ///< err is a terminal: progress may be shown
     Instant now;            ///< the machine's clock, read once by main
+    /// What a try of the passphrase costs on a practice that is made; main leaves it as it is.
+    PassphraseWork passphrase_work = PassphraseWork::moderate;
 };
 
 /// Exit codes of every command.

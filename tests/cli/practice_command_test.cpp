@@ -9,6 +9,8 @@
 
 #include <filesystem>
 #include <fstream>
+#include <iostream>
+#include <optional>
 
 using namespace tracewright;
 using namespace tracewright::testing;
@@ -93,6 +95,23 @@ TEST_F(PracticeCommand, init_prints_a_recovery_key_that_opens_the_practice) {
     const Ran wrong = run(
         {"client", "list", "--practice", place("p"), "--recovery-key-file", place("wrong-key")});
     EXPECT_EQ(wrong.exit, key[0] == '0' ? Exit::done : Exit::cannot_answer);
+}
+
+// The other tests ask for less, to be quick; whoever starts the program does not.
+TEST_F(PracticeCommand, a_practice_is_made_with_a_passphrase_that_is_slow_to_try) {
+    ASSERT_EQ(run({"init", "S", "--practice", place("slow"), "--passphrase-file", place("pass")},
+                  Streams{std::cout, std::cerr, false, {}}.passphrase_work)
+                  .exit,
+              Exit::done);
+    std::optional<PassphraseWork> work;
+    const auto opened = SqlitePractice::open(
+        place("slow"),
+        [&](const LockedPracticeKey& locked) -> tl::expected<SecretKey, std::string> {
+            work = locked.work();
+            return tl::make_unexpected(std::string("not asked for"));
+        });
+    EXPECT_FALSE(opened);
+    EXPECT_EQ(work, PassphraseWork::moderate);
 }
 
 TEST_F(PracticeCommand, a_wrong_passphrase_opens_nothing_and_a_short_one_makes_nothing) {
