@@ -71,7 +71,7 @@ export function AskInWords({ client }: { client: string }) {
           </p>
         )}
       </form>
-      {asked && <AskedAnswers client={client} query={asked} />}
+      <div aria-live="polite">{asked && <AskedAnswers client={client} query={asked} />}</div>
     </section>
   );
 }

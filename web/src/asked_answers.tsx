@@ -14,7 +14,7 @@ export function AskedAnswers({ client, query }: { client: string; query: string 
   if (!value && problem) return <p class="wrong">{problem.message}</p>;
   if (!value) return <Loading text={say.loading} />;
   return (
-    <div class="answers" role="region" aria-live="polite" aria-label={value.about.words}>
+    <div class="answers" role="region" aria-label={value.about.words}>
       {value.findings.length === 0 && <p class="empty">{say.none}</p>}
       {value.findings.map((finding) => (
         <div key={finding.cause}>

@@ -14,6 +14,12 @@ export function PaperPreview({ client, paper, query = "", close }: { client: str
   const path = ofClient(client, `/papers/${paper}`);
   const { value, problem, again } = useReading<Paper>(path + query, client);
   const heading = useRef<HTMLHeadingElement>(null);
+  // Where the keyboard was: closed, the paper gives it back.
+  const opener = useRef(document.activeElement);
+  const closeAndReturn = () => {
+    if (opener.current instanceof HTMLElement) opener.current.focus();
+    close();
+  };
   useEffect(() => heading.current?.focus(), [value?.title]);
   return (
     <section class="paper-preview" aria-busy={!value && !problem}>
@@ -54,7 +60,7 @@ export function PaperPreview({ client, paper, query = "", close }: { client: str
           <PaperBody paper={value} />
         </>
       )}
-      <button type="button" onClick={close}>
+      <button type="button" onClick={closeAndReturn}>
         {say.close}
       </button>
     </section>
