@@ -1,5 +1,6 @@
 #include "coaching/plan_words.hpp"
 
+#include "coaching/trial_templates.hpp"
 #include "findings/wording.hpp"
 
 #include <fmt/format.h>
@@ -115,10 +116,10 @@ std::vector<std::string> sentences_of(const RankedCandidate& candidate, double w
             said.emplace_back("Worth agreeing on, if the client wants it.");
             break;
         case CandidateSays::find_out_first:
-            said.push_back(
-                *change.trial != '\0'
-                    ? fmt::format("Find out first: the trial '{}' would tell.", change.trial)
-                    : "Find out first: note it on both kinds of day in the next wear.");
+            said.push_back(*change.trial != '\0'
+                               ? fmt::format("Find out first: a trial would tell ('{}').",
+                                             trial_template_called(change.trial)->question)
+                               : "Find out first: note it on both kinds of day in the next wear.");
             break;
         case CandidateSays::not_worth_it:
             said.emplace_back("Not worth a change by these days.");

@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <optional>
 #include <span>
 
 namespace tracewright {
@@ -80,7 +81,7 @@ class Sheet {
           day_(day),
           axis_(review.input.unit, shown_range(review.input.goals), highest(), top, bottom) {}
 
-    void draw(const std::vector<Strip>& strips, const DiaryLanes& lanes) {
+    void draw(const std::vector<Strip>& strips, const std::optional<DiaryLanes>& lanes) {
         hours();
         beyond_edges();
         axis_.draw(canvas_, left, right);
@@ -91,7 +92,9 @@ class Sheet {
             draw_strip(strip, y);
             y += strip_height;
         }
-        lanes.draw(canvas_, y + 2);
+        if (lanes) {
+            lanes->draw(canvas_, y + 2);
+        }
     }
 
   private:
@@ -326,14 +329,17 @@ std::vector<std::vector<std::string>> table_of(const FirstReview& review, const 
 
 }  // namespace
 
-Figure day_sheet(const FirstReview& review, const ReviewDay& day) {
+Figure day_sheet(const FirstReview& review, const ReviewDay& day, UnderTheTrace under) {
     const std::vector<Strip> strips = day_marks(review, day.day.interval());
-    const DiaryLanes lanes(
-        review, day.day, [&day](Instant at) { return place(day.day, at); }, left, right);
+    std::optional<DiaryLanes> lanes;
+    if (under == UnderTheTrace::diary) {
+        lanes.emplace(
+            review, day.day, [&day](Instant at) { return place(day.day, at); }, left, right);
+    }
     Figure figure;
     figure.width = width;
-    figure.height =
-        clock_bottom + strip_height * static_cast<double>(strips.size()) + 2 + lanes.height() + 1;
+    figure.height = clock_bottom + strip_height * static_cast<double>(strips.size()) + 2 +
+                    (lanes ? lanes->height() : 0) + 1;
     figure.title = "Day sheet of " + full_date(day.day.date);
     figure.alternative = day.sentence;
     figure.columns = {"time", "what", "seen or written"};

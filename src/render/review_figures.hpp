@@ -15,9 +15,14 @@ Figure hours_bar(const FirstReview& review, double width = 495);
 /// left. `plot_height`: of the ribbons alone, points.
 Figure usual_day_figure(const FirstReview& review, double plot_height = 220);
 
+/// What stands under a day's trace: a share of the trace alone has no diary to show, and empty
+/// lanes would read as a day on which nothing was eaten.
+enum class UnderTheTrace { diary, nothing };
+
 /// One day: the trace, its marks, and under it, aligned in time, what was eaten, done, slept, felt
 /// and taken.
-Figure day_sheet(const FirstReview& review, const ReviewDay& day);
+Figure day_sheet(const FirstReview& review, const ReviewDay& day,
+                 UnderTheTrace under = UnderTheTrace::diary);
 
 /// A dot with its interval for each of the main measures, each on a scale of its own; hatched where
 /// no interval can be given.

@@ -12,7 +12,7 @@ std::string shared_page_html(const SharedPage& page) {
     }
     if (page.sheets) {
         for (const ReviewDay& day : page.sheets->days) {
-            figures.push_back(day_sheet(*page.sheets, day));
+            figures.push_back(day_sheet(*page.sheets, day, UnderTheTrace::nothing));
         }
     }
     return paper_html(page.paper, figures);

@@ -126,6 +126,14 @@ bool is_amount(const std::string& word) {
     return (i > 0 && (rest.empty() || unit)) || unit;
 }
 
+// "two" of "two slices of rye bread": said with a measure, as a digit is.
+bool is_number_word(const std::string& word) {
+    static const char* const numbers[] = {"a",    "an",   "one",  "two", "three",
+                                          "four", "five", "half", "six"};
+    return std::any_of(std::begin(numbers), std::end(numbers),
+                       [&](const char* known) { return word == known; });
+}
+
 }  // namespace
 
 const char* name_of(MealSlot slot) {
@@ -177,9 +185,20 @@ std::vector<EatingOccasion> eating_occasions(const Diary& diary, const ZoneHisto
 std::string food_key(const std::string& written) {
     std::string key;
     std::string word;
+    bool after_amount = false;
     const auto close = [&] {
-        if (!word.empty() && !is_amount(word)) {
+        if (word.empty()) {
+            return;
+        }
+        if (is_amount(word)) {
+            const std::size_t last = key.rfind(' ') + 1;  // the first word where there is no other
+            if (is_number_word(key.substr(last))) {
+                key.erase(last == 0 ? 0 : last - 1);
+            }
+            after_amount = true;
+        } else if (word != "of" || !after_amount) {
             key += (key.empty() ? "" : " ") + word;
+            after_amount = false;
         }
         word.clear();
     };

@@ -102,6 +102,17 @@ TEST(DaySheet, every_entry_stands_whole_in_the_table_and_has_a_mark) {
     EXPECT_EQ(strokes, 12);
 }
 
+TEST(DaySheet, for_a_holder_who_sees_the_trace_alone_no_lane_stands_empty) {
+    Diary diary{entry(DiaryKind::meal, midnight + 8h, "tea")};
+    const FirstReview review =
+        one_day(steady(midnight, midnight + 24h), ZoneHistory{Zone::floating()}, std::move(diary));
+    const Figure whole = day_sheet(review, review.days[0]);
+    const Figure trace = day_sheet(review, review.days[0], UnderTheTrace::nothing);
+    EXPECT_LT(trace.height, whole.height);
+    EXPECT_THAT(RecordingCanvas(whole).words(), Contains("Ate"));
+    EXPECT_THAT(RecordingCanvas(trace).words(), Not(Contains("Ate")));
+}
+
 // Safety rule 12.
 TEST(DaySheet, with_foods_left_off_neither_foods_nor_grams_stand_in_lane_or_table) {
     ReviewInput input = input_of(steady(midnight, midnight + 24h));

@@ -57,6 +57,10 @@ TEST(EatingOccasion, a_food_is_known_again_without_its_amount) {
     EXPECT_EQ(food_key("Rice 150 g"), "rice");
     EXPECT_EQ(food_key("2 slices  Rye Bread, "), "rye bread");
     EXPECT_EQ(food_key("150g rice"), "rice");
+    EXPECT_EQ(food_key("two slices of rye bread, cheese"), "rye bread, cheese");
+    EXPECT_EQ(food_key("soup, a slice of bread"), "soup, bread");
+    EXPECT_EQ(food_key("a piece of cake"), "a piece of cake");
+    EXPECT_EQ(food_key("bowl of soup 300 ml"), "bowl of soup");
     EXPECT_EQ(food_key("apple | pomme 125g"), "apple");
     EXPECT_EQ(food_key(""), "");
 }
