@@ -233,10 +233,10 @@ class Reporter {
             expected.offset.pairs == 0
                 ? "No past result of this client has enough days beside it, so what people in "
                   "general differ by is in the range."
-                : fmt::format("This client's own gap from {} past {} is in it ({}{:.1f} points).",
+                : fmt::format("This client's own gap from {} past {} is in it ({:.1f} points {}).",
                               expected.offset.pairs, expected.offset.pairs == 1 ? "pair" : "pairs",
-                              expected.offset.value < 0 ? "-" : "+",
-                              std::abs(expected.offset.value));
+                              std::abs(expected.offset.value),
+                              expected.offset.value < 0 ? "lower" : "higher");
         finding.sentence = fmt::format(
             "If glucose stays as in these days, an A1c of {} is expected at about {:.1f} %, in 95 "
             "of "

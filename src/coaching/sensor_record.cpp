@@ -107,9 +107,10 @@ class Recorder {
             count == 1 ? "wear" : "wears", ended(WearEnd::fell_off), ended(WearEnd::sensor_failed),
             count - ended(WearEnd::fell_off) - ended(WearEnd::sensor_failed));
         if (record_.life.failures < fewest_sensor_failures) {
-            finding.sentence +=
-                fmt::format(" With fewer than {} that failed, how long they last can't be told.",
-                            fewest_sensor_failures);
+            finding.sentence += fmt::format(
+                " With fewer than {} that fell off or failed, how long they last can't be "
+                "told.",
+                fewest_sensor_failures);
             finding.next = {NextStep::collect_more, "Write down how each wear ended."};
         } else if (record_.life.median) {
             finding.sentence +=

@@ -41,8 +41,7 @@ struct EatingOccasion {
 /// clock's.
 std::vector<EatingOccasion> eating_occasions(const Diary& diary, const ZoneHistory& zones);
 
-/// A food's name for comparing: lower case, runs of spaces one, amounts ("150 g", "2 x",
-/// "two slices of") taken out.
+/// A food's name for comparing: lower case, runs of spaces one, amounts ("150 g", "2 x") taken out.
 std::string food_key(const std::string& written);
 
 }  // namespace tracewright

@@ -42,7 +42,7 @@ export const bringInWords = {
   gives: {
     title: "What it adds",
     wear: (joins: boolean, n: number, from: string, to: string, minutes: number) =>
-      `${n.toLocaleString("en")} readings, one each ${minutes === 1 ? "minute" : `${minutes} minutes`}, ${from} to ${to}${joins ? ": goes on with a wear that is here" : ": a wear of its own"}.`,
+      `${n.toLocaleString("en")} readings, one every ${minutes === 1 ? "minute" : `${minutes} minutes`}, ${from} to ${to}${joins ? ": goes on with a wear that is here" : ": a wear of its own"}.`,
     entries: (n: number) => (n === 1 ? "1 diary entry." : `${n} diary entries.`),
   },
   understood: {

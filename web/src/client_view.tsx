@@ -51,7 +51,7 @@ function OpenPage({ client, paper }: { client: string; paper: string }) {
   const { value, problem } = useReading<Paper>(ofClient(client, `/papers/${paper}`), client);
   if (!value && problem) return <p>{say.none}</p>;
   if (!value) return <Loading text={say.loading} />;
-  return <PaperBody paper={value} />;
+  return <PaperBody paper={value} forClient />;
 }
 
 /**
@@ -68,7 +68,7 @@ export function ClientView({ client }: { client: string }) {
   return (
     <article class="review client-view">
       <PlaceTitle text={handout.value?.title ?? say.agreed} />
-      {handout.value ? <PaperBody paper={handout.value} /> : <p class="empty">{say.none}</p>}
+      {handout.value ? <PaperBody paper={handout.value} forClient /> : <p class="empty">{say.none}</p>}
       {plan?.agreed && <Agreed change={plan.agreed} />}
       {today && (
         <section>

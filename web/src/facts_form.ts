@@ -128,7 +128,7 @@ export const goals: Section = {
       label: "Which goals hold",
       kind: "choice",
       choices: [
-        ["adults", "those of the consensus for adults"],
+        ["adults", "for adults (consensus)"],
         ["older", "looser ones, for the older or frail"],
         ["own", "their own"],
         ["pregnancy", "none of ours: pregnancy"],

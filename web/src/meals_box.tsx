@@ -30,6 +30,7 @@ export function MealsBox({ client }: { client: string }) {
             <>
               <DataTableBox
                 name={say.compared}
+                headed
                 table={{
                   columns: say.columns,
                   rows: value.foods.map((food) => [say.group(food.group), food.food, say.times(food.times), food.rise, food.interval, food.ranks]),

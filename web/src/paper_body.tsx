@@ -5,7 +5,12 @@ import { planWords } from "./plan_words";
 
 const say = planWords.papers;
 
-function Block({ block, paper }: { block: PaperBlock; paper: Paper }) {
+/** A line to write on; the coach is told what it is there for, the client sees the line. */
+function Blank({ why, forClient }: { why: string; forClient: boolean }) {
+  return forClient ? <span class="blank" role="img" aria-label={say.blankLine} /> : <span class="quiet">({why})</span>;
+}
+
+function Block({ block, paper, forClient }: { block: PaperBlock; paper: Paper; forClient: boolean }) {
   switch (block.kind) {
     case "heading":
       return <h4>{block.text}</h4>;
@@ -47,18 +52,18 @@ function Block({ block, paper }: { block: PaperBlock; paper: Paper }) {
     case "contact":
       return (
         <p class="room">
-          {block.who}: {block.telephone ?? <span class="quiet">({say.noNumber})</span>}
+          {block.who}: {block.telephone ?? <Blank why={say.noNumber} forClient={forClient} />}
         </p>
       );
   }
 }
 
 /** What stands on a paper, from top to bottom. */
-export function PaperBody({ paper }: { paper: Paper }) {
+export function PaperBody({ paper, forClient = false }: { paper: Paper; forClient?: boolean }) {
   return (
     <div class="paper">
       {paper.blocks.map((block, at) => (
-        <Block key={at} block={block} paper={paper} />
+        <Block key={at} block={block} paper={paper} forClient={forClient} />
       ))}
       {paper.foot && <p class="quiet">{paper.foot}</p>}
     </div>

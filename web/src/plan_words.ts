@@ -94,6 +94,7 @@ export const planWords = {
     loading: "Making the paper …",
     forCoach: "For you alone, not on the paper",
     lines: (n: number) => (n === 1 ? "a line to write on" : `${n} lines to write on`),
+    blankLine: "a blank line",
     noNumber: "a blank line: no number is known",
     cell: "to fill in",
     close: "Put it away",

@@ -3,7 +3,10 @@ import { FindingBox } from "./finding_box";
 import type { Finding, Review } from "./replies";
 import { words } from "./words";
 
-/** The first sheet of a review: sentences, the hours bar, what to take along, what can't be said. */
+/** Why the client came stands before anything that was measured. */
+const inTheirWords = (finding: Finding): boolean => finding.code === "why_they_came";
+
+/** The first sheet of a review: why they came, sentences, the hours bar, what to take along, what can't be said. */
 export function ReviewFirstPage({ review, findings }: { review: Review; findings: Finding[] }) {
   const said = new Set(findings.flatMap((finding) => finding.caveats.map((caveat) => caveat.sentence)));
   const notYetSaid = review.cannot_say.filter((sentence) => !said.has(sentence));
@@ -11,10 +14,15 @@ export function ReviewFirstPage({ review, findings }: { review: Review; findings
   return (
     <>
       <h2>{words.review.says}</h2>
-      <FigureBox figure={figure("hours_bar")} narrow={figure("hours_bar_narrow")} />
-      {findings.map((finding, at) => (
-        <FindingBox key={at} finding={finding} />
+      {findings.filter(inTheirWords).map((finding) => (
+        <FindingBox key={finding.code} finding={finding} />
       ))}
+      <FigureBox figure={figure("hours_bar")} narrow={figure("hours_bar_narrow")} />
+      {findings
+        .filter((finding) => !inTheirWords(finding))
+        .map((finding, at) => (
+          <FindingBox key={at} finding={finding} />
+        ))}
       <h2>{words.review.take}</h2>
       <dl class="three">
         <dt>{words.review.seen}</dt>

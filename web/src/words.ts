@@ -40,7 +40,11 @@ export const words = {
   caseload: {
     title: "Who needs me",
     need: (n: number, all: number) =>
-      n === 0 ? `None of ${all} clients has anything due.` : `${n} of ${all} clients ${n === 1 ? "has" : "have"} something due.`,
+      all === 1
+        ? `Your one client has ${n === 0 ? "nothing" : "something"} due.`
+        : n === 0
+          ? `None of ${all} clients has anything due.`
+          : `${n} of ${all} clients ${n === 1 ? "has" : "have"} something due.`,
     more: (n: number) => (n === 1 ? "One more reason" : `${n} more reasons`),
     next: "Next:",
     nothingDue: (n: number) => (n === 1 ? "1 client with nothing due" : `${n} clients with nothing due`),
