@@ -125,7 +125,7 @@ Exit write_page(OpenClient& open, const ClientRecord& client, Share share, const
         return said(noted.error(), streams);
     }
     std::ofstream file(path, std::ios::binary | std::ios::trunc);
-    file << shared_page_html(shared_page(std::move(*record), share, kinds.kinds, true));
+    file << shared_page_html(shared_page(*record, share, kinds.kinds, true));
     if (!file.flush()) {
         return refuse(streams, "could not write the page", Exit::bad_input);
     }

@@ -276,7 +276,7 @@ void begin(Shown& shown, bool dated) {
 
 }  // namespace
 
-SharedPage shared_page(SharedRecord record, const Share& share, const SharedKinds& open,
+SharedPage shared_page(const SharedRecord& record, const Share& share, const SharedKinds& open,
                        bool dated) {
     SharedPage page;
     Shown shown{record, share, page.paper};

@@ -36,7 +36,7 @@ struct SharedPage {
 /// taken out of a kind before it is told: no foods on day sheets, no lows in the hours bar unless
 /// lows are open too, no amounts in a diary. The coach's own notes are never part of it. `dated`: a
 /// page handed over as a file, which can't be taken back and says so.
-SharedPage shared_page(SharedRecord record, const Share& share, const SharedKinds& open,
+SharedPage shared_page(const SharedRecord& record, const Share& share, const SharedKinds& open,
                        bool dated = false);
 
 }  // namespace tracewright

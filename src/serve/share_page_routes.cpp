@@ -96,7 +96,7 @@ Reply share_reply(Asked& asked) {
         return problem_of(record.error());
     }
     const std::scoped_lock lock(drawing());
-    std::string html = shared_page_html(shared_page(std::move(*record), share, open.kinds));
+    std::string html = shared_page_html(shared_page(*record, share, open.kinds));
     std::string policy = document_policy(html);
     Reply reply = text_reply(std::move(html), "text/html; charset=utf-8");
     reply.policy = std::move(policy);
