@@ -123,14 +123,35 @@ const char* kind_of(Fill fill) {
     return fill == Fill::very_low ? "very low" : fill == Fill::low ? "low" : "suspect";
 }
 
-Json marks_of(const FirstReview& sheets, Interval stretch) {
+Json marks_of(const FirstReview& sheets, std::span<const ToldStretch> told, Interval stretch) {
+    const auto counted_after_all = [&](const DayMark& mark) {
+        return mark.fill == Fill::suspect && std::ranges::any_of(told, [&](const ToldStretch& one) {
+                   const Interval within = intersection(one.stretch, stretch);
+                   return !one.suspect && within.from == mark.stretch.from &&
+                          within.to == mark.stretch.to;
+               });
+    };
     Json marks = Json::array();
+    const auto add = [&](const DayMark& mark) {
+        const ZoneHistory& clock = sheets.input.zones;
+        marks.push_back({{"at", number_of(mark.stretch.from)},
+                         {"end", number_of(mark.stretch.to)},
+                         {"from", day_and_time(clock.wall_time(mark.stretch.from))},
+                         {"to", day_and_time(clock.wall_time(mark.stretch.to))},
+                         {"kind", kind_of(mark.fill)},
+                         {"label", mark.label.empty() ? "very low" : mark.label}});
+    };
     for (const auto& row : day_marks(sheets, stretch)) {
         for (const DayMark& mark : row) {
-            marks.push_back({{"at", number_of(mark.stretch.from)},
-                             {"end", number_of(mark.stretch.to)},
-                             {"kind", kind_of(mark.fill)},
-                             {"label", mark.label.empty() ? "very low" : mark.label}});
+            if (!counted_after_all(mark)) {
+                add(mark);
+            }
+        }
+    }
+    for (const ToldStretch& one : told) {
+        const Interval within = intersection(one.stretch, stretch);
+        if (one.suspect && within.length().count() > 0) {
+            add({within, Fill::suspect, "marked by a coach: " + one.why});
         }
     }
     return marks;
@@ -213,7 +234,8 @@ Json json_of_days(const FirstReview& sheets) {
     return days;
 }
 
-std::string stretch_text(const FirstReview& sheets, Interval stretch, Instant now, Json head) {
+std::string stretch_text(const FirstReview& sheets, std::span<const ToldStretch> told,
+                         Interval stretch, Instant now, Json head) {
     const Bands bands = bands_of(sheets);
     head["zone"] = sheets.input.zones.zone_at(stretch.from).name();
     head["unit"] = name_of(sheets.input.unit);
@@ -223,7 +245,7 @@ std::string stretch_text(const FirstReview& sheets, Interval stretch, Instant no
     head["day_borders"] = borders_of(sheets.input.zones, stretch);
     head["lanes"] = lanes_of(sheets, stretch);
     head["finger_pricks"] = pricks_of(sheets, stretch);
-    head["marks"] = marks_of(sheets, stretch);
+    head["marks"] = marks_of(sheets, told, stretch);
     head["last_reading"] = last_reading_of(sheets, now);
     head["caution"] = "Not an alarm. Don't rely on this page to be woken or warned.";
     std::string text = head.dump(-1, ' ', false, Json::error_handler_t::replace);

@@ -3,6 +3,7 @@
 #include "serve/client_shelf.hpp"
 #include "serve/day_json.hpp"
 #include "serve/route.hpp"
+#include "store/stretch_book.hpp"
 #include "time/day_text.hpp"
 
 #include <algorithm>
@@ -45,6 +46,10 @@ Reply day_reply(Asked& asked) {
     if (!sheets) {
         return sheets.error();
     }
+    const auto told = StretchBook(asked.store).told(asked.client->id);
+    if (!told) {
+        return problem_of(told.error());
+    }
     const auto& days = (*sheets)->days;
     const auto seen =
         std::ranges::find(days, *date, [](const ReviewDay& one) { return one.day.date; });
@@ -56,8 +61,9 @@ Reply day_reply(Asked& asked) {
          {{"begin", day.from.time_since_epoch().count()},
           {"end", day.to.time_since_epoch().count()}}},
         {"sentence", seen != days.end() ? seen->sentence : "Nothing was seen on this day."}};
-    return text_reply(stretch_text(**sheets, day.interval(), asked.acting.at, std::move(head)),
-                      "application/json");
+    return text_reply(
+        stretch_text(**sheets, *told, day.interval(), asked.acting.at, std::move(head)),
+        "application/json");
 }
 
 Reply trace_reply(Asked& asked) {
@@ -76,9 +82,13 @@ Reply trace_reply(Asked& asked) {
         return problem(422, "window_too_long", "That window is too long",
                        "found more than 93 days, expected at most so many at once");
     }
+    const auto told = StretchBook(asked.store).told(asked.client->id);
+    if (!told) {
+        return problem_of(told.error());
+    }
     Json head = {{"begin", window.from.time_since_epoch().count()},
                  {"end", window.to.time_since_epoch().count()}};
-    return text_reply(stretch_text(**sheets, window, asked.acting.at, std::move(head)),
+    return text_reply(stretch_text(**sheets, *told, window, asked.acting.at, std::move(head)),
                       "application/json");
 }
 

@@ -4,6 +4,7 @@
 
 #include <gmock/gmock.h>
 
+#include <algorithm>
 #include <cstdio>
 
 namespace tracewright::testing {
@@ -47,6 +48,13 @@ TEST(Trust, a_stretch_is_marked_by_the_clients_clock_and_taken_back) {
     ASSERT_TRUE(stretch.is_object());
     EXPECT_EQ(stretch["from"], "Fri 27 February 02:00");
     EXPECT_EQ(stretch["why"], "slept on the sensor (invented)");
+    const json marks = served.get("/api/clients/c1/days/2026-02-28", who).json()["marks"];
+    const auto coachs = std::ranges::find_if(marks, [](const json& one) {
+        return one["label"] == "marked by a coach: slept on the sensor (invented)";
+    });
+    ASSERT_NE(coachs, marks.end()) << marks.dump();
+    EXPECT_EQ((*coachs)["kind"], "suspect");
+    EXPECT_EQ((*coachs)["from"], "Sat 28 February 00:00");
     for (std::size_t i = 0; i < now["answers"].size(); ++i) {
         EXPECT_EQ(now["answers"][i]["with_all"], before["answers"][i]["with_all"]);
     }
@@ -74,6 +82,11 @@ TEST(Trust, what_the_program_marked_counts_after_all_until_that_is_taken_back) {
     const json now = trust(served, who);
     EXPECT_EQ(now["stretches"][0]["marked"], false);
     EXPECT_EQ(now["stretches"][0]["why"], "agrees with two pricks");
+    const auto warm_up = [&] {
+        return served.get("/api/clients/c1/trace", who).json()["marks"].dump().find("warm-up") !=
+               std::string::npos;
+    };
+    EXPECT_FALSE(warm_up());
     const std::string number = std::to_string(counted.json()["id"].get<int>());
     ASSERT_EQ(
         served.send("POST", "/api/clients/c1/stretches/" + number + "/take-back", {}, who).status,

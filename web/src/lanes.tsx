@@ -16,6 +16,13 @@ interface Placed {
 /** Less room than this, as a share of the sheet, and words would be a letter or two: the table has them. */
 const legibleShare = 0.04;
 
+/** A mark within another one is boxed in it: the words of the outer one tell of both. */
+export function markItems(marks: TraceMark[]): (TraceMark & { text: string })[] {
+  const inside = (mark: TraceMark) =>
+    mark.kind === "very low" && marks.some((other) => other.kind === "low" && other.at <= mark.at && (other.end ?? other.at) >= (mark.end ?? mark.at));
+  return marks.map((mark) => ({ ...mark, text: inside(mark) ? "" : mark.label, label: `${mark.from} to ${mark.to}` }));
+}
+
 /** Where the items that show stand, and how much room each has for its words before the next one. */
 export function placed(items: { at: number; end: number | null; text: string; label: string; kind?: string }[], shown: Stretch): Placed[] {
   const seen = items
@@ -24,7 +31,7 @@ export function placed(items: { at: number; end: number | null; text: string; la
   return seen.map((item, index) => {
     const from = Math.max(0, share(item.at, shown));
     const to = Math.min(1, share(item.end ?? item.at, shown));
-    const next = seen[index + 1];
+    const next = item.text === "" ? undefined : seen.slice(index + 1).find((other) => other.text !== "");
     const room = Math.max(0, (next ? Math.min(1, share(next.at, shown)) : 1) - from);
     return { key: `${item.at}-${index}`, from, to, room, text: item.text, told: `${item.label} ${item.text}`.trim(), kind: item.kind ?? "" };
   });
@@ -64,7 +71,7 @@ function Track({ name, items, shown }: { name: string; items: (LaneItem | (Trace
 
 /** Marks first, between trace and diary; then what was eaten, done, slept, felt and taken. */
 export function Lanes({ trace, shown }: { trace: Stretched; shown: Stretch }) {
-  const marks = trace.marks.map((mark) => ({ ...mark, text: mark.label, label: "" }));
+  const marks = markItems(trace.marks);
   return (
     <div class="lanes">
       {marks.length > 0 && <Track name={words.day.marks} items={marks} shown={shown} />}

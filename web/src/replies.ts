@@ -139,6 +139,9 @@ export interface Lane {
 export interface TraceMark {
   at: number;
   end: number | null;
+  /** By the client's clock. */
+  from: string;
+  to: string;
   kind: string;
   label: string;
 }

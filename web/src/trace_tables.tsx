@@ -26,6 +26,13 @@ function entriesTable(trace: Stretched): DataTable {
   return { columns: [words.day.time, words.day.lane, words.day.text], rows };
 }
 
+function marksTable(trace: Stretched): DataTable {
+  return {
+    columns: [words.day.marksFrom, words.day.marksTo, words.day.marksWhat],
+    rows: trace.marks.map((mark) => [mark.from, mark.to, mark.label]),
+  };
+}
+
 /** The sheet's data as tables, for those who don't see the canvas. */
 export function TraceTables({ trace, shown }: { trace: Stretched; shown: Stretch }) {
   // Without civil times a row would say nothing: several days at once leave their readings to the day sheets.
@@ -38,6 +45,12 @@ export function TraceTables({ trace, shown }: { trace: Stretched; shown: Stretch
           <summary>{words.day.readings}</summary>
           {readings.cut && <p class="quiet">{words.day.older(most)}</p>}
           <DataTableBox name={words.day.readings} table={readings.table} />
+        </details>
+      )}
+      {trace.marks.length > 0 && (
+        <details>
+          <summary>{words.day.marksTable}</summary>
+          <DataTableBox name={words.day.marksTable} table={marksTable(trace)} />
         </details>
       )}
       <details>

@@ -1,6 +1,6 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { placed } from "../../src/lanes";
+import { markItems, placed } from "../../src/lanes";
 import type { Stretched } from "../../src/replies";
 import { civilTime, legible, minutesOf } from "../../src/tick_choice";
 import { columnsOf, levelText, mergedWears } from "../../src/trace_rows";
@@ -92,4 +92,18 @@ test("lane items stand where they began and give way to the next one", () => {
       ["lunch", 0.5, 0.5, 0.5],
     ],
   );
+});
+
+test("a very low within its low is boxed without words of its own, and the low keeps the room for its words", () => {
+  const mark = (kind: string, label: string, from: number, to: number) => ({ at: midnight + from * hour, end: midnight + to * hour, from: clock(from), to: clock(to), kind, label });
+  const items = placed(
+    markItems([mark("low", "low 2 h, very low 1 h", 2, 4), mark("very low", "very low", 2, 3), mark("suspect", "warm-up", 12, 13)]),
+    { from: midnight, to: midnight + 24 * hour },
+  );
+  assert.deepEqual(
+    items.map((item) => item.text),
+    ["low 2 h, very low 1 h", "", "warm-up"],
+  );
+  assert.equal(items[0]?.room, 10 / 24);
+  assert.match(items[1]?.told ?? "", /02:00 to 03:00/);
 });
