@@ -9,9 +9,12 @@ export interface Reading<T> {
   again: () => void;
 }
 
+/** Erased, revoked or closed meanwhile: what was shown of it may not stand any longer. */
+const isGone = (failure: Problem): boolean => failure.status === 404 || failure.status === 403 || failure.status === 410;
+
 /**
  * Reads a path and keeps reading it: again when a change concerns it. While it is read again the old
- * value stands, so that nothing jumps. `client` null: any change concerns it.
+ * value stands, so that nothing jumps, until the answer is that it is gone. `client` null: any change concerns it.
  */
 export function useReading<T>(path: string, client: string | null): Reading<T> {
   const [value, setValue] = useState<T | null>(null);
@@ -33,6 +36,7 @@ export function useReading<T>(path: string, client: string | null): Reading<T> {
       },
       (failure: unknown) => {
         if (!wanted) return;
+        if (failure instanceof Problem && isGone(failure)) setValue(null);
         setProblem(failure instanceof Problem ? failure : new Problem(0, "", words.problem.unknown));
       },
     );
