@@ -1,11 +1,15 @@
 #include "findings/meal_report.hpp"
 
+#include "findings/special_days.hpp"
 #include "inference/student_t.hpp"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <chrono>
 #include <cmath>
 #include <map>
+#include <set>
 #include <utility>
 
 namespace tracewright {
@@ -28,6 +32,15 @@ bool moved_after(const EatingOccasion& occasion, const Diary& diary) {
     });
 }
 
+// A rise on such a day is put down to no food.
+std::set<CivilDate> days_unlike_the_others(const ReviewInput& input) {
+    std::set<CivilDate> dates;
+    for (const SpecialDay& day : special_days(input.diary, input.zones)) {
+        dates.insert(day.date);
+    }
+    return dates;
+}
+
 // A meal is told at its own usual portion: what it holds belongs to it. Slot by the clock is nearly
 // a fact of the food; it is adjusted for by whether it is breakfast, when the same food rises most.
 FoodComparison foods_of(const MealReport& report, const ReviewInput& input) {
@@ -47,12 +60,18 @@ FoodComparison foods_of(const MealReport& report, const ReviewInput& input) {
         sum += occasion.carbohydrate_g.value_or(0);
         ++times;
     }
+    const std::set<CivilDate> unlike = days_unlike_the_others(input);
+    int left_out = 0;
     std::vector<FoodResponse> responses;
     for (std::size_t i = 0; i < report.occasions.size(); ++i) {
         const EatingOccasion& occasion = report.occasions[i];
         const MealAmplitude& amplitude = report.overlap.meals[i];
         const std::string food = food_key(occasion.text());
         if (!amplitude.readable || food.empty() || occasion.not_described) {
+            continue;
+        }
+        if (unlike.contains(input.zones.date_at(occasion.at))) {
+            ++left_out;
             continue;
         }
         FoodResponse one{food, amplitude.own, {}};
@@ -64,7 +83,13 @@ FoodComparison foods_of(const MealReport& report, const ReviewInput& input) {
         }
         responses.push_back(std::move(one));
     }
-    return compare_foods(responses, std::move(names), input.seed);
+    FoodComparison compared = compare_foods(responses, std::move(names), input.seed);
+    if (left_out > 0) {
+        compared.adjusted_for.push_back(
+            fmt::format("days with illness or cortisone noted ({} {} left out)", left_out,
+                        left_out == 1 ? "meal" : "meals"));
+    }
+    return compared;
 }
 
 void set_pair_mean(MealReport& report) {

@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string_view>
 
 using namespace tracewright;
 
@@ -148,4 +149,40 @@ TEST(MealReport, names_without_meaning_tell_no_two_foods_apart) {
         quiet += meal_report(input).foods.different.empty() ? 1 : 0;
     }
     EXPECT_GE(quiet, seeds * 95 / 100);
+}
+
+// T24: a rise on a day of fever is put down to no food (own rule).
+TEST(FoodComparison, meals_of_a_day_with_illness_noted_are_left_out_and_counted) {
+    using namespace tracewright::testing;
+    ReviewInput input;
+    for (int day = 0; day < 8; ++day) {
+        input.diary.push_back(meal(moment(day, 8), "porridge", 50));
+        input.diary.push_back(meal(moment(day, 13), "soup", 50));
+        input.diary.push_back(meal(moment(day, 19), day == 4 ? "stew" : "rice", 50));
+    }
+    const std::vector<DiaryEntry> meals = input.diary;
+    input.wears = {drawn_wear(moment(0, 0), moment(8, 12), 5min, [&](Instant at) {
+        double level = 110;
+        for (const DiaryEntry& eaten : meals) {
+            const double since = minutes_since(eaten.at, at);
+            level += since > 0 && since < 500 ? 50 * meal_kernel(since, 50) : 0;
+        }
+        return level;
+    })};
+    input.as_of = moment(9, 0);
+    const auto times = [](const FoodComparison& foods, std::string_view food) {
+        const auto found = std::ranges::find(foods.foods, food, &FoodStanding::food);
+        return found == foods.foods.end() ? 0 : found->times;
+    };
+    const FoodComparison well = meal_report(input).foods;
+    EXPECT_EQ(times(well, "porridge"), 8);
+    EXPECT_EQ(well.seen_once, std::vector<std::string>{"stew"});
+
+    input.diary.push_back(entry(DiaryKind::illness, moment(4, 7), "fever"));
+    const FoodComparison ill = meal_report(input).foods;
+    EXPECT_EQ(times(ill, "porridge"), 7);
+    EXPECT_EQ(times(ill, "rice"), 7);
+    EXPECT_TRUE(ill.seen_once.empty());
+    ASSERT_FALSE(ill.adjusted_for.empty());
+    EXPECT_EQ(ill.adjusted_for.back(), "days with illness or cortisone noted (3 meals left out)");
 }
