@@ -60,8 +60,12 @@ bool Service::tell_changes(std::int64_t& last_line) {
         return false;
     }
     for (const AuditLine& line : *lines) {
+        if (a_look(line.deed)) {
+            last_line = line.id;
+            continue;
+        }
         std::string handle;  // none where all are concerned, or the client was erased since
-        if (line.client && !a_look(line.deed)) {
+        if (line.client) {
             auto client = watched_->client_line(*line.client);
             if (!client && client.error().kind != StoreErrorKind::not_found) {
                 return false;
@@ -69,9 +73,6 @@ bool Service::tell_changes(std::int64_t& last_line) {
             handle = client ? std::move(client->handle) : std::string();
         }
         last_line = line.id;
-        if (a_look(line.deed)) {
-            continue;
-        }
         handle.empty() || of_all(line.deed) ? changes_.all_changed() : changes_.changed(handle);
         if (line.deed.starts_with("coach_")) {
             read_coaches(*watched_);
