@@ -95,7 +95,7 @@ Reply meals_reply(Asked& asked) {
     json["ask_about"] = Json::array();
     for (const UnwrittenRise& rise : report.ask_about) {
         json["ask_about"].push_back(
-            {{"label", worded.at(rise.from)}, {"rise", worded.rise(rise.rise)}});
+            {{"label", worded.at(rise.from)}, {"rise", worded.level(rise.rise)}});
     }
     json["pairs"] = json_of_pairs(report, worded);
     json["mean_rise"] = mean_rise_words(report, worded);

@@ -39,7 +39,7 @@ export const causesWords = {
     once: "Eaten once so far. One meal says almost nothing: eat it again to know.",
     askAbout: "Ask about: a rise without an entry",
     askNote: "Something may have been eaten that was not written down. Nothing is entered by itself.",
-    rise: (when: string, up: string) => `${when}: up by ${up.replace(/^\+/, "")} within an hour`,
+    rise: (when: string, up: string) => `${when}: up by ${up} within an hour`,
     pairs: "Finger-pricks before and two hours after",
     pairColumns: ["meal", "before", "after", "read"],
     minutes: (n: number) => `after ${n} min`,

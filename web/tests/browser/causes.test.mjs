@@ -67,7 +67,9 @@ describe("What goes with it", { concurrency: false }, () => {
       if (ask_about.length === 0) continue;
       await at(client);
       await page.waitForSelector("h3:has-text('Ask about')");
-      assert.equal(await page.locator("h3:has-text('Ask about') ~ ul").first().locator("li").count(), ask_about.length);
+      const asked = page.locator("h3:has-text('Ask about') ~ ul").first().locator("li");
+      assert.equal(await asked.count(), ask_about.length);
+      assert.match(await asked.first().textContent(), /: up by \d+(\.\d)? m(g\/dL|mol\/L) within an hour$/);
       return;
     }
     assert.fail("the invented practice has such a rise");
