@@ -153,9 +153,11 @@ std::string plan_sentence(const Plan& plan, const CareInput& care) {
             return fmt::format("One to talk about: {}. Agree on it in the client's own words.",
                                best->change->words);
         case PlanSays::find_out_first:
-            return fmt::format(
-                "No change yet: find out first whether it is worth it: {}. A trial would tell.",
-                best->change->words);
+            return fmt::format("No change yet: find out first whether it is worth it: {}. {}",
+                               best->change->words,
+                               *best->change->trial != '\0'
+                                   ? "A trial would tell."
+                                   : "Noted on both kinds of day, the next wear would tell.");
         case PlanSays::no_change_yet:
             break;
     }
