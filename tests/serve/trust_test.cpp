@@ -74,6 +74,11 @@ TEST(Trust, what_the_program_marked_counts_after_all_until_that_is_taken_back) {
     const Sitting who = served.signed_in();
     const json before = trust(served, who);
     const json mark = before["stretches"][0];
+    const auto warm_up = [&] {
+        return served.get("/api/clients/c1/trace", who).json()["marks"].dump().find("warm-up") !=
+               std::string::npos;
+    };
+    ASSERT_TRUE(warm_up());
     const Got counted = served.send(
         "POST", "/api/clients/c1/stretches/count",
         {{"begins", mark["begins"]}, {"ends", mark["ends"]}, {"why", "agrees with two pricks"}},
@@ -82,16 +87,13 @@ TEST(Trust, what_the_program_marked_counts_after_all_until_that_is_taken_back) {
     const json now = trust(served, who);
     EXPECT_EQ(now["stretches"][0]["marked"], false);
     EXPECT_EQ(now["stretches"][0]["why"], "agrees with two pricks");
-    const auto warm_up = [&] {
-        return served.get("/api/clients/c1/trace", who).json()["marks"].dump().find("warm-up") !=
-               std::string::npos;
-    };
     EXPECT_FALSE(warm_up());
     const std::string number = std::to_string(counted.json()["id"].get<int>());
     ASSERT_EQ(
         served.send("POST", "/api/clients/c1/stretches/" + number + "/take-back", {}, who).status,
         204);
     EXPECT_EQ(trust(served, who), before);
+    EXPECT_TRUE(warm_up());
 }
 
 TEST(Trust, no_mark_hides_a_very_low_from_the_ladder) {

@@ -180,6 +180,27 @@ TEST(SqlitePractice, two_programs_see_each_others_changes) {
     EXPECT_EQ(first->wears(*client)->front().wear.readings.size(), 300U);
 }
 
+TEST(SqlitePractice, what_is_read_at_one_moment_does_not_see_what_came_after_and_changes_nothing) {
+    const Folder folder;
+    const auto first = new_practice(folder.file("practice"));
+    const auto second = opened_practice(folder.file("practice"));
+    const auto client = *first->add_client("c1", "Tansy (invented)", {}, acting());
+    const auto seen = first->reading([&]() -> Stored<std::size_t> {
+        EXPECT_EQ(first->client_numbers()->size(), 1U);
+        EXPECT_TRUE(second->add_client("c2", "Yarrow (invented)", {}, acting()));
+        auto renamed = *second->client(client);
+        renamed.name = "Ragwort (invented)";
+        EXPECT_TRUE(second->change_client(renamed, acting()));
+        EXPECT_EQ(first->client_line(client)->name, "Tansy (invented)");
+        EXPECT_FALSE(first->add_note(client, "a note", acting()));
+        return first->client_numbers()->size();
+    });
+    EXPECT_EQ(seen, 1U);
+    EXPECT_EQ(first->client_numbers()->size(), 2U);
+    EXPECT_EQ(first->client_line(client)->name, "Ragwort (invented)");
+    EXPECT_TRUE(first->notes(client)->empty());
+}
+
 TEST(SqlitePractice, two_programs_writing_at_once_lose_nothing) {
     const Folder folder;
     const std::string path = folder.file("practice");

@@ -246,6 +246,22 @@ TEST_P(StoreContract, clients_are_called_by_handle_or_by_a_name_that_one_alone_b
     EXPECT_EQ(store->clients()->size(), 3U);
 }
 
+TEST_P(StoreContract, one_clients_line_is_the_one_in_the_list) {
+    ASSERT_TRUE(store->add_client("c2", "Yarrow (invented)", facts(), acting()));
+    ASSERT_TRUE(store->bring_in(client, file_of(0, 300), WhoseFile::not_asked, acting()));
+    const auto all = store->clients();
+    for (const ClientLine& listed : *all) {
+        const auto line = store->client_line(listed.id);
+        ASSERT_TRUE(line) << line.error().sentence;
+        EXPECT_EQ(line->id, listed.id);
+        EXPECT_EQ(line->handle, listed.handle);
+        EXPECT_EQ(line->name, listed.name);
+        EXPECT_EQ(line->last_reading, listed.last_reading);
+        EXPECT_EQ(line->last_reading.has_value(), listed.id == client);
+    }
+    EXPECT_EQ(store->client_line(77).error().kind, StoreErrorKind::not_found);
+}
+
 TEST_P(StoreContract, a_handle_that_is_taken_or_tells_the_name_is_refused) {
     EXPECT_EQ(store->add_client("c1", "X (invented)", facts(), acting()).error().kind,
               StoreErrorKind::exists);
