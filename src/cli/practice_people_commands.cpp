@@ -1,6 +1,7 @@
 #include "cli/practice_commands.hpp"
 #include "store/client_document.hpp"
 #include "store/client_export.hpp"
+#include "store/meal_photo_book.hpp"
 #include "store/new_client.hpp"
 #include "store/whole_file.hpp"
 #include "time/zone.hpp"
@@ -265,9 +266,13 @@ Exit export_client(const PracticeOptions& options, const PracticeWords& words,
     if (!holdings) {
         return said(holdings.error(), streams);
     }
+    const auto photos = MealPhotoBook(*open->practice.store).photos(open->client);
+    if (!photos) {
+        return said(photos.error(), streams);
+    }
     std::error_code error;
     std::filesystem::create_directories(words.out, error);
-    for (const ExportedFile& file : client_export(*holdings)) {
+    for (const ExportedFile& file : client_export(*holdings, *photos)) {
         const std::string path = (std::filesystem::path(words.out) / file.name).string();
         const auto written = write_whole_file(
             path, {reinterpret_cast<const std::uint8_t*>(file.bytes.data()), file.bytes.size()});

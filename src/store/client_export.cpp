@@ -229,9 +229,25 @@ Json said_of(const ClientHoldings& holdings) {
     return said;
 }
 
+std::string file_of(const MealPhotoRecord& photo) {
+    return fmt::format("photo-{}.jpg", photo.line.id);
+}
+
+Json photos_of(std::span<const MealPhotoRecord> photos) {
+    Json list = Json::array();
+    for (const MealPhotoRecord& photo : photos) {
+        list.push_back({{"number", photo.line.id},
+                        {"meal_at", utc(photo.line.meal_at)},
+                        {"added_at", utc(photo.line.at)},
+                        {"file", file_of(photo)}});
+    }
+    return list;
+}
+
 }  // namespace
 
-std::vector<ExportedFile> client_export(const ClientHoldings& holdings) {
+std::vector<ExportedFile> client_export(const ClientHoldings& holdings,
+                                        std::span<const MealPhotoRecord> photos) {
     Json document;
     document["format"] = "client";
     document["version"] = 1;
@@ -245,6 +261,7 @@ std::vector<ExportedFile> client_export(const ClientHoldings& holdings) {
                                              {"glucose", held.value.value()},
                                              {"unit", name_of(held.value.unit)}});
     }
+    document["photos"] = photos_of(photos);
     document["imports"] = imports_of(holdings);
     document.update(said_of(holdings));
     document["findings"] = Json::array();
@@ -256,9 +273,14 @@ std::vector<ExportedFile> client_export(const ClientHoldings& holdings) {
                                         {"what", Json::parse(finding.document, nullptr, false)}});
     }
     const ZoneHistory zones = client_clock(holdings.client.facts);
-    return {{"client.json", document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n"},
-            {"readings.csv", readings_csv(holdings, zones)},
-            {"diary.csv", diary_csv(holdings.diary)}};
+    std::vector<ExportedFile> files{
+        {"client.json", document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n"},
+        {"readings.csv", readings_csv(holdings, zones)},
+        {"diary.csv", diary_csv(holdings.diary)}};
+    for (const MealPhotoRecord& photo : photos) {
+        files.push_back({file_of(photo), photo.photo.jpeg});
+    }
+    return files;
 }
 
 }  // namespace tracewright

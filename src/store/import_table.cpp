@@ -204,6 +204,14 @@ std::vector<std::string> ImportTable::what_rests_on(std::int64_t client,
     if (kept.integer(0) > 0) {
         resting.push_back(fmt::format("{} kept finding(s) were drawn from it", kept.integer(0)));
     }
+    Statement shown(database_,
+                    "SELECT count(*) FROM meal_photo JOIN diary_entry ON diary_entry.id = meal "
+                    "WHERE diary_entry.import = ?");
+    shown.with(import.id).step();
+    if (shown.integer(0) > 0) {
+        resting.push_back(fmt::format("{} photo(s) were added to its meals: remove them first",
+                                      shown.integer(0)));
+    }
     return resting;
 }
 

@@ -278,8 +278,22 @@ CREATE TABLE share_look (
 CREATE INDEX share_look_of_share ON share_look(share, id);
 )sql";
 
+// Photos of meals, each beside the entry as it was first written: a correction keeps them.
+constexpr const char* version_8 = R"sql(
+CREATE TABLE meal_photo (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
+  client INTEGER NOT NULL REFERENCES client(id) ON DELETE CASCADE,
+  meal INTEGER NOT NULL REFERENCES diary_entry(id) ON DELETE CASCADE,
+  at INTEGER NOT NULL,
+  coach INTEGER NOT NULL REFERENCES coach(id),
+  sealed_photo BLOB NOT NULL
+) STRICT;
+CREATE INDEX meal_photo_of_client ON meal_photo(client, id);
+CREATE INDEX meal_photo_of_meal ON meal_photo(meal);
+)sql";
+
 constexpr std::array versions{version_1, version_2, version_3, version_4,
-                              version_5, version_6, version_7};
+                              version_5, version_6, version_7, version_8};
 
 std::string before_path(const std::string& path, int version) {
     return path + ".before-" + std::to_string(version);

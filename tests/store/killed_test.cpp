@@ -1,6 +1,8 @@
 // What is left of a practice when the program is killed, the disk is full or may not be written.
 // TRACEWRIGHT_KILLS: how many times to kill (else 50).
 #include "store/client_export.hpp"
+#include "store/diary_book.hpp"
+#include "store/meal_photo_book.hpp"
 #include "store/practice_for_tests.hpp"
 
 #include <sys/resource.h>
@@ -65,18 +67,20 @@ class Worker {
     pid_t process_ = 0;
 };
 
-// What the deeds n = 0, 1, 2, ... leave: an import of a day, its meals, a note, an undo, a backup.
+// What the deeds n = 0, 1, 2, ... leave: an import of a day, its meals, a photo of one, a
+// note, an undo, a backup.
 struct Left {
     std::size_t readings = 0;
     std::size_t meals = 0;
+    std::size_t photos = 0;
     std::size_t notes = 0;
     bool operator==(const Left&) const = default;
 };
 
-enum class Deed { import, note, import_more, undo, backup };
+enum class Deed { import, photo, note, import_more, undo, backup };
 
 Deed deed(std::size_t n) {
-    return static_cast<Deed>(n % 5);
+    return static_cast<Deed>(n % 6);
 }
 
 void after(std::size_t n, Left& left) {
@@ -85,6 +89,9 @@ void after(std::size_t n, Left& left) {
         case Deed::import_more:
             left.readings += 288;
             left.meals += 3;
+            break;
+        case Deed::photo:
+            ++left.photos;
             break;
         case Deed::note:
             ++left.notes;
@@ -98,6 +105,16 @@ void after(std::size_t n, Left& left) {
     }
 }
 
+// Of the last meal that the import before brought.
+bool photo_added(SqlitePractice& practice, std::int64_t client, std::int64_t day) {
+    const auto meals =
+        DiaryBook(practice).entries(client, {at_second(day - 86'400), at_second(day)});
+    return meals && !meals->empty() &&
+           MealPhotoBook(practice)
+               .add(client, meals->back().id, MealPhoto{std::string(50'000, 'j')}, acting())
+               .has_value();
+}
+
 bool done(SqlitePractice& practice, std::int64_t client, std::size_t n, const std::string& backup) {
     const auto day = static_cast<std::int64_t>(n) * 86'400;
     switch (deed(n)) {
@@ -106,6 +123,8 @@ bool done(SqlitePractice& practice, std::int64_t client, std::size_t n, const st
             return practice
                 .bring_in(client, with_meals(file_of(day, 288), 3), WhoseFile::not_asked, acting())
                 .has_value();
+        case Deed::photo:
+            return photo_added(practice, client, day);
         case Deed::note:
             return practice.add_note(client, "a note", acting()).has_value();
         case Deed::undo:
@@ -123,6 +142,7 @@ Left left_in(SqlitePractice& practice, std::int64_t client) {
         left.readings += wear.wear.readings.size();
     }
     left.meals = practice.diary(client)->size();
+    left.photos = MealPhotoBook(practice).lines(client)->size();
     left.notes = practice.notes(client)->size();
     return left;
 }
@@ -194,6 +214,7 @@ TEST(Killed, a_migration_cut_short_is_made_again) {
             database.run(
                 "DROP TABLE note; DROP TABLE promise; DROP TABLE acknowledgement;"
                 "DROP TABLE escalation; DROP TABLE finding; DROP TABLE client_food;"
+                "DROP TABLE meal_photo;"
                 "DROP TABLE trial_day; DROP TABLE trial_stop; DROP TABLE trial;"
                 "DROP TABLE told_stretch; DROP TABLE wear_fixing; DROP TABLE share_look; DROP "
                 "TABLE share; DROP INDEX diary_corrected;"

@@ -137,7 +137,7 @@ void take_back_to_version_1(const std::string& path) {
     Database database(path, Database::Mode::existing);
     database.run(
         "DROP TABLE note; DROP TABLE promise; DROP TABLE acknowledgement; DROP TABLE escalation;"
-        "DROP TABLE finding; DROP TABLE client_food;"
+        "DROP TABLE finding; DROP TABLE client_food; DROP TABLE meal_photo;"
         "DROP TABLE trial_day; DROP TABLE trial_stop; DROP TABLE trial;"
         "DROP TABLE told_stretch; DROP TABLE wear_fixing; DROP TABLE share_look; DROP TABLE share; "
         "DROP INDEX diary_corrected; ALTER TABLE "
