@@ -244,7 +244,7 @@ void add_kind(Shown& shown, SharedKind kind, const FirstReview& review, const Sh
         case SharedKind::food_amounts:
             return shown.list(amounts(shown), "No amount was written in these days.");
         case SharedKind::meal_photos:
-            return shown.say("No photos of meals are kept.");
+            return shown.say("Photos of meals are not shown on this page.");
         case SharedKind::mood:
             return shown.list(entries(shown, {DiaryKind::mood}), none_written);
         case SharedKind::notes:

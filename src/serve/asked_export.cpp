@@ -2,6 +2,7 @@
 
 #include "serve/request_body.hpp"
 #include "store/client_export.hpp"
+#include "store/meal_photo_book.hpp"
 
 #include <algorithm>
 
@@ -12,11 +13,16 @@ Reply export_reply(Asked& asked) {
     if (!holdings) {
         return problem_of(holdings.error());
     }
-    for (ExportedFile& file : client_export(*holdings)) {
+    const auto photos = MealPhotoBook(asked.store).photos(asked.client->id);
+    if (!photos) {
+        return problem_of(photos.error());
+    }
+    for (ExportedFile& file : client_export(*holdings, *photos)) {
         if (file.name == asked.values[1]) {
-            Reply reply = text_reply(std::move(file.bytes), file.name.ends_with(".json")
-                                                                ? "application/json"
-                                                                : "text/csv; charset=utf-8");
+            Reply reply = text_reply(std::move(file.bytes),
+                                     file.name.ends_with(".json")  ? "application/json"
+                                     : file.name.ends_with(".jpg") ? "image/jpeg"
+                                                                   : "text/csv; charset=utf-8");
             reply.headers.emplace_back(
                 "Content-Disposition",
                 "attachment; filename=\"" + asked.client->handle + "-" + file.name + "\"");

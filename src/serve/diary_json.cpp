@@ -73,25 +73,33 @@ std::string said_of(const EatenFood& food) {
     return said;
 }
 
-Json json_of_diary_day(std::span<const DiaryRecord> entries, CivilDate day,
-                       const ZoneHistory& clock, Instant now) {
+Json json_of_diary_day(std::span<const DiaryRecord> entries, std::span<const MealPhotoLine> photos,
+                       CivilDate day, const ZoneHistory& clock, Instant now) {
     const CivilDate today = clock.date_at(now);
     const std::chrono::days one{1};
     Json list = Json::array();
     for (const DiaryRecord& record : entries) {
         const DiaryEntry& entry = record.entry;
+        Json shown = Json::array();
+        for (const MealPhotoLine& photo : photos) {
+            if (photo.entry == record.id) {
+                shown.push_back(photo.id);
+            }
+        }
         list.push_back({{"id", record.id},
                         {"kind", name_of(entry.kind)},
                         {"time", clock_time(clock.wall_time(entry.at))},
                         {"time_uncertain", entry.time_uncertain},
                         {"words", words_of(entry)},
                         {"corrected", record.corrected},
+                        {"photos", std::move(shown)},
                         {"form", json_of_diary_form(entry, clock)}});
     }
     return {{"date", day_text(day)},
             {"label", full_date(day)},
             {"before", day_text(day - one)},
             {"after", day < today ? Json(day_text(day + one)) : Json()},
+            {"most_photos", most_photos_of_a_meal},
             {"entries", std::move(list)}};
 }
 

@@ -3,6 +3,7 @@
 #include "intake/client_message.hpp"
 #include "render/review_json.hpp"
 #include "store/diary_book.hpp"
+#include "store/meal_photo_record.hpp"
 #include "time/zone_history.hpp"
 
 #include <span>
@@ -11,9 +12,9 @@
 namespace tracewright {
 
 /// One day of the diary as the page lists it: each entry in words, with the parts it is corrected
-/// by. Days before and after to go on to; none after today.
-Json json_of_diary_day(std::span<const DiaryRecord> entries, CivilDate day,
-                       const ZoneHistory& clock, Instant now);
+/// by, and the numbers of its photos. Days before and after to go on to; none after today.
+Json json_of_diary_day(std::span<const DiaryRecord> entries, std::span<const MealPhotoLine> photos,
+                       CivilDate day, const ZoneHistory& clock, Instant now);
 
 /// What a message was taken for: each part with its words, its doubts and its foods. `sums`: grams
 /// are told; off where the eating screen is positive or not answered (safety rule 12).

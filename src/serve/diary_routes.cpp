@@ -1,13 +1,16 @@
 #include "coaching/client_clock.hpp"
 #include "diary/food_table.hpp"
+#include "intake/photo.hpp"
 #include "serve/asked_number.hpp"
 #include "serve/brought_in_file.hpp"
 #include "serve/diary_form.hpp"
 #include "serve/diary_json.hpp"
+#include "serve/photo_replies.hpp"
 #include "serve/request_body.hpp"
 #include "serve/route.hpp"
 #include "store/diary_book.hpp"
 #include "store/foods_of_client.hpp"
+#include "store/meal_photo_book.hpp"
 #include "store/standing_escalations.hpp"
 #include "time/day_text.hpp"
 
@@ -34,7 +37,8 @@ bool foods_left_off(const Asked& asked) {
 Json eating_note(const Asked& asked) {
     return foods_left_off(asked)
                ? Json(
-                     "The eating screen is positive or not answered: foods, grams and meals "
+                     "The eating screen is positive or not answered: foods, photos, grams and "
+                     "meals "
                      "compared stay off the client's papers, and no grams are added up here.")
                : Json();
 }
@@ -53,7 +57,11 @@ Reply day_reply(Asked& asked) {
     if (!entries) {
         return problem_of(entries.error());
     }
-    Json json = json_of_diary_day(*entries, *day, clock, asked.acting.at);
+    const auto photos = MealPhotoBook(asked.store).lines(asked.client->id);
+    if (!photos) {
+        return problem_of(photos.error());
+    }
+    Json json = json_of_diary_day(*entries, *photos, *day, clock, asked.acting.at);
     json["eating_note"] = eating_note(asked);
     return json_reply(json);
 }
@@ -265,6 +273,14 @@ constexpr Route table[] = {
      correct_reply},
     {Method::post, "/api/clients/{handle}/diary/entries/{id}/strike", Asks::who_may_change,
      strike_reply},
+    {Method::get, "/api/clients/{handle}/photos", Asks::who_may_look, photos_reply, Holds::never,
+     "photos_seen"},
+    {Method::get, "/api/clients/{handle}/photos/{id}", Asks::who_may_look, photo_reply,
+     Holds::never, "photo_seen"},
+    {Method::post, "/api/clients/{handle}/diary/entries/{id}/photos", Asks::who_may_change,
+     add_photo_reply, Holds::never, nullptr, longest_photo_file},
+    {Method::post, "/api/clients/{handle}/photos/{id}/remove", Asks::who_may_change,
+     remove_photo_reply},
 };
 
 }  // namespace

@@ -29,6 +29,7 @@ class DescribedApi : public ::testing::Test {
     // One part of the API each: every status of it.
     void ask_of_imports(const Sitting& owner, const Sitting& reader);
     void ask_of_the_diary(const Sitting& owner, const Sitting& reader);
+    void ask_of_photos(const Sitting& owner, const Sitting& reader, int meal);
     void ask_of_clients(const Sitting& owner, const Sitting& reader);
     void ask_of_trust(const Sitting& owner, const Sitting& reader);
     void ask_of_shares(const Sitting& owner, const Sitting& reader);

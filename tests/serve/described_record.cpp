@@ -1,4 +1,5 @@
 // The parts of the API by which a client's record is told, asked for every status described.
+#include "intake/invented_photo.hpp"
 #include "serve/described_api.hpp"
 
 namespace tracewright::testing {
@@ -77,8 +78,35 @@ void DescribedApi::ask_of_the_diary(const Sitting& owner, const Sitting& reader)
         of("/diary/entries/" + std::to_string(fresh["id"].get<int>()) + "/strike");
     ask(401, "POST", strike, target, {});
     ask(403, "POST", strike, target, reader);
+    ask_of_photos(owner, reader, fresh["id"].get<int>());
     ask(200, "POST", strike, target, owner);
     ask(404, "POST", strike, target, owner);
+}
+
+void DescribedApi::ask_of_photos(const Sitting& owner, const Sitting& reader, int meal) {
+    const std::string client = "/api/clients/{handle}";
+    const auto of = [](const std::string& rest) { return "/api/clients/c2" + rest; };
+    const std::string add = client + "/diary/entries/{id}/photos";
+    const std::string to = of("/diary/entries/" + std::to_string(meal) + "/photos");
+    const std::string jpeg = jpeg_of(32, 16);
+    ask_with_file(401, add, to, {}, jpeg);
+    ask_with_file(403, add, to, reader, jpeg);
+    ask_with_file(404, add, of("/diary/entries/999/photos"), owner, jpeg);
+    ask_with_file(415, add, to, owner, jpeg, "image/jpeg");
+    ask_with_file(422, add, to, owner, "no photo");
+    const std::string number = ask_with_file(201, add, to, owner, jpeg).json()["id"].dump();
+    const std::string list = client + "/photos";
+    ask(200, "GET", list, of("/photos"), owner);
+    ask(401, "GET", list, of("/photos"), {});
+    ask(404, "GET", list, "/api/clients/nobody/photos", owner);
+    ask(200, "GET", list + "/{id}", of("/photos/" + number), owner);
+    ask(401, "GET", list + "/{id}", of("/photos/" + number), {});
+    ask(404, "GET", list + "/{id}", of("/photos/999"), owner);
+    const std::string remove = list + "/{id}/remove";
+    ask(401, "POST", remove, of("/photos/" + number + "/remove"), {});
+    ask(403, "POST", remove, of("/photos/" + number + "/remove"), reader);
+    ask(404, "POST", remove, of("/photos/999/remove"), owner);
+    ask(204, "POST", remove, of("/photos/" + number + "/remove"), owner);
 }
 
 void DescribedApi::ask_of_clients(const Sitting& owner, const Sitting& reader) {

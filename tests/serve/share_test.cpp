@@ -4,8 +4,10 @@
 // answer gives away (from memory).
 #include "coaching/share.hpp"
 #include "access/share_token.hpp"
+#include "intake/invented_photo.hpp"
 #include "serve/route.hpp"
 #include "serve/served_practice.hpp"
+#include "store/diary_book.hpp"
 
 #include <gmock/gmock.h>
 
@@ -126,7 +128,7 @@ std::string only_in(SharedKind kind) {
         case SharedKind::food_amounts:
             return "45.5 g carbohydrate";
         case SharedKind::meal_photos:
-            return "No photos of meals are kept.";
+            return "Photos of meals are not shown on this page.";
         case SharedKind::mood:
             return "glum as invented";
         case SharedKind::notes:
@@ -232,6 +234,28 @@ TEST_F(Shares, the_eating_screen_closes_its_kinds_whatever_was_given) {
     const json told = served.get("/api/clients/c1/shares", owner).json();
     EXPECT_EQ(told["closed_kinds"],
               (json{"hours in range", "day sheets", "food amounts", "meal photos", "weight"}));
+}
+
+// Nor has an address below a share one of the practice's own photos.
+TEST_F(Shares, no_photo_of_a_meal_is_on_any_page) {
+    auto practice = opened_practice(served.path());
+    const auto entries = DiaryBook(*practice).entries(1, {Instant::min(), Instant::max()});
+    const auto meal = std::ranges::find_if(
+        *entries, [](const DiaryRecord& one) { return one.entry.kind == DiaryKind::meal; });
+    ASSERT_NE(meal, entries->end());
+    const Got added =
+        served.send_file("/api/clients/c1/diary/entries/" + std::to_string(meal->id) + "/photos",
+                         jpeg_of(64, 32), owner);
+    ASSERT_EQ(added.status, 201) << added.body;
+    const std::string photo = "/photos/" + added.json()["id"].dump();
+    const Given share = given("meal photos, diary, letter");
+    const Got page = served.get(share.address);
+    EXPECT_EQ(page.status, 200);
+    EXPECT_THAT(page.body, HasSubstr("Photos of meals are not shown on this page."));
+    EXPECT_THAT(page.body, Not(HasSubstr("<img")));
+    EXPECT_THAT(page.body, Not(HasSubstr("data:image")));
+    EXPECT_EQ(served.get(share.address + photo).status, 403);
+    EXPECT_EQ(served.get("/api/clients/c1" + photo).status, 401);
 }
 
 TEST_F(Shares, nothing_can_be_changed_through_one) {

@@ -5,6 +5,7 @@ import { diaryWords } from "./diary_words";
 import { EntryCorrection } from "./entry_correction";
 import { useKeeping } from "./keeping";
 import { KeptLine } from "./kept_line";
+import { MealPhotos } from "./meal_photos";
 
 const texts = diaryWords.entries;
 
@@ -79,6 +80,7 @@ export function DayEntries({ client, day, last, changed }: Props) {
                 </p>
               </div>
             )}
+            {entry.kind === "meal" && <MealPhotos client={client} entry={entry} most={day.most_photos} changed={() => changed(last)} />}
           </li>
         ))}
       </ol>

@@ -15,6 +15,8 @@ export interface DiaryEntry {
   time_uncertain: boolean;
   words: string;
   corrected: boolean;
+  /** Numbers of its photos; a meal alone has some. */
+  photos: number[];
   form: EntryForm;
 }
 
@@ -24,7 +26,14 @@ export interface DiaryDay {
   before: string;
   after: string | null;
   eating_note: string | null;
+  /** How many photos a meal may have. */
+  most_photos: number;
   entries: DiaryEntry[];
+}
+
+/** The photos of meals that stand in the diary. */
+export interface MealPhotos {
+  photos: { id: number; entry: number; meal_at: string }[];
 }
 
 export interface Doubt {

@@ -23,6 +23,7 @@ export const factsWords = {
     title: "Take their data along, or leave",
     lead: "All that is kept of this client, in open formats:",
     files: { "client.json": "What is known and was written", "readings.csv": "Readings", "diary.csv": "Diary" } as Record<string, string>,
+    photo: (meal: string) => `Photo of the meal of ${meal}`,
     erase: "Erase this client",
     ownerOnly: "Only the owner of the practice erases a client.",
     warn: "Nothing of the client stays but that one was erased, by whom and when. This can't be undone. Files written before are yours to delete.",

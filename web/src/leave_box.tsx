@@ -1,8 +1,10 @@
 import { ofClient } from "./ask_server";
+import type { MealPhotos } from "./diary_replies";
 import { factsWords } from "./facts_words";
 import { useKeeping } from "./keeping";
 import { KeptLine } from "./kept_line";
 import { goTo } from "./place";
+import { useReading } from "./reading";
 import { session } from "./session";
 
 const texts = factsWords.leave;
@@ -10,6 +12,7 @@ const texts = factsWords.leave;
 /** Copies for the client, and erasing: the owner's, after a copy, with the handle written out. */
 export function LeaveBox({ client }: { client: string }) {
   const { busy, told, wrong, keep } = useKeeping();
+  const photos = useReading<MealPhotos>(ofClient(client, "/photos"), client);
   const erase = async (event: Event) => {
     event.preventDefault();
     const form = new FormData(event.currentTarget as HTMLFormElement);
@@ -25,6 +28,13 @@ export function LeaveBox({ client }: { client: string }) {
           <li key={file}>
             <a href={ofClient(client, `/export/${file}`)} download>
               {what} ({file})
+            </a>
+          </li>
+        ))}
+        {photos.value?.photos.map(({ id, meal_at }) => (
+          <li key={id}>
+            <a href={ofClient(client, `/export/photo-${id}.jpg`)} download>
+              {texts.photo(meal_at)} (photo-{id}.jpg)
             </a>
           </li>
         ))}
