@@ -11,6 +11,15 @@ constexpr unsigned start_of_scan = 0xDA;
 constexpr unsigned end_of_image = 0xD9;
 constexpr unsigned exif_segment = 0xE1;
 
+// A frame's header: 0xC0 to 0xCF but for tables of codes, an extension and conditions of coding.
+bool begins_a_frame(unsigned marker) {
+    return marker >= 0xC0 && marker <= 0xCF && marker != 0xC4 && marker != 0xC8 && marker != 0xCC;
+}
+
+bool is_progressive(unsigned frame) {
+    return (frame & 3U) == 2;
+}
+
 unsigned byte_at(std::string_view bytes, std::size_t at) {
     return static_cast<std::uint8_t>(bytes[at]);
 }
@@ -74,6 +83,8 @@ std::optional<JpegOutline> jpeg_outline(std::string_view bytes) {
     }
     JpegOutline outline;
     bool orientation_told = false;
+    unsigned frame = 0;
+    std::optional<std::size_t> colours;
     std::size_t at = 2;
     while (at + 1 < bytes.size() && byte_at(bytes, at) == 0xFF) {
         const unsigned marker = byte_at(bytes, at + 1);
@@ -97,8 +108,16 @@ std::optional<JpegOutline> jpeg_outline(std::string_view bytes) {
             outline.orientation = orientation_in(segment);
             orientation_told = true;
         }
+        if (begins_a_frame(marker)) {
+            frame = marker;
+            colours = number(segment, 5, 1, true);
+        }
         at += *length;
         if (marker == start_of_scan) {
+            if (outline.scans == 0) {
+                outline.held_whole =
+                    is_progressive(frame) || number(segment, 0, 1, true) != colours;
+            }
             ++outline.scans;
             at = after_pixels(bytes, at);
         }

@@ -10,6 +10,9 @@ struct JpegOutline {
     /// How the pixels lie, 1 (upright) to 8. Exif 2.32 (CIPA DC-008, 2019), 4.6.4, tag 274.
     int orientation = 1;
     int scans = 0;  ///< how often the pixels are gone through: many in a progressive file
+    /// What is coded of the picture has to be held whole until the last scan: the first one does
+    /// not tell all of it.
+    bool held_whole = false;
 };
 
 /// Walks the segments of ITU-T T.81 (1992), annex B, and decodes none of them. Empty: no JPEG, or

@@ -1,6 +1,7 @@
 #include "intake/photo.hpp"
 
 #include "intake/jpeg_outline.hpp"
+#include "intake/png_pixels.hpp"
 
 #include <fmt/format.h>
 #include <png.h>
@@ -18,7 +19,8 @@ namespace {
 
 constexpr int longest_side = 12'000;
 constexpr std::int64_t most_pixels = 40'000'000;
-constexpr std::int64_t most_pixels_of_png = 20'000'000;
+// Of these the decoder holds up to six bytes a pixel at once: about 120 MB.
+constexpr std::int64_t most_pixels_held_whole = 20'000'000;
 // A progressive file of a usual camera has about ten: each more costs the whole picture's time.
 constexpr int most_scans = 64;
 
@@ -122,8 +124,9 @@ tl::expected<Pixels, std::string> pixels_of_jpeg(std::string_view file) {
         width < 1 || height < 1) {
         return damaged("JPEG");
     }
-    if (!fits(width, height, most_pixels)) {
-        return too_large(width, height, most_pixels);
+    const std::int64_t most = outline->held_whole ? most_pixels_held_whole : most_pixels;
+    if (!fits(width, height, most)) {
+        return too_large(width, height, most);
     }
     if (colours == TJCS_CMYK || colours == TJCS_YCCK) {
         return Failed("found a JPEG in the colours of print (CMYK), expected one for screens");
@@ -144,11 +147,13 @@ tl::expected<Pixels, std::string> pixels_of_png(std::string_view file) {
     png_image image{};
     image.version = PNG_IMAGE_VERSION;
     const std::unique_ptr<png_image, decltype(&png_image_free)> ends(&image, &png_image_free);
-    if (png_image_begin_read_from_memory(&image, file.data(), file.size()) == 0) {
+    // Words packed in a few bytes would be unpacked before the first pixel is read.
+    const auto alone = png_pixels_alone(file);
+    if (!alone || png_image_begin_read_from_memory(&image, alone->data(), alone->size()) == 0) {
         return damaged("PNG");
     }
-    if (!fits(image.width, image.height, most_pixels_of_png)) {
-        return too_large(image.width, image.height, most_pixels_of_png);
+    if (!fits(image.width, image.height, most_pixels_held_whole)) {
+        return too_large(image.width, image.height, most_pixels_held_whole);
     }
     image.format = PNG_FORMAT_RGB;
     Pixels pixels(static_cast<int>(image.width), static_cast<int>(image.height));

@@ -21,7 +21,7 @@ inline constexpr int longest_photo_side = 1600;
 /// neither place, device, time, comments, small pictures nor colour profile; what was clear in a
 /// PNG is white. Error: a sentence that says what was found and what was expected, of a file that
 /// is no JPEG or PNG, damaged, cut short, beyond 12 MB, 12,000 pixels a side or 40 million in all
-/// (20 million as PNG, which is decoded whole), or in the colours of print.
+/// (20 million as PNG or progressive JPEG, which are held whole), or in the colours of print.
 tl::expected<MealPhoto, std::string> photo_anew(std::string_view file);
 
 }  // namespace tracewright

@@ -75,6 +75,36 @@ inline std::string png_of(int width, int height) {
     return png;
 }
 
+/// The same with a text beside the pixels that is packed to a thousandth of its `length`.
+inline std::string png_with_text(int width, int height, std::size_t length) {
+    std::string png;
+    png_structp writer = png_create_write_struct(PNG_LIBPNG_VER_STRING, nullptr, nullptr, nullptr);
+    png_infop about = png_create_info_struct(writer);
+    const auto append = [](png_structp at, png_bytep bytes, std::size_t size) {
+        static_cast<std::string*>(png_get_io_ptr(at))->append(reinterpret_cast<char*>(bytes), size);
+    };
+    png_set_write_fn(writer, &png, append, nullptr);
+    png_set_IHDR(writer, about, static_cast<std::uint32_t>(width),
+                 static_cast<std::uint32_t>(height), 8, PNG_COLOR_TYPE_RGB, PNG_INTERLACE_NONE,
+                 PNG_COMPRESSION_TYPE_BASE, PNG_FILTER_TYPE_BASE);
+    std::string key = "Invented";
+    std::string words(length, 'i');
+    png_text text{};
+    text.compression = PNG_TEXT_COMPRESSION_zTXt;
+    text.key = key.data();
+    text.text = words.data();
+    text.text_length = words.size();
+    png_set_text(writer, about, &text, 1);
+    png_write_info(writer, about);
+    auto pixels = pixels_of(width, height, corners);
+    for (int y = 0; y < height; ++y) {
+        png_write_row(writer, &pixels[static_cast<std::size_t>(y * width * 3)]);
+    }
+    png_write_end(writer, about);
+    png_destroy_write_struct(&writer, &about);
+    return png;
+}
+
 inline std::string segment(unsigned marker, std::string_view content) {
     const std::size_t length = content.size() + 2;
     std::string bytes{'\xFF', static_cast<char>(marker), static_cast<char>(length >> 8U),

@@ -4,8 +4,10 @@
 
 #include "intake/invented_photo.hpp"
 #include "intake/jpeg_outline.hpp"
+#include "intake/png_pixels.hpp"
 
 #include <gmock/gmock.h>
+#include <sys/resource.h>
 
 #include <cstdlib>
 #include <fstream>
@@ -241,6 +243,47 @@ TEST(Photo, a_small_file_of_huge_sides_is_refused_by_its_head) {
                 with_check(png.substr(12, 4) + std::string("\0\0\x27\x10\0\0\x27\x10", 8) +
                            png.substr(24, 5)));
     EXPECT_THAT(why_not(png), HasSubstr("10000 by 10000 pixels"));
+}
+
+// What the decoder would hold of a progressive file is six bytes a pixel, whatever size is asked.
+TEST(Photo, one_that_is_held_whole_may_have_half_the_pixels) {
+    std::string whole = jpeg_of(64, 32);
+    EXPECT_FALSE(jpeg_outline(whole)->held_whole);
+    std::string progressive = jpeg_of(64, 32, corners, TJFLAG_PROGRESSIVE);
+    EXPECT_TRUE(jpeg_outline(progressive)->held_whole);
+    // Each colour in a scan of its own: the first tells of one.
+    std::string apart = whole;
+    apart.at(apart.find("\xFF\xDA") + 4) = 1;
+    EXPECT_TRUE(jpeg_outline(apart)->held_whole);
+    const std::string sides("\x13\x88\x1F\x40", 4);  // 5000 high, 8000 wide
+    progressive.replace(progressive.find("\xFF\xC2") + 5, 4, sides);
+    EXPECT_THAT(why_not(progressive), HasSubstr("20 million in all"));
+    whole.replace(whole.find("\xFF\xC0") + 5, 4, sides);
+    EXPECT_THAT(why_not(whole), HasSubstr("damaged"));  // by its pixels, not by its head
+}
+
+TEST(Photo, of_a_png_nothing_but_its_pixels_is_read) {
+    const std::string told = png_with_text(64, 32, 7'900'000);
+    ASSERT_LT(told.size(), 20'000U);
+    ASSERT_THAT(told, HasSubstr("zTXtInvented"));
+    const auto alone = png_pixels_alone(told);
+    ASSERT_TRUE(alone);
+    EXPECT_EQ(alone->find("zTXt"), std::string::npos);
+    EXPECT_TRUE(png_pixels_alone(png_of(64, 32)));
+    const std::string_view text =
+        std::string_view(told).substr(told.find("zTXt") - 4, told.find("IDAT") - told.find("zTXt"));
+    std::string file = told;
+    for (int i = 0; i < 100; ++i) {
+        file.insert(33, text);  // behind the head
+    }
+    rusage before{};
+    getrusage(RUSAGE_SELF, &before);
+    const auto photo = photo_anew(file);
+    ASSERT_TRUE(photo) << photo.error();
+    expect_corners(seen(photo->jpeg));
+    rusage after{};
+    getrusage(RUSAGE_SELF, &after);
+    EXPECT_LT(after.ru_maxrss - before.ru_maxrss, 200'000);  // kB; unpacked, 790 MB
 }
 
 TEST(Photo, a_picture_gone_through_again_and_again_is_refused) {
