@@ -8,25 +8,48 @@
 
 namespace tracewright {
 
+namespace {
+
+Reply file_reply(const Asked& asked, std::string bytes, const char* type) {
+    Reply reply = text_reply(std::move(bytes), type);
+    reply.headers.emplace_back(
+        "Content-Disposition",
+        "attachment; filename=\"" + asked.client->handle + "-" + asked.values[1] + "\"");
+    return reply;
+}
+
+// One alone is opened, and nothing else of the client.
+Reply photo_file_reply(Asked& asked, MealPhotoBook& book, std::int64_t number) {
+    auto photo = book.photo(asked.client->id, number);
+    if (!photo) {
+        return problem_of(photo.error());
+    }
+    const auto noted = asked.store.note_look(asked.client->id, "client_exported", asked.acting);
+    return noted ? file_reply(asked, std::move(photo->jpeg), "image/jpeg")
+                 : problem_of(noted.error());
+}
+
+}  // namespace
+
 Reply export_reply(Asked& asked) {
+    MealPhotoBook book(asked.store);
+    const auto photos = book.lines(asked.client->id);
+    if (!photos) {
+        return problem_of(photos.error());
+    }
+    const auto photo = std::ranges::find(*photos, asked.values[1], exported_file_of);
+    if (photo != photos->end()) {
+        return photo_file_reply(asked, book, photo->id);
+    }
     const auto holdings = asked.store.holdings(asked.client->id, asked.acting);
     if (!holdings) {
         return problem_of(holdings.error());
     }
-    const auto photos = MealPhotoBook(asked.store).photos(asked.client->id);
-    if (!photos) {
-        return problem_of(photos.error());
-    }
     for (ExportedFile& file : client_export(*holdings, *photos)) {
         if (file.name == asked.values[1]) {
-            Reply reply = text_reply(std::move(file.bytes),
-                                     file.name.ends_with(".json")  ? "application/json"
-                                     : file.name.ends_with(".jpg") ? "image/jpeg"
-                                                                   : "text/csv; charset=utf-8");
-            reply.headers.emplace_back(
-                "Content-Disposition",
-                "attachment; filename=\"" + asked.client->handle + "-" + file.name + "\"");
-            return reply;
+            return file_reply(
+                asked, std::move(file.bytes),
+                file.name.ends_with(".json") ? "application/json" : "text/csv; charset=utf-8");
         }
     }
     return problem(404, "not_found", "There is no such file", "found no file of this name");

@@ -1,6 +1,7 @@
 #include "serve/diary_json.hpp"
 
 #include "diary/eaten_words.hpp"
+#include "diary/meal_photo.hpp"
 #include "diary/written_portion.hpp"
 #include "findings/finger_prick_words.hpp"
 #include "findings/wording.hpp"

@@ -38,8 +38,7 @@ Json eating_note(const Asked& asked) {
     return foods_left_off(asked)
                ? Json(
                      "The eating screen is positive or not answered: foods, photos, grams and "
-                     "meals "
-                     "compared stay off the client's papers, and no grams are added up here.")
+                     "meals compared stay off the client's papers, and no grams are added up here.")
                : Json();
 }
 

@@ -229,25 +229,25 @@ Json said_of(const ClientHoldings& holdings) {
     return said;
 }
 
-std::string file_of(const MealPhotoRecord& photo) {
-    return fmt::format("photo-{}.jpg", photo.line.id);
-}
-
-Json photos_of(std::span<const MealPhotoRecord> photos) {
+Json photos_of(std::span<const MealPhotoLine> photos) {
     Json list = Json::array();
-    for (const MealPhotoRecord& photo : photos) {
-        list.push_back({{"number", photo.line.id},
-                        {"meal_at", utc(photo.line.meal_at)},
-                        {"added_at", utc(photo.line.at)},
-                        {"file", file_of(photo)}});
+    for (const MealPhotoLine& photo : photos) {
+        list.push_back({{"number", photo.id},
+                        {"meal_at", utc(photo.meal_at)},
+                        {"added_at", utc(photo.at)},
+                        {"file", exported_file_of(photo)}});
     }
     return list;
 }
 
 }  // namespace
 
+std::string exported_file_of(const MealPhotoLine& photo) {
+    return fmt::format("photo-{}.jpg", photo.id);
+}
+
 std::vector<ExportedFile> client_export(const ClientHoldings& holdings,
-                                        std::span<const MealPhotoRecord> photos) {
+                                        std::span<const MealPhotoLine> photos) {
     Json document;
     document["format"] = "client";
     document["version"] = 1;
@@ -273,14 +273,9 @@ std::vector<ExportedFile> client_export(const ClientHoldings& holdings,
                                         {"what", Json::parse(finding.document, nullptr, false)}});
     }
     const ZoneHistory zones = client_clock(holdings.client.facts);
-    std::vector<ExportedFile> files{
-        {"client.json", document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n"},
-        {"readings.csv", readings_csv(holdings, zones)},
-        {"diary.csv", diary_csv(holdings.diary)}};
-    for (const MealPhotoRecord& photo : photos) {
-        files.push_back({file_of(photo), photo.photo.jpeg});
-    }
-    return files;
+    return {{"client.json", document.dump(2, ' ', false, Json::error_handler_t::replace) + "\n"},
+            {"readings.csv", readings_csv(holdings, zones)},
+            {"diary.csv", diary_csv(holdings.diary)}};
 }
 
 }  // namespace tracewright

@@ -17,10 +17,13 @@ struct ExportedFile {
 
 /// All that a practice holds of one client in open formats: client.json (facts, wears, notes,
 /// promises, escalations with their answers, imports), readings.csv and diary.csv (UTF-8, commas,
-/// CRLF-free, RFC 4180 quotes), and a photo-NUMBER.jpg for each of `photos`, which
-/// `MealPhotoBook::photos` gives. Glucose in the unit it was reported in; times in UTC and by the
-/// client's clock. The same holdings give the same bytes. Schema: docs/formats/client.schema.json.
+/// CRLF-free, RFC 4180 quotes). Glucose in the unit it was reported in; times in UTC and by the
+/// client's clock. client.json names the file of each of `photos`; what stands in it is opened one
+/// by one (`MealPhotoBook::photo`), as they would be many megabytes together. The same holdings
+/// give the same bytes. Schema: docs/formats/client.schema.json.
 std::vector<ExportedFile> client_export(const ClientHoldings& holdings,
-                                        std::span<const MealPhotoRecord> photos = {});
+                                        std::span<const MealPhotoLine> photos = {});
+/// "photo-7.jpg".
+std::string exported_file_of(const MealPhotoLine& photo);
 
 }  // namespace tracewright

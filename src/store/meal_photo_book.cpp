@@ -74,21 +74,6 @@ Stored<std::vector<MealPhotoLine>> MealPhotoBook::lines(std::int64_t client) {
     });
 }
 
-Stored<std::vector<MealPhotoRecord>> MealPhotoBook::photos(std::int64_t client) {
-    if (!tables_) {
-        return tl::make_unexpected(tables_.error());
-    }
-    return caught([&]() -> Stored<std::vector<MealPhotoRecord>> {
-        Tables& tables = **tables_;
-        const Transaction moment(tables.database, Transaction::Kind::read);
-        const auto place = tables.clients.place_of(client);
-        if (!place) {
-            return no_such_client();
-        }
-        return tables.photos.photos(client, *place);
-    });
-}
-
 Stored<MealPhoto> MealPhotoBook::photo(std::int64_t client, std::int64_t number) {
     if (!tables_) {
         return tl::make_unexpected(tables_.error());
@@ -96,12 +81,11 @@ Stored<MealPhoto> MealPhotoBook::photo(std::int64_t client, std::int64_t number)
     return caught([&]() -> Stored<MealPhoto> {
         Tables& tables = **tables_;
         const Transaction moment(tables.database, Transaction::Kind::read);
-        const auto place = tables.clients.place_of(client);
-        auto photo = place ? tables.photos.photo(client, number, *place) : std::nullopt;
-        if (!photo) {
+        const auto lines = tables.photos.lines(client);
+        if (std::ranges::find(lines, number, &MealPhotoLine::id) == lines.end()) {
             return no_such_photo();
         }
-        return std::move(*photo);
+        return tables.photos.photo(client, number, *tables.clients.place_of(client));
     });
 }
 
@@ -131,8 +115,8 @@ Stored<std::int64_t> MealPhotoBook::add(std::int64_t client, std::int64_t entry,
             std::ranges::count(tables.photos.lines(client), entry, &MealPhotoLine::entry);
         if (static_cast<std::size_t>(there) >= most_photos_of_a_meal) {
             return store_error(StoreErrorKind::refused,
-                               fmt::format("found {} photos of this meal already, expected at most "
-                                           "that: remove one first",
+                               fmt::format("found {} photos of this meal already, expected fewer: "
+                                           "remove one first",
                                            there));
         }
         const std::int64_t number = tables.photos.add(client, entry, *place, photo, acting);

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "diary/meal_photo.hpp"
 #include "store/meal_photo_record.hpp"
 #include "store/sqlite_practice.hpp"
 
@@ -18,9 +19,7 @@ class MealPhotoBook {
 
     /// Of meals that stand, in order of adding.
     Stored<std::vector<MealPhotoLine>> lines(std::int64_t client);
-    /// The same with the photos themselves, for an export.
-    Stored<std::vector<MealPhotoRecord>> photos(std::int64_t client);
-    /// `not_found` for none of this number of this client.
+    /// `not_found` for none of this number among them.
     Stored<MealPhoto> photo(std::int64_t client, std::int64_t number);
     /// Its number. `not_found` unless the entry stands in the client's diary; `refused` where it is
     /// no meal, has its most photos already, or the photo is longer than is kept.

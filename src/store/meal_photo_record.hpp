@@ -1,6 +1,5 @@
 #pragma once
 
-#include "diary/meal_photo.hpp"
 #include "time/instant.hpp"
 
 #include <cstdint>
@@ -14,11 +13,6 @@ struct MealPhotoLine {
     std::int64_t coach = 0;
     std::int64_t entry = 0;  ///< the meal as it stands in the diary now
     Instant meal_at;
-};
-
-struct MealPhotoRecord {
-    MealPhotoLine line;
-    MealPhoto photo;
 };
 
 }  // namespace tracewright

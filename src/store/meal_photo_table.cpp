@@ -29,21 +29,18 @@ std::vector<MealPhotoLine> MealPhotoTable::lines(std::int64_t client) {
     return lines;
 }
 
-std::vector<MealPhotoRecord> MealPhotoTable::photos(std::int64_t client, const std::string& place) {
-    std::vector<MealPhotoRecord> photos;
-    for (const MealPhotoLine& line : lines(client)) {
-        photos.push_back({line, *photo(client, line.id, place)});
-    }
-    return photos;
+MealPhoto MealPhotoTable::photo(std::int64_t client, std::int64_t number,
+                                const std::string& place) {
+    Statement one(database_, "SELECT sealed_photo FROM meal_photo WHERE client = ? AND id = ?");
+    one.with(client, number).step();
+    return MealPhoto{opened_text(seal_, one.blob(0), place + " meal photo")};
 }
 
-std::optional<MealPhoto> MealPhotoTable::photo(std::int64_t client, std::int64_t number,
-                                               const std::string& place) {
-    Statement one(database_, "SELECT sealed_photo FROM meal_photo WHERE client = ? AND id = ?");
-    if (!one.with(client, number).step()) {
-        return std::nullopt;
+void MealPhotoTable::check(std::int64_t client, const std::string& place) {
+    Statement all(database_, "SELECT sealed_photo FROM meal_photo WHERE client = ?");
+    for (all.with(client); all.step();) {
+        opened_text(seal_, all.blob(0), place + " meal photo");
     }
-    return MealPhoto{opened_text(seal_, one.blob(0), place + " meal photo")};
 }
 
 std::int64_t MealPhotoTable::add(std::int64_t client, std::int64_t meal, const std::string& place,

@@ -1,11 +1,11 @@
 #pragma once
 
 #include "access/sealing.hpp"
+#include "diary/meal_photo.hpp"
 #include "store/audit_table.hpp"
 #include "store/meal_photo_record.hpp"
 #include "store/sqlite_database.hpp"
 
-#include <optional>
 #include <string>
 #include <vector>
 
@@ -21,10 +21,10 @@ class MealPhotoTable {
 
     /// In order of adding, without the photos themselves.
     std::vector<MealPhotoLine> lines(std::int64_t client);
-    /// The same with them.
-    std::vector<MealPhotoRecord> photos(std::int64_t client, const std::string& place);
-    std::optional<MealPhoto> photo(std::int64_t client, std::int64_t number,
-                                   const std::string& place);
+    /// One that there is.
+    MealPhoto photo(std::int64_t client, std::int64_t number, const std::string& place);
+    /// Opens each of the client's, one after the other, those of meals struck out too.
+    void check(std::int64_t client, const std::string& place);
     /// To a meal that stands in this client's diary.
     std::int64_t add(std::int64_t client, std::int64_t meal, const std::string& place,
                      const MealPhoto& photo, const Acting& acting);

@@ -241,7 +241,7 @@ Stored<std::vector<std::string>> SqlitePractice::faults() {
                 const std::string at = *clients_.place_of(called.id);
                 clients_.client(called.id);
                 diary_.entries(called.id, at);
-                MealPhotoTable(*database_, seal_).photos(called.id, at);
+                MealPhotoTable(*database_, seal_).check(called.id, at);
                 imports_.imports(called.id, at);
                 records_.notes(called.id, at);
                 records_.promises(called.id, at);

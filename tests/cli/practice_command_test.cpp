@@ -1,6 +1,8 @@
 // The commands on a practice: keys, leaks, and what is said when something is amiss.
 #include "cli/command_for_tests.hpp"
 #include "cli/json_schema.hpp"
+#include "store/diary_book.hpp"
+#include "store/meal_photo_book.hpp"
 #include "store/sqlite_practice.hpp"
 
 #include <gtest/gtest.h>
@@ -293,4 +295,29 @@ TEST_F(PracticeCommand, the_export_fits_its_schemas) {
     expect_fits(document, "client.schema.json");
     expect_fits(document.at("facts"), "client-facts.schema.json");
     EXPECT_EQ(document.at("promises")[0].at("text"), "a recipe");
+}
+
+TEST_F(PracticeCommand, the_export_writes_each_photo_of_a_meal_beside_it) {
+    ASSERT_EQ(on({"jot", "c1", "8:10 porridge", "--day", "2026-03-03", "--keep"}).exit, Exit::done);
+    const std::string invented = "invented photo bytes";
+    {
+        const auto practice = SqlitePractice::open(place("p"), [](const LockedPracticeKey& locked) {
+            return locked.opened_by_passphrase("an invented passphrase");
+        });
+        const auto meals = DiaryBook(**practice).entries(1, {Instant::min(), Instant::max()});
+        ASSERT_FALSE(meals->empty());
+        const Acting owner{1, Instant{}};
+        ASSERT_TRUE(MealPhotoBook(**practice).add(1, meals->back().id, {invented}, owner));
+    }
+    const Ran exported = on({"client", "export", "c1", "--out", place("with photo")});
+    ASSERT_EQ(exported.exit, Exit::done) << exported.err;
+    std::ifstream file(place("with photo") + "/client.json");
+    const auto document = nlohmann::json::parse(file);
+    expect_fits(document, "client.schema.json");
+    ASSERT_EQ(document.at("photos").size(), 1U);
+    const auto photo =
+        fs::path(place("with photo")) / document.at("photos")[0].at("file").get<std::string>();
+    EXPECT_NE(exported.out.find(photo.string()), std::string::npos);
+    std::ifstream kept(photo, std::ios::binary);
+    EXPECT_EQ(std::string(std::istreambuf_iterator<char>(kept), {}), invented);
 }
