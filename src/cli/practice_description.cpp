@@ -152,7 +152,7 @@ void describe_share(CommandLine& line) {
     share.add_option("--for", options.purpose, "What it is for; sealed");
     share.add_option("--kinds", options.kinds,
                      "What they see, with commas between (else hours in range and lows): hours in "
-                     "range, lows, day sheets, diary, food amounts, meal photos, mood, notes, "
+                     "range, lows, day sheets, diary, food amounts, mood, notes, "
                      "weight, medicines, letter");
     share.add_option("--days", options.days, "How many days of data, back from each look")
         ->check(CLI::Range(1, 366))

@@ -143,7 +143,7 @@ Exit share_of(const PracticeOptions& options, const ShareOptions& words, const S
     if (!kinds) {
         return refuse(streams,
                       "found another word in --kinds, expected some of: hours in range, "
-                      "lows, day sheets, diary, food amounts, meal photos, mood, notes, "
+                      "lows, day sheets, diary, food amounts, mood, notes, "
                       "weight, medicines, letter");
     }
     const auto last_day = day_of_text(words.until);

@@ -4,6 +4,15 @@
 
 namespace tracewright {
 
+namespace {
+
+// One given before may name them. No page shows any, so none is given any more.
+bool can_be_given(SharedKind kind) {
+    return kind != SharedKind::meal_photos;
+}
+
+}  // namespace
+
 const char* name_of(SharedKind kind) {
     switch (kind) {
         case SharedKind::hours_in_range:
@@ -73,7 +82,7 @@ std::optional<SharedKinds> kinds_in_text(std::string_view text) {
             word.remove_suffix(1);
         }
         const auto kind = shared_kind_called(word);
-        if (!kind) {
+        if (!kind || !can_be_given(*kind)) {
             return std::nullopt;
         }
         kinds.add(*kind);
