@@ -80,7 +80,9 @@ export function DayEntries({ client, day, last, changed }: Props) {
                 </p>
               </div>
             )}
-            {entry.kind === "meal" && <MealPhotos client={client} entry={entry} most={day.most_photos} changed={() => changed(last)} />}
+            {(entry.kind === "meal" || entry.photos.length > 0) && (
+              <MealPhotos client={client} entry={entry} most={day.most_photos} changed={() => changed(last)} />
+            )}
           </li>
         ))}
       </ol>

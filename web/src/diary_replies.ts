@@ -15,7 +15,7 @@ export interface DiaryEntry {
   time_uncertain: boolean;
   words: string;
   corrected: boolean;
-  /** Numbers of its photos; a meal alone has some. */
+  /** Numbers of its photos; a meal alone is given some. */
   photos: number[];
   form: EntryForm;
 }

@@ -5,6 +5,7 @@ import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { chromium } from "playwright-core";
 import { launchOptions, signIn } from "./browser/browser.mjs";
+import { inventedPlate } from "./browser/invented_plate.mjs";
 import { servedPractice } from "./browser/practice.mjs";
 
 const [build, out = fileURLToPath(new URL("../../docs/guide/pictures", import.meta.url))] = process.argv.slice(2);
@@ -95,6 +96,11 @@ async function wear() {
   await page.fill("#diary-text", "6:10 porridge and banana, walked 20 min; dinner 7:30 zorbo");
   await page.waitForSelector(".understood li:nth-child(3)");
   await picture("diary-message", "h2:has-text('Write')", 520);
+  await at("/client/c08/diary/2026-04-17", ".meal-photos");
+  await page.locator(".entries > li:has-text('fish, potatoes, beans') input[type=file]").setInputFiles(await inventedPlate(page));
+  await page.locator(".small-photos button").click();
+  await page.locator(".big-photo img").evaluate((image) => image.decode());
+  await picture("meal-photo", ".entries > li:has(.big-photo)", 640, ".entries > li:has(.big-photo)");
   await at("/client/c09/trust", ".trust h2");
   await picture("trust", "h1", 620);
   await at("/client/c07/sensor", ".finding");

@@ -1,7 +1,8 @@
 // Photos of meals: chosen or dropped beside a meal, seen small and bigger, removed after a question; by keyboard; on no
-// screen that is turned to the client. The pictures are made here by the browser, invented.
+// screen that is turned to the client. The pictures are drawn by the browser, invented.
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
+import { inventedPlate } from "./invented_plate.mjs";
 import { fitsTheWidth, nothingSerious } from "./on_every_place.mjs";
 import { looks, openedPage } from "./opened.mjs";
 
@@ -26,20 +27,7 @@ const added = async (count) => {
 before(async () => {
   opened = await openedPage(/401|404|422/);
   page = opened.page;
-  const drawn = await page.evaluate(() => {
-    const canvas = document.createElement("canvas");
-    canvas.width = 800;
-    canvas.height = 600;
-    const pen = canvas.getContext("2d");
-    pen.fillStyle = "#b58b5a";
-    pen.fillRect(0, 0, 800, 600);
-    pen.fillStyle = "#f4efe6";
-    pen.beginPath();
-    pen.arc(400, 300, 220, 0, 7);
-    pen.fill();
-    return canvas.toDataURL("image/jpeg");
-  });
-  picture = { name: "invented.jpg", mimeType: "image/jpeg", buffer: Buffer.from(drawn.split(",")[1], "base64") };
+  picture = await inventedPlate(page);
 });
 
 after(async () => {
@@ -55,7 +43,7 @@ describe("photos of meals", { concurrency: false }, () => {
     await added(1);
     const image = small().first().locator("img");
     await image.evaluate((one) => one.decode());
-    assert.deepEqual(await image.evaluate((one) => [one.naturalWidth, one.naturalHeight]), [800, 600]);
+    assert.deepEqual(await image.evaluate((one) => [one.naturalWidth, one.naturalHeight]), [400, 300]);
     await nothingSerious(page);
   });
 
