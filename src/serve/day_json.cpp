@@ -19,7 +19,6 @@ namespace {
 using std::chrono::seconds;
 
 constexpr seconds quarter{900};
-constexpr std::chrono::days most_days_with_ticks{31};
 // So short that one looks at single readings: a day of 25 hours, or two short ones.
 constexpr std::chrono::hours looked_at_closely{49};
 
@@ -50,15 +49,12 @@ Bands bands_of(const FirstReview& sheets) {
             {"very low", "low", "in range", "high", "very high"}};
 }
 
-// Every third hour of the client's clock, every quarter where one looks closely, and where it
-// jumped.
+// Every hour of the client's clock, so that one who looks closer finds two of them within two
+// hours; every quarter where one looks closely; and where the clock jumped.
 Json ticks_of(const ZoneHistory& zones, Interval stretch) {
     Json ticks = Json::array();
-    if (stretch.length() > most_days_with_ticks) {
-        return ticks;
-    }
     const seconds step =
-        stretch.length() <= looked_at_closely ? quarter : seconds{std::chrono::hours{3}};
+        stretch.length() <= looked_at_closely ? quarter : seconds{std::chrono::hours{1}};
     WallClock clock(zones);
     const auto first =
         std::chrono::ceil<std::chrono::duration<std::int64_t, std::ratio<900>>>(stretch.from);

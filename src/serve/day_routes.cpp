@@ -1,4 +1,5 @@
 #include "findings/wording.hpp"
+#include "serve/asked_number.hpp"
 #include "serve/asked_window.hpp"
 #include "serve/client_shelf.hpp"
 #include "serve/day_json.hpp"
@@ -66,6 +67,16 @@ Reply day_reply(Asked& asked) {
         "application/json");
 }
 
+// The last so many days before the end of all; none where `days` is no number of days to show at
+// once.
+std::optional<Interval> last_days(const std::string& days, Interval all) {
+    const auto number = asked_number(days);
+    if (!number || *number > longest_stretch.count()) {
+        return std::nullopt;
+    }
+    return Interval{std::max(all.from, all.to - std::chrono::days{*number}), all.to};
+}
+
 Reply trace_reply(Asked& asked) {
     const auto sheets = sheets_of(asked);
     if (!sheets) {
@@ -76,8 +87,13 @@ Reply trace_reply(Asked& asked) {
     if (!asked_for) {
         return asked_for.error();
     }
-    const Interval window =
-        asked_for->value_or(Interval{std::max(all.from, all.to - shown_unasked), all.to});
+    const auto days = asked.target.asked("days");
+    const auto last = last_days(days.value_or(std::to_string(shown_unasked.count())), all);
+    if (!last) {
+        return problem(422, "not_a_number_of_days", "That is no number of days",
+                       "found another text in days, expected a whole number from 1 to 93");
+    }
+    const Interval window = asked_for->value_or(*last);
     if (window.length() > longest_stretch) {
         return problem(422, "window_too_long", "That window is too long",
                        "found more than 93 days, expected at most so many at once");

@@ -29,7 +29,8 @@ std::string window_of(const RequestTarget& target, const Found& found) {
     for (std::size_t i = 1; i < found.values.size(); ++i) {
         window += "/" + found.values[i];
     }
-    return window + "?" + target.asked("from").value_or("") + "&" + target.asked("to").value_or("");
+    return window + "?" + target.asked("from").value_or("") + "&" +
+           target.asked("to").value_or("") + "&" + target.asked("days").value_or("");
 }
 
 std::string look_of(const RequestTarget& target, const Found& found) {

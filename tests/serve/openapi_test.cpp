@@ -84,6 +84,10 @@ TEST_F(OpenApi, every_status_is_met_and_every_reply_fits) {
         ask(200, "GET", clients + rest, of("c1", rest) + "?from=2026-02-27&to=2026-03-01", owner);
     }
     ask(422, "GET", clients + "/trace", of("c1", "/trace") + "?from=2020-01-01", owner);
+    ask(200, "GET", clients + "/trace", of("c1", "/trace") + "?days=90", owner);
+    for (const char* days : {"0", "94", "two", "1.5", ""}) {
+        ask(422, "GET", clients + "/trace", of("c1", "/trace") + "?days=" + days, owner);
+    }
     ask(422, "GET", clients + "/days/{date}", of("c1", "/days/today"), owner);
 
     // The plan and the papers, of a client whose list of medicines and eating screen are open.
@@ -290,6 +294,27 @@ TEST_F(OpenApi, every_status_is_met_and_every_reply_fits) {
                     << " is described and not met here";
             }
         }
+    }
+}
+
+TEST_F(OpenApi, a_trace_is_as_long_as_asked_and_labelled_at_every_hour) {
+    const Sitting who = served.signed_in();
+    const auto trace_of = [&](const char* window) {
+        return served.get(std::string("/api/clients/c1/trace") + window, who).json();
+    };
+    const auto length_of = [](const json& trace) {
+        return trace["end"].get<long>() - trace["begin"].get<long>();
+    };
+    const json three = trace_of("?days=3");
+    EXPECT_EQ(length_of(three), 3 * 86'400L);
+    EXPECT_EQ(three["ticks"].size(), 72U + (three["begin"].get<long>() % 3600 == 0 ? 1U : 0U));
+    const json all = trace_of("?days=93");
+    EXPECT_EQ(all["end"], three["end"]);
+    EXPECT_EQ(length_of(trace_of("")), std::min(14 * 86'400L, length_of(all)));
+    for (std::size_t i = 1; i < all["ticks"].size(); ++i) {
+        const long apart =
+            all["ticks"][i]["at"].get<long>() - all["ticks"][i - 1]["at"].get<long>();
+        EXPECT_EQ(apart, 3600) << all["ticks"][i];
     }
 }
 

@@ -46,20 +46,42 @@ function patternOf(context: CanvasRenderingContext2D, band: string, colour: (nam
   return context.createPattern(tile, "repeat") ?? base;
 }
 
-/** Paints the ground of each band over the plot's own box. `edges` rise; `bands` are one more. */
-export function paintBands(plot: uPlot, edges: number[], bands: string[], colour: (name: string) => string): void {
-  const { ctx, bbox } = plot;
-  const heights = edges.map((edge) => plot.valToPos(edge, "y", true));
-  const bottom = bbox.top + bbox.height;
-  ctx.save();
-  ctx.beginPath();
-  ctx.rect(bbox.left, bbox.top, bbox.width, bbox.height);
-  ctx.clip();
-  bands.forEach((band, at) => {
-    const low = at === 0 ? bottom : (heights[at - 1] ?? bottom);
-    const high = heights[at] ?? bbox.top;
-    ctx.fillStyle = patternOf(ctx, band, colour);
-    ctx.fillRect(bbox.left, high, bbox.width, low - high);
-  });
-  ctx.restore();
+/** The ground of each band, painted once for its size and laid under each frame. `edges` rise; `bands` are one more. */
+export class BandGround {
+  private painted: HTMLCanvasElement | null = null;
+
+  constructor(
+    private readonly edges: number[],
+    private readonly bands: string[],
+    private readonly colour: (name: string) => string,
+  ) {}
+
+  /** As when the inks change by night. */
+  forget(): void {
+    this.painted = null;
+  }
+
+  lay(plot: uPlot): void {
+    const { ctx, bbox } = plot;
+    if (bbox.width <= 0 || bbox.height <= 0) return;
+    if (this.painted?.width !== bbox.width || this.painted.height !== bbox.height) this.paint(plot);
+    if (this.painted) ctx.drawImage(this.painted, bbox.left, bbox.top);
+  }
+
+  private paint(plot: uPlot): void {
+    const { width, height, top } = plot.bbox;
+    const canvas = document.createElement("canvas");
+    canvas.width = width;
+    canvas.height = height;
+    const pen = canvas.getContext("2d");
+    if (!pen) return;
+    const heights = this.edges.map((edge) => plot.valToPos(edge, "y", true) - top);
+    this.bands.forEach((band, at) => {
+      const low = at === 0 ? height : (heights[at - 1] ?? height);
+      const high = heights[at] ?? 0;
+      pen.fillStyle = patternOf(pen, band, this.colour);
+      pen.fillRect(0, high, width, low - high);
+    });
+    this.painted = canvas;
+  }
 }

@@ -26,7 +26,7 @@ export function DayPlace({ client, date }: { client: string; date: string }) {
         <PlaceLink to={{ at: "review", client }}>{words.day.back}</PlaceLink>
         {before && <PlaceLink to={{ at: "day", client, date: before.date }}>{`${words.day.earlier}: ${before.label}`}</PlaceLink>}
         {after && <PlaceLink to={{ at: "day", client, date: after.date }}>{`${words.day.later}: ${after.label}`}</PlaceLink>}
-        <PlaceLink to={{ at: "trace", client }}>{words.day.whole}</PlaceLink>
+        <PlaceLink to={{ at: "trace", client }}>{words.day.lastDays(14)}</PlaceLink>
       </p>
       <PlaceTitle text={words.day.of(name, day.label)} />
       <p class="lead-line">{day.sentence}</p>

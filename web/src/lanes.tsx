@@ -1,4 +1,5 @@
-import { useEffect, useRef } from "preact/hooks";
+import type { Signal } from "@preact/signals";
+import { useLayoutEffect, useMemo, useRef } from "preact/hooks";
 import type { LaneItem, Stretched, TraceMark } from "./replies";
 import { share, type Stretch } from "./stretch";
 import { words } from "./words";
@@ -25,7 +26,9 @@ export function markItems(marks: TraceMark[]): (TraceMark & { text: string })[] 
 
 /** Where the items that show stand, and how much room each has for its words before the next one. */
 export function placed(items: { at: number; end: number | null; text: string; label: string; kind?: string }[], shown: Stretch): Placed[] {
+  // Each keeps its key while others come and go: nothing is made anew while the sheet moves.
   const seen = items
+    .map((item, which) => ({ ...item, which }))
     .filter((item) => (item.end ?? item.at) >= shown.from && item.at <= shown.to)
     .sort((a, b) => a.at - b.at);
   return seen.map((item, index) => {
@@ -33,13 +36,13 @@ export function placed(items: { at: number; end: number | null; text: string; la
     const to = Math.min(1, share(item.end ?? item.at, shown));
     const next = item.text === "" ? undefined : seen.slice(index + 1).find((other) => other.text !== "");
     const room = Math.max(0, (next ? Math.min(1, share(next.at, shown)) : 1) - from);
-    return { key: `${item.at}-${index}`, from, to, room, text: item.text, told: `${item.label} ${item.text}`.trim(), kind: item.kind ?? "" };
+    return { key: `${item.at}-${item.which}`, from, to, room, text: item.text, told: `${item.label} ${item.text}`.trim(), kind: item.kind ?? "" };
   });
 }
 
 function Item({ item }: { item: Placed }) {
   const element = useRef<HTMLLIElement>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     // By the object model: the page's security policy lets no style stand in markup.
     const style = element.current?.style;
     style?.setProperty("--from", `${item.from * 100}%`);
@@ -70,13 +73,13 @@ function Track({ name, items, shown }: { name: string; items: (LaneItem | (Trace
 }
 
 /** Marks first, between trace and diary; then what was eaten, done, slept, felt and taken. */
-export function Lanes({ trace, shown }: { trace: Stretched; shown: Stretch }) {
-  const marks = markItems(trace.marks);
+export function Lanes({ trace, shown }: { trace: Stretched; shown: Signal<Stretch> }) {
+  const marks = useMemo(() => markItems(trace.marks), [trace]);
   return (
     <div class="lanes">
-      {marks.length > 0 && <Track name={words.day.marks} items={marks} shown={shown} />}
+      {marks.length > 0 && <Track name={words.day.marks} items={marks} shown={shown.value} />}
       {trace.lanes.map((lane) => (
-        <Track key={lane.name} name={lane.name} items={lane.items} shown={shown} />
+        <Track key={lane.name} name={lane.name} items={lane.items} shown={shown.value} />
       ))}
     </div>
   );

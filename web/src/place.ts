@@ -1,7 +1,7 @@
 import { signal } from "@preact/signals";
 
 /** Places that need nothing but the client; each is its own word in the address. */
-const placesOfClient = ["trace", "facts", "trust", "goes-with", "plan", "helped", "sensor", "bring-in", "shares"] as const;
+const placesOfClient = ["trace", "ninety-days", "facts", "trust", "goes-with", "plan", "helped", "sensor", "bring-in", "shares"] as const;
 export type PlaceOfClient = (typeof placesOfClient)[number];
 const isPlaceOfClient = (word: string): word is PlaceOfClient => (placesOfClient as readonly string[]).includes(word);
 

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { Problem, read } from "./ask_server";
 import { changes, concerns } from "./live";
 import { words } from "./words";
@@ -22,7 +22,8 @@ export function useReading<T>(path: string, client: string | null): Reading<T> {
   const [round, setRound] = useState(0);
   const shown = useRef(path);
 
-  useEffect(() => {
+  // Asked for at once: what waits for the first paint waits a frame for nothing.
+  useLayoutEffect(() => {
     let wanted = true;
     if (shown.current !== path) {
       shown.current = path;

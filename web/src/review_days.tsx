@@ -21,8 +21,9 @@ export function ReviewDays({ client }: { client: string }) {
           </li>
         ))}
       </ol>
-      <p>
-        <PlaceLink to={{ at: "trace", client }}>{words.day.whole}</PlaceLink>
+      <p class="way">
+        <PlaceLink to={{ at: "trace", client }}>{words.day.lastDays(14)}</PlaceLink>
+        <PlaceLink to={{ at: "ninety-days", client }}>{words.day.lastDays(90)}</PlaceLink>
       </p>
     </>
   );

@@ -14,11 +14,10 @@ export function within(wanted: Stretch, whole: Stretch): Stretch {
   return { from, to: from + length };
 }
 
-/** Closer (below 1) or wider (above 1) about the middle. */
-export function scaled(shown: Stretch, by: number, whole: Stretch): Stretch {
-  const middle = (shown.from + shown.to) / 2;
-  const half = ((shown.to - shown.from) / 2) * by;
-  return within({ from: middle - half, to: middle + half }, whole);
+/** Closer (below 1) or wider (above 1) about an instant, which stays where it stands, or about the middle. */
+export function scaled(shown: Stretch, by: number, whole: Stretch, about = (shown.from + shown.to) / 2): Stretch {
+  const length = Math.max(closest, (shown.to - shown.from) * by);
+  return placedAt(about, share(about, shown), length, whole);
 }
 
 /** Moved by a share of its own length; below 0 is earlier. */
@@ -27,7 +26,22 @@ export function moved(shown: Stretch, by: number, whole: Stretch): Stretch {
   return within({ from: shown.from + step, to: shown.to + step }, whole);
 }
 
+/** A stretch so long, with an instant standing at a share of it. */
+export function placedAt(instant: number, at: number, length: number, whole: Stretch): Stretch {
+  const from = instant - at * length;
+  return within({ from, to: from + length }, whole);
+}
+
 /** Where an instant stands, 0 at the left edge and 1 at the right. */
 export function share(at: number, shown: Stretch): number {
   return (at - shown.from) / (shown.to - shown.from);
+}
+
+/** The instant that stands at a share of the stretch. */
+export function instantAt(at: number, shown: Stretch): number {
+  return shown.from + at * (shown.to - shown.from);
+}
+
+export function same(one: Stretch, other: Stretch): boolean {
+  return one.from === other.from && one.to === other.to;
 }

@@ -12,28 +12,46 @@ export function minutesOf(label: string): number | null {
   return read ? Number(read[1]) * 60 + Number(read[2]) : null;
 }
 
+/** A tick of the server's, read once for all the frames that it is chosen in. */
+export interface ReadTick extends LabelledInstant {
+  minutes: number | null;
+  /** Which of the stretch's civil days begins here; null: none. */
+  day: number | null;
+  /** Whether the day's name stands for the clock's time. */
+  named: boolean;
+}
+
+export function ticksOf(trace: Stretched): ReadTick[] {
+  const days = new Map(trace.day_borders.map((border, day) => [border.at, { day, label: border.label }]));
+  const several = trace.day_borders.length > 2;
+  return trace.ticks.map(({ at, label }) => {
+    const begun = days.get(at);
+    const named = several && begun !== undefined;
+    return { at, minutes: minutesOf(label), label: named ? begun.label : label, day: begun?.day ?? null, named };
+  });
+}
+
 /**
- * The server's ticks that have room for their labels. Round times of the clock go first; midnight bears the
- * day's name; a tick of another text, as where the clock changes, always stays.
+ * The ticks that have room for their labels. Round times of the clock go first; midnight bears the day's name;
+ * a tick of another text, as where the clock changes, always stays. While the trace moves, labels stay theirs.
  */
-export function legible(trace: Stretched, shown: Stretch, width: number): LabelledInstant[] {
+export function legible(ticks: ReadTick[], shown: Stretch, width: number): LabelledInstant[] {
   const perPixel = (shown.to - shown.from) / Math.max(1, width);
   const step = steps.find((minutes) => minutes * 60 >= room * perPixel) ?? 1440;
-  const borders = new Map(trace.day_borders.map((border) => [border.at, border.label]));
-  const kept: LabelledInstant[] = [];
-  for (const tick of trace.ticks) {
+  const eachDays = Math.ceil((1.6 * room * perPixel) / 86_400);
+  const kept: ReadTick[] = [];
+  for (const tick of ticks) {
     if (tick.at < shown.from || tick.at > shown.to) continue;
-    const minutes = minutesOf(tick.label);
+    const { minutes } = tick;
     if (minutes !== null && minutes % step !== 0) continue;
-    const several = trace.day_borders.length > 2;
-    const label = (several && borders.get(tick.at)) || tick.label;
+    if (tick.named && (tick.day ?? 0) % eachDays !== 0) continue;
     const last = kept[kept.length - 1];
-    const needs = label === tick.label ? room : 1.6 * room;
+    const needs = tick.named ? 1.6 * room : room;
     if (last && (tick.at - last.at) / perPixel < needs && minutes !== null) {
-      if (minutes !== 0 || borders.get(last.at)) continue;
+      if (minutes !== 0 || last.day !== null) continue;
       kept.pop();
     }
-    kept.push({ at: tick.at, label });
+    kept.push(tick);
   }
   return kept;
 }

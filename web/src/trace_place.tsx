@@ -10,9 +10,9 @@ import type { Trace } from "./replies";
 import { TraceSheet } from "./trace_sheet";
 import { words } from "./words";
 
-/** The whole of the last wear on one sheet, to drag and to look closer. */
-export function TracePlace({ client }: { client: string }) {
-  const { value: trace, problem, again } = useReading<Trace>(ofClient(client, "/trace"), client);
+/** The last days on one sheet, to drag and to look closer. */
+export function TracePlace({ client, days }: { client: string; days: 14 | 90 }) {
+  const { value: trace, problem, again } = useReading<Trace>(ofClient(client, `/trace?days=${days}`), client);
   const name = useClientName(client);
   if (!trace && problem) return <ProblemBox sentence={problem.message} again={again} />;
   if (!trace) return <Loading text={words.day.loading} />;
@@ -20,8 +20,9 @@ export function TracePlace({ client }: { client: string }) {
     <article class="day">
       <p class="way">
         <PlaceLink to={{ at: "review", client }}>{words.day.back}</PlaceLink>
+        <PlaceLink to={{ at: days === 14 ? "ninety-days" : "trace", client }}>{words.day.lastDays(days === 14 ? 90 : 14)}</PlaceLink>
       </p>
-      <PlaceTitle text={words.day.of(name, words.day.whole)} />
+      <PlaceTitle text={words.day.of(name, words.day.lastDays(days))} />
       <LastReadingLine last={trace.last_reading} />
       <TraceSheet trace={trace} whole={{ from: trace.begin, to: trace.end }} />
     </article>

@@ -1,14 +1,16 @@
 import type { Signal } from "@preact/signals";
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import uPlot from "uplot";
 import "uplot/dist/uPlot.min.css";
-import { paintBands } from "./band_paint";
-import { dragToMove } from "./drag_to_move";
+import { BandGround } from "./band_paint";
 import { paintBorders, paintPricks } from "./mark_paint";
+import { onceAFrame } from "./once_a_frame";
+import { PlotInks } from "./plot_inks";
 import type { Stretched } from "./replies";
-import { type Stretch, within } from "./stretch";
-import { civilTime, legible } from "./tick_choice";
-import { columnsOf, levelText, mergedWears } from "./trace_rows";
+import { same, type Stretch, within } from "./stretch";
+import { civilTime, legible, ticksOf } from "./tick_choice";
+import { dragMarks, listenToGestures } from "./trace_gestures";
+import { columnsOf, levelText, rowAt } from "./trace_rows";
 import { words } from "./words";
 
 interface Props {
@@ -20,39 +22,51 @@ interface Props {
 const leftRoom = 64;
 const rightRoom = 30;
 
-function colourOf(name: string): string {
-  return getComputedStyle(document.documentElement).getPropertyValue(name).trim();
-}
-
 /** Room above and below what is drawn; at least from the lowest to the highest edge. */
 function levels(trace: Stretched): [number, number] {
-  const edges = trace.band_edges;
-  const values = trace.wears.flatMap((wear) => wear.value.filter((value): value is number => value !== null));
-  for (const prick of trace.finger_pricks) values.push(prick.value);
-  const low = values.reduce((a, b) => Math.min(a, b), edges[0] ?? 0);
-  const high = values.reduce((a, b) => Math.max(a, b), edges[edges.length - 1] ?? 1);
+  let low = trace.band_edges[0] ?? 0;
+  let high = trace.band_edges[trace.band_edges.length - 1] ?? 1;
+  const take = (value: number | null) => {
+    if (value === null) return;
+    if (value < low) low = value;
+    if (value > high) high = value;
+  };
+  for (const wear of trace.wears) wear.value.forEach(take);
+  for (const prick of trace.finger_pricks) take(prick.value);
   const room = (high - low) * 0.06;
   return [low - room, high + room];
 }
 
 export function TracePlot({ trace, shown, whole }: Props) {
   const holder = useRef<HTMLDivElement>(null);
-  const plot = useRef<uPlot | null>(null);
   const [under, setUnder] = useState("");
 
-  useEffect(() => {
+  useLayoutEffect(() => {
     const element = holder.current;
     if (!element) return;
-    const rows = mergedWears(trace);
-    const tickList = (self: uPlot) => legible(trace, shown.peek(), self.width - leftRoom - rightRoom);
-    const text = () => colourOf("--text");
+    const columns = columnsOf(trace);
+    const ticks = ticksOf(trace);
+    const inks = new PlotInks();
+    const ground = new BandGround(trace.band_edges, trace.bands, inks.of);
+    const tickList = (self: uPlot) => legible(ticks, shown.peek(), self.width - leftRoom - rightRoom);
+    const text = () => inks.of("--text");
     const font = "12px Inter, 'Noto Sans', sans-serif";
     const options: uPlot.Options = {
       width: element.clientWidth,
       height: 300,
       padding: [8, rightRoom, 0, 0],
       legend: { show: false },
-      cursor: { drag: { x: true, y: false, setScale: false }, y: false },
+      cursor: {
+        drag: { x: true, y: false, setScale: false },
+        y: false,
+        bind: {
+          mousedown: (_self, _target, mark) => (event) => {
+            if (dragMarks(event, shown.peek(), whole)) mark(event);
+            return null;
+          },
+          dblclick: () => null,
+        },
+      },
       scales: {
         x: { time: false, range: () => [shown.peek().from, shown.peek().to] },
         y: { range: levels(trace) },
@@ -72,7 +86,7 @@ export function TracePlot({ trace, shown, whole }: Props) {
           values: () => trace.band_edges.map((edge) => levelText(edge, trace.unit)),
           stroke: text,
           font,
-          grid: { stroke: () => colourOf("--line"), width: 1, dash: [4, 3] },
+          grid: { stroke: () => inks.of("--line"), width: 1, dash: [4, 3] },
           ticks: { show: false },
         },
       ],
@@ -87,8 +101,8 @@ export function TracePlot({ trace, shown, whole }: Props) {
         })),
       ],
       hooks: {
-        drawClear: [(self) => paintBands(self, trace.band_edges, trace.bands, colourOf)],
-        draw: [(self) => paintBorders(self, trace, shown.peek(), colourOf), (self) => paintPricks(self, trace, shown.peek(), colourOf)],
+        drawClear: [(self) => ground.lay(self)],
+        draw: [(self) => paintBorders(self, trace, shown.peek(), inks.of), (self) => paintPricks(self, trace, shown.peek(), inks.of)],
         setSelect: [
           (self) => {
             if (self.select.width < 4) return;
@@ -100,35 +114,44 @@ export function TracePlot({ trace, shown, whole }: Props) {
         ],
         setCursor: [
           (self) => {
-            const row = self.cursor.idx == null ? undefined : rows[self.cursor.idx];
+            const at = self.cursor.idx == null ? undefined : columns[0][self.cursor.idx];
+            const row = at === undefined ? undefined : rowAt(trace, at);
             const told = row?.told.filter((text) => text !== "") ?? [];
             setUnder(row && told.length > 0 ? `${row.label || civilTime(trace, row.at)}: ${told.join(", ")}` : "");
           },
         ],
       },
     };
-    const drawn = new uPlot(options, columnsOf(trace) as uPlot.AlignedData, element);
-    plot.current = drawn;
-    const stopDragging = dragToMove(drawn.over, shown, whole);
+    const drawn = new uPlot(options, columns as uPlot.AlignedData, element);
+    const redraw = onceAFrame(() => {
+      const { from, to } = shown.peek();
+      if (drawn.scales["x"]?.min !== from || drawn.scales["x"].max !== to) drawn.setScale("x", { min: from, max: to });
+    });
+    const stopFollowing = shown.subscribe((stretch) => {
+      drawn.over.classList.toggle("movable", !same(stretch, whole));
+      redraw.ask();
+    });
+    const stopGestures = listenToGestures(drawn.over, shown, whole);
     const resized = new ResizeObserver(() => {
-      if (element.clientWidth > 0) drawn.setSize({ width: element.clientWidth, height: 300 });
+      if (element.clientWidth > 0 && element.clientWidth !== drawn.width) drawn.setSize({ width: element.clientWidth, height: 300 });
     });
     resized.observe(element);
     const scheme = matchMedia("(prefers-color-scheme: dark)");
-    const recolour = () => drawn.redraw(false, true);
+    const recolour = () => {
+      inks.forget();
+      ground.forget();
+      drawn.redraw(false, true);
+    };
     scheme.addEventListener("change", recolour);
     return () => {
       scheme.removeEventListener("change", recolour);
       resized.disconnect();
-      stopDragging();
+      stopGestures();
+      stopFollowing();
+      redraw.stop();
       drawn.destroy();
-      plot.current = null;
     };
   }, [trace, whole.from, whole.to]);
-
-  useEffect(() => {
-    plot.current?.setScale("x", { min: shown.value.from, max: shown.value.to });
-  }, [shown.value.from, shown.value.to, trace]);
 
   return (
     <>

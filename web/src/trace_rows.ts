@@ -13,33 +13,48 @@ export function levelText(value: number, unit: string): string {
   return unit === "mmol/L" ? value.toFixed(1) : value.toFixed(0);
 }
 
-/** All wears on one time line: a row for each instant at which some wear has a reading or a gap. */
-export function mergedWears(trace: Stretched): TraceRow[] {
-  const rows = new Map<number, TraceRow>();
-  trace.wears.forEach((wear, which) => {
-    const beyond = new Map(wear.beyond_limit.map((reading) => [reading.at, reading.label]));
-    wear.at.forEach((at, index) => {
-      let row = rows.get(at);
-      if (!row) {
-        row = { at, label: "", values: trace.wears.map(() => null), told: trace.wears.map(() => "") };
-        rows.set(at, row);
-      }
-      const value = wear.value[index] ?? null;
-      row.values[which] = value;
-      row.told[which] = value === null ? "" : (beyond.get(at) ?? `${levelText(value, trace.unit)} ${trace.unit}`);
-      row.label ||= wear.labels?.[index] ?? "";
-    });
-  });
-  return [...rows.values()].sort((a, b) => a.at - b.at);
+/** Where the first of the rising numbers stands that is not below the one asked for. */
+export function firstFrom(rising: number[], asked: number): number {
+  let low = 0;
+  let high = rising.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((rising[middle] ?? 0) < asked) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** Each instant at which some wear has a reading or a gap, rising. */
+export function instantsOf(trace: Stretched): number[] {
+  const [only, ...others] = trace.wears;
+  if (!only) return [];
+  if (others.length === 0) return only.at;
+  const all = Float64Array.from(trace.wears.flatMap((wear) => wear.at)).sort();
+  return Array.from(all.filter((at, index) => at !== all[index - 1]));
+}
+
+/** What all wears read at one of the instants. */
+export function rowAt(trace: Stretched, at: number): TraceRow {
+  const row: TraceRow = { at, label: "", values: [], told: [] };
+  for (const wear of trace.wears) {
+    const index = firstFrom(wear.at, at);
+    const value = wear.at[index] === at ? (wear.value[index] ?? null) : null;
+    row.values.push(value);
+    const beyond = wear.beyond_limit.find((reading) => reading.at === at)?.label;
+    row.told.push(value === null ? "" : (beyond ?? `${levelText(value, trace.unit)} ${trace.unit}`));
+    if (wear.at[index] === at) row.label ||= wear.labels?.[index] ?? "";
+  }
+  return row;
 }
 
 /** As uPlot takes it: times, then each wear; undefined joins over another wear's instants, null is a gap. */
 export function columnsOf(trace: Stretched): [number[], ...(number | null | undefined)[][]] {
-  const rows = mergedWears(trace);
-  const at = rows.map((row) => row.at);
+  const at = instantsOf(trace);
   const values = trace.wears.map((wear) => {
-    const own = new Map(wear.at.map((instant, index) => [instant, wear.value[index] ?? null]));
-    return at.map((instant) => own.get(instant));
+    if (wear.at === at) return wear.value;
+    let next = 0;
+    return at.map((instant) => (wear.at[next] === instant ? wear.value[next++] : undefined));
   });
   return [at, ...values];
 }

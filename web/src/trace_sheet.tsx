@@ -3,6 +3,7 @@ import { useEffect } from "preact/hooks";
 import { Lanes } from "./lanes";
 import type { Stretched } from "./replies";
 import { moved, scaled, type Stretch, within } from "./stretch";
+import { StretchShown } from "./stretch_shown";
 import { TracePlot } from "./trace_plot";
 import { TraceTables } from "./trace_tables";
 import { words } from "./words";
@@ -32,7 +33,7 @@ export function TraceSheet({ trace, whole }: Props) {
   }, [whole.from, whole.to]);
 
   const press = (event: KeyboardEvent) => {
-    const next = afterKey(event.key, shown.value, whole);
+    const next = afterKey(event.key, shown.peek(), whole);
     if (!next || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
     shown.value = next;
@@ -52,29 +53,30 @@ export function TraceSheet({ trace, whole }: Props) {
         onKeyDown={press}
       >
         <TracePlot trace={trace} shown={shown} whole={whole} />
-        <Lanes trace={trace} shown={shown.value} />
+        <Lanes trace={trace} shown={shown} />
       </div>
       <p class="sheet-keys">
-        <button type="button" onClick={() => (shown.value = moved(shown.value, -0.5, whole))}>
+        <button type="button" onClick={() => (shown.value = moved(shown.peek(), -0.5, whole))}>
           {words.day.toLeft}
         </button>
-        <button type="button" onClick={() => (shown.value = moved(shown.value, 0.5, whole))}>
+        <button type="button" onClick={() => (shown.value = moved(shown.peek(), 0.5, whole))}>
           {words.day.toRight}
         </button>
-        <button type="button" onClick={() => (shown.value = scaled(shown.value, 0.5, whole))}>
+        <button type="button" onClick={() => (shown.value = scaled(shown.peek(), 0.5, whole))}>
           {words.day.closer}
         </button>
-        <button type="button" onClick={() => (shown.value = scaled(shown.value, 2, whole))}>
+        <button type="button" onClick={() => (shown.value = scaled(shown.peek(), 2, whole))}>
           {words.day.wider}
         </button>
         <button type="button" onClick={() => (shown.value = whole)}>
           {words.day.reset}
         </button>
       </p>
+      <StretchShown trace={trace} shown={shown} whole={whole} />
       <p class="hint" id="trace-hint">
         {words.day.hint}
       </p>
-      <TraceTables trace={trace} shown={shown.value} />
+      <TraceTables trace={trace} shown={shown} />
     </section>
   );
 }

@@ -1,21 +1,25 @@
+import type { Signal } from "@preact/signals";
+import { useState } from "preact/hooks";
 import { DataTableBox } from "./data_table_box";
 import type { DataTable, Stretched } from "./replies";
+import { useSettled } from "./settled";
 import type { Stretch } from "./stretch";
 import { civilTime } from "./tick_choice";
-import { mergedWears } from "./trace_rows";
+import { firstFrom, instantsOf, rowAt } from "./trace_rows";
 import { words } from "./words";
 
 /** Longer tables than this no one reads; looking closer brings the others. */
 const most = 400;
 
 function readingsTable(trace: Stretched, shown: Stretch): { table: DataTable; cut: boolean } {
-  const rows = mergedWears(trace)
-    .filter((row) => row.at >= shown.from && row.at <= shown.to)
-    .map((row) => [row.label, ...row.told]);
-  return {
-    table: { columns: [words.day.time, ...trace.wears.map((wear) => wear.label)], rows: rows.slice(0, most) },
-    cut: rows.length > most,
-  };
+  const instants = instantsOf(trace);
+  const from = firstFrom(instants, shown.from);
+  const to = firstFrom(instants, shown.to + 1);
+  const rows = instants.slice(from, Math.min(to, from + most)).map((at) => {
+    const { label, told } = rowAt(trace, at);
+    return [label, ...told];
+  });
+  return { table: { columns: [words.day.time, ...trace.wears.map((wear) => wear.label)], rows }, cut: to - from > most };
 }
 
 function entriesTable(trace: Stretched): DataTable {
@@ -33,20 +37,27 @@ function marksTable(trace: Stretched): DataTable {
   };
 }
 
+/** Of the stretch on the screen, once it is at rest; nothing is made of it while it is folded away. */
+function ReadingsTable({ trace, shown }: { trace: Stretched; shown: Signal<Stretch> }) {
+  const [open, setOpen] = useState(false);
+  const settled = useSettled(shown);
+  const readings = open ? readingsTable(trace, settled) : null;
+  return (
+    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{words.day.readings}</summary>
+      {readings?.cut && <p class="quiet">{words.day.older(most)}</p>}
+      {readings && <DataTableBox name={words.day.readings} table={readings.table} />}
+    </details>
+  );
+}
+
 /** The sheet's data as tables, for those who don't see the canvas. */
-export function TraceTables({ trace, shown }: { trace: Stretched; shown: Stretch }) {
+export function TraceTables({ trace, shown }: { trace: Stretched; shown: Signal<Stretch> }) {
   // Without civil times a row would say nothing: several days at once leave their readings to the day sheets.
-  const readings = trace.wears.every((wear) => wear.labels) ? readingsTable(trace, shown) : null;
-  const entries = entriesTable(trace);
+  const looksClosely = trace.wears.every((wear) => wear.labels);
   return (
     <>
-      {readings && (
-        <details>
-          <summary>{words.day.readings}</summary>
-          {readings.cut && <p class="quiet">{words.day.older(most)}</p>}
-          <DataTableBox name={words.day.readings} table={readings.table} />
-        </details>
-      )}
+      {looksClosely && <ReadingsTable trace={trace} shown={shown} />}
       {trace.marks.length > 0 && (
         <details>
           <summary>{words.day.marksTable}</summary>
@@ -55,7 +66,7 @@ export function TraceTables({ trace, shown }: { trace: Stretched; shown: Stretch
       )}
       <details>
         <summary>{words.day.entries}</summary>
-        <DataTableBox name={words.day.entries} table={entries} />
+        <DataTableBox name={words.day.entries} table={entriesTable(trace)} />
       </details>
     </>
   );

@@ -2,8 +2,8 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { markItems, placed } from "../../src/lanes";
 import type { Stretched } from "../../src/replies";
-import { civilTime, legible, minutesOf } from "../../src/tick_choice";
-import { columnsOf, levelText, mergedWears } from "../../src/trace_rows";
+import { civilTime, legible, minutesOf, ticksOf } from "../../src/tick_choice";
+import { columnsOf, instantsOf, levelText, rowAt } from "../../src/trace_rows";
 
 const midnight = 1_776_463_200;
 const hour = 3600;
@@ -28,9 +28,11 @@ const sheet: Stretched = {
   last_reading: null,
 };
 
+const rowsOf = (trace: Stretched) => instantsOf(trace).map((at) => rowAt(trace, at));
+
 test("wears stay apart on one time line, and a gap stays a gap", () => {
   assert.deepEqual(
-    mergedWears(sheet).map((row) => [row.at - midnight, row.label, ...row.values]),
+    rowsOf(sheet).map((row) => [row.at - midnight, row.label, ...row.values]),
     [
       [0, "00:00", 100, null],
       [300, "00:05", null, 90],
@@ -44,7 +46,7 @@ test("wears stay apart on one time line, and a gap stays a gap", () => {
 
 // docs/safety.md 2: a value beyond the sensor's limit is never told as a value.
 test("a reading beyond the limit is told as beyond it", () => {
-  assert.deepEqual(mergedWears(sheet).map((row) => row.told), [["100 mg/dL", ""], ["", "below 90 mg/dL"], ["", ""], ["110 mg/dL", ""]]);
+  assert.deepEqual(rowsOf(sheet).map((row) => row.told), [["100 mg/dL", ""], ["", "below 90 mg/dL"], ["", ""], ["110 mg/dL", ""]]);
 });
 
 test("levels are written as their unit is", () => {
@@ -53,21 +55,42 @@ test("levels are written as their unit is", () => {
 });
 
 test("labels never touch, and round times of the clock go first", () => {
-  const wide = legible(sheet, { from: midnight, to: midnight + 24 * hour }, 600);
+  const wide = legible(ticksOf(sheet), { from: midnight, to: midnight + 24 * hour }, 600);
   assert.deepEqual(
     wide.map((tick) => tick.label),
     ["00:00", "03:00", "06:00", "09:00", "12:00", "15:00", "18:00", "21:00", "00:00"],
   );
-  const close = legible(sheet, { from: midnight + hour, to: midnight + 4 * hour }, 600);
+  const close = legible(ticksOf(sheet), { from: midnight + hour, to: midnight + 4 * hour }, 600);
   assert.deepEqual(
     close.map((tick) => tick.label),
     ["01:00", "02:00", "03:00", "04:00"],
   );
 });
 
+test("while the trace moves, the days that bear a name stay the same ones", () => {
+  const days = 14;
+  const fortnight = {
+    ...sheet,
+    ticks: Array.from({ length: days * 24 + 1 }, (_, hours) => ({ at: midnight + hours * hour, label: clock(hours) })),
+    day_borders: Array.from({ length: days + 1 }, (_, day) => ({ at: midnight + day * 24 * hour, label: `day ${day}` })),
+  };
+  const ticks = ticksOf(fortnight);
+  const named = (from: number, to: number) =>
+    legible(ticks, { from: midnight + from * hour, to: midnight + to * hour }, 500)
+      .map((tick) => tick.label)
+      .filter((label) => label.startsWith("day"));
+  const positions = Array.from({ length: 19 }, (_, step) => step * 7);
+  const ever = [...new Set(positions.flatMap((from) => named(from, from + 200)))];
+  assert.ok(ever.length >= 4 && ever.length < days, ever.join());
+  for (const from of positions) {
+    const there = ever.filter((label) => Number(label.slice(4)) * 24 >= from && Number(label.slice(4)) * 24 <= from + 200);
+    assert.deepEqual(named(from, from + 200).sort(), there.sort());
+  }
+});
+
 test("a tick that tells of a changed clock is never left out", () => {
   const changed = { ...sheet, ticks: [...sheet.ticks, { at: midnight + 2.25 * hour, label: "03:15 (clock changed)" }].sort((a, b) => a.at - b.at) };
-  const shown = legible(changed, { from: midnight, to: midnight + 24 * hour }, 200).map((tick) => tick.label);
+  const shown = legible(ticksOf(changed), { from: midnight, to: midnight + 24 * hour }, 200).map((tick) => tick.label);
   assert.ok(shown.includes("03:15 (clock changed)"), shown.join());
   assert.equal(minutesOf("03:15 (clock changed)"), null);
 });
