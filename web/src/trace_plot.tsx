@@ -3,6 +3,7 @@ import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import uPlot from "uplot";
 import "uplot/dist/uPlot.min.css";
 import { BandGround } from "./band_paint";
+import { wearPaths } from "./line_boxes";
 import { paintBorders, paintPricks } from "./mark_paint";
 import { onceAFrame } from "./once_a_frame";
 import { PlotInks } from "./plot_inks";
@@ -10,7 +11,7 @@ import type { Stretched } from "./replies";
 import { same, type Stretch, within } from "./stretch";
 import { civilTime, legible, ticksOf } from "./tick_choice";
 import { dragMarks, listenToGestures } from "./trace_gestures";
-import { columnsOf, levelText, rowAt } from "./trace_rows";
+import { columnsOf, levelText, rowAt, wornBeside } from "./trace_rows";
 import { words } from "./words";
 
 interface Props {
@@ -96,7 +97,9 @@ export function TracePlot({ trace, shown, whole }: Props) {
           label: wear.label,
           stroke: text,
           width: 2,
-          ...(which > 0 ? { dash: [6, 3] } : {}),
+          // A sensor worn beside another one is told from it by dashes, or a thinner line where there is no room for them.
+          paths: wearPaths(wornBeside(trace, which) ? 1 : 2),
+          ...(wornBeside(trace, which) ? { dash: [6, 3] } : {}),
           points: { size: 5 },
         })),
       ],

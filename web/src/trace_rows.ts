@@ -13,6 +13,17 @@ export function levelText(value: number, unit: string): string {
   return unit === "mmol/L" ? value.toFixed(1) : value.toFixed(0);
 }
 
+/** Whether a wear was read while one told before it was: the lines would stand on one another. */
+export function wornBeside(trace: Stretched, which: number): boolean {
+  const { at } = trace.wears[which] ?? { at: [] };
+  const ends = (instants: number[]): [number, number] => [instants[0] ?? 0, instants[instants.length - 1] ?? 0];
+  const [begin, end] = ends(at);
+  return trace.wears.slice(0, which).some((other) => {
+    const [otherBegin, otherEnd] = ends(other.at);
+    return otherBegin <= end && begin <= otherEnd;
+  });
+}
+
 /** Where the first of the rising numbers stands that is not below the one asked for. */
 export function firstFrom(rising: number[], asked: number): number {
   let low = 0;

@@ -3,7 +3,7 @@ import { test } from "node:test";
 import { markItems, placed } from "../../src/lanes";
 import type { Stretched } from "../../src/replies";
 import { civilTime, legible, minutesOf, ticksOf } from "../../src/tick_choice";
-import { columnsOf, instantsOf, levelText, rowAt } from "../../src/trace_rows";
+import { columnsOf, instantsOf, levelText, rowAt, wornBeside } from "../../src/trace_rows";
 
 const midnight = 1_776_463_200;
 const hour = 3600;
@@ -42,6 +42,12 @@ test("wears stay apart on one time line, and a gap stays a gap", () => {
   );
   // Undefined where another wear was read, null where this one has a gap: uPlot breaks the line only there.
   assert.deepEqual(columnsOf(sheet)[1], [100, undefined, null, 110]);
+});
+
+test("a wear is beside another one only while both were read", () => {
+  assert.deepEqual([0, 1].map((which) => wornBeside(sheet, which)), [false, true]);
+  const later = { ...sheet, wears: sheet.wears.map((wear, which) => ({ ...wear, at: wear.at.map((at) => at + which * hour) })) };
+  assert.deepEqual([0, 1].map((which) => wornBeside(later, which)), [false, false]);
 });
 
 // docs/safety.md 2: a value beyond the sensor's limit is never told as a value.
