@@ -27,11 +27,58 @@ std::int64_t number_of(Instant at) {
 }
 
 // In the client's unit, as printed: whole hundredths of it at most.
-double level_of(const Reading& reading, GlucoseUnit unit) {
-    return reading.unit() == unit
-               ? reading.value().value()
-               : static_cast<double>(rounded_hundredths(reading.value().in(unit))) / 100;
+std::int32_t level_of(const Reading& reading, GlucoseUnit unit) {
+    return reading.unit() == unit ? reading.hundredths()
+                                  : rounded_hundredths(reading.value().in(unit));
 }
+
+// Hundredths as a number without trailing zeros.
+void write_level(std::string& text, std::int32_t hundredths) {
+    const fmt::format_int whole(hundredths / 100);
+    text.append(whole.data(), whole.size());
+    if (const auto rest = hundredths % 100; rest != 0) {
+        text += '.';
+        text += static_cast<char>('0' + rest / 10);
+        if (rest % 10 != 0) {
+            text += static_cast<char>('0' + rest % 10);
+        }
+    }
+}
+
+// How far each instant is from the one before it, as pairs: so many seconds, so many times. A
+// fortnight of even minutes takes two numbers instead of twenty thousand.
+class StepsWritten {
+  public:
+    void add(Instant at) {
+        if (last_) {
+            const auto step = at - *last_;
+            if (step != step_) {
+                write();
+                step_ = step;
+            }
+            ++times_;
+        }
+        last_ = at;
+    }
+    std::string text() {
+        write();
+        return std::move(text_);
+    }
+
+  private:
+    void write() {
+        if (times_ > 0) {
+            fmt::format_to(std::back_inserter(text_), "{}{},{}", text_.empty() ? "" : ",",
+                           step_.count(), times_);
+        }
+        times_ = 0;
+    }
+
+    std::optional<Instant> last_;
+    seconds step_{0};
+    std::int64_t times_ = 0;
+    std::string text_;
+};
 
 struct Bands {
     std::vector<double> edges;
@@ -170,7 +217,7 @@ void write_wear(std::string& text, const Wear& wear, Interval stretch, const Rev
     if (from == to) {
         return;
     }
-    std::string at;
+    StepsWritten steps;
     std::string value;
     Json labels = Json::array();  // only where one looks closely
     const bool closely = stretch.length() <= looked_at_closely;
@@ -181,8 +228,7 @@ void write_wear(std::string& text, const Wear& wear, Interval stretch, const Rev
     for (const Reading& reading : std::span(from, to)) {
         // A gap is one more point without a value, where the reading before stands no longer.
         if (before != nullptr && 2 * (reading.at - before->at) > 3 * before->interval()) {
-            fmt::format_to(std::back_inserter(at), "{},",
-                           number_of(before->at + before->interval()));
+            steps.add(before->at + before->interval());
             value += "null,";
             if (closely) {
                 labels.push_back("");
@@ -191,21 +237,22 @@ void write_wear(std::string& text, const Wear& wear, Interval stretch, const Rev
         if (closely) {
             labels.push_back(clock_time(clock.at(reading.at)));
         }
-        const double level = level_of(reading, unit);
-        fmt::format_to(std::back_inserter(at), "{},", number_of(reading.at));
-        fmt::format_to(std::back_inserter(value), "{},", level);
+        const std::int32_t level = level_of(reading, unit);
+        steps.add(reading.at);
+        write_level(value, level);
+        value += ',';
         if (reading.censored()) {
             beyond.push_back({{"at", number_of(reading.at)},
                               {"label", (reading.limit() == Limit::below ? "below " : "above ") +
-                                            glucose_words(level, unit)}});
+                                            glucose_words(level / 100.0, unit)}});
         }
         before = &reading;
     }
-    at.pop_back();
     value.pop_back();
     text += text.back() == '[' ? "" : ",";
-    text += "{\"label\":" + Json(wear.label).dump() + ",\"at\":[" + at + "],\"value\":[" + value +
-            "],\"beyond_limit\":" + beyond.dump() +
+    text += "{\"label\":" + Json(wear.label).dump() +
+            ",\"begin\":" + std::to_string(number_of(from->at)) + ",\"steps\":[" + steps.text() +
+            "],\"value\":[" + value + "],\"beyond_limit\":" + beyond.dump() +
             (closely ? ",\"labels\":" + labels.dump() : "") + "}";
 }
 

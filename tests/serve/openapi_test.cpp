@@ -318,6 +318,24 @@ TEST_F(OpenApi, a_trace_is_as_long_as_asked_and_labelled_at_every_hour) {
     }
 }
 
+TEST_F(OpenApi, steps_lead_to_each_value_of_a_wear) {
+    const json trace = served.get("/api/clients/c1/trace", served.signed_in()).json();
+    ASSERT_FALSE(trace["wears"].empty());
+    for (const json& wear : trace["wears"]) {
+        long at = wear["begin"];
+        std::size_t instants = 1;
+        for (std::size_t i = 0; i + 1 < wear["steps"].size(); i += 2) {
+            EXPECT_GT(wear["steps"][i], 0);
+            EXPECT_GT(wear["steps"][i + 1], 0);
+            at += wear["steps"][i].get<long>() * wear["steps"][i + 1].get<long>();
+            instants += wear["steps"][i + 1].get<std::size_t>();
+        }
+        EXPECT_EQ(instants, wear["value"].size());
+        EXPECT_GE(wear["begin"], trace["begin"]);
+        EXPECT_LT(at, trace["end"].get<long>());
+    }
+}
+
 TEST_F(OpenApi, a_day_sheet_is_labelled_by_the_clients_clock) {
     const Sitting who = served.signed_in();
     // 29 March 2026 has 23 hours in Berlin; nothing was seen on it.
@@ -334,8 +352,9 @@ TEST_F(OpenApi, a_day_sheet_is_labelled_by_the_clients_clock) {
     EXPECT_EQ(day["band_edges"], (json{54.0, 70.0, 180.0, 250.0}));
     EXPECT_EQ(day["bands"].size(), day["band_edges"].size() + 1);
     const auto seen = served.get("/api/clients/c1/days/2026-02-26", who).json();
-    EXPECT_EQ(seen["wears"][0]["at"].size(), 288U);
-    EXPECT_EQ(seen["wears"][0]["at"].size(), seen["wears"][0]["value"].size());
+    EXPECT_EQ(seen["wears"][0]["value"].size(), 288U);
+    EXPECT_LT(seen["wears"][0]["begin"].get<long>() - seen["day"]["begin"].get<long>(), 300);
+    EXPECT_EQ(seen["wears"][0]["steps"], (json{300, 287}));
     EXPECT_EQ(seen["lanes"][0]["items"].size(), 4U);
 }
 

@@ -1,6 +1,6 @@
 import type { Signal } from "@preact/signals";
 import { useLayoutEffect, useMemo, useRef } from "preact/hooks";
-import type { LaneItem, Stretched, TraceMark } from "./replies";
+import type { LaneItem, Surroundings, TraceMark } from "./replies";
 import { share, type Stretch } from "./stretch";
 import { words } from "./words";
 
@@ -73,7 +73,7 @@ function Track({ name, items, shown }: { name: string; items: (LaneItem | (Trace
 }
 
 /** Marks first, between trace and diary; then what was eaten, done, slept, felt and taken. */
-export function Lanes({ trace, shown }: { trace: Stretched; shown: Signal<Stretch> }) {
+export function Lanes({ trace, shown }: { trace: Surroundings; shown: Signal<Stretch> }) {
   const marks = useMemo(() => markItems(trace.marks), [trace]);
   return (
     <div class="lanes">

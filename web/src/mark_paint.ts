@@ -1,11 +1,11 @@
 import type uPlot from "uplot";
-import type { Stretched } from "./replies";
+import type { Surroundings } from "./replies";
 import type { Stretch } from "./stretch";
 
 type Colour = (name: string) => string;
 
 /** A line where a civil day begins. */
-export function paintBorders(plot: uPlot, trace: Stretched, shown: Stretch, colour: Colour): void {
+export function paintBorders(plot: uPlot, trace: Surroundings, shown: Stretch, colour: Colour): void {
   const { ctx, bbox } = plot;
   ctx.save();
   ctx.strokeStyle = colour("--line");
@@ -22,7 +22,7 @@ export function paintBorders(plot: uPlot, trace: Stretched, shown: Stretch, colo
 }
 
 /** A diamond for each finger-prick: another instrument than the line, so another shape. */
-export function paintPricks(plot: uPlot, trace: Stretched, shown: Stretch, colour: Colour): void {
+export function paintPricks(plot: uPlot, trace: Surroundings, shown: Stretch, colour: Colour): void {
   const { ctx } = plot;
   const half = 5 * devicePixelRatio;
   ctx.save();

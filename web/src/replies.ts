@@ -116,7 +116,10 @@ export interface LabelledInstant {
 
 export interface Wear {
   label: string;
-  at: number[];
+  /** The first instant. */
+  begin: number;
+  /** From each instant to the next, as pairs: so many seconds, so many times. */
+  steps: number[];
   value: (number | null)[];
   /** The civil time of each, in stretches so short that single readings matter. */
   labels?: string[];
@@ -157,8 +160,8 @@ export interface LastReading {
   age: string;
 }
 
-/** A stretch of trace with everything that stands under it. */
-export interface Stretched {
+/** What stands around the readings of a stretch: its clock, its bands, what was marked and written. */
+export interface Surroundings {
   zone: string;
   unit: string;
   /** Rising, in the unit. */
@@ -167,11 +170,15 @@ export interface Stretched {
   bands: string[];
   ticks: LabelledInstant[];
   day_borders: LabelledInstant[];
-  wears: Wear[];
   lanes: Lane[];
   marks: TraceMark[];
   finger_pricks: FingerPrick[];
   last_reading: LastReading | null;
+}
+
+/** A stretch of trace with everything that stands under it. */
+export interface Stretched extends Surroundings {
+  wears: Wear[];
 }
 
 /** Of one day: the civil one, of 23, 24 or 25 hours. */

@@ -1,4 +1,4 @@
-import type { LabelledInstant, Stretched } from "./replies";
+import type { LabelledInstant, Surroundings } from "./replies";
 import type { Stretch } from "./stretch";
 
 /** Steps of the clock that an axis may take, minutes. */
@@ -21,7 +21,7 @@ export interface ReadTick extends LabelledInstant {
   named: boolean;
 }
 
-export function ticksOf(trace: Stretched): ReadTick[] {
+export function ticksOf(trace: Surroundings): ReadTick[] {
   const days = new Map(trace.day_borders.map((border, day) => [border.at, { day, label: border.label }]));
   const several = trace.day_borders.length > 2;
   return trace.ticks.map(({ at, label }) => {
@@ -57,7 +57,7 @@ export function legible(ticks: ReadTick[], shown: Stretch, width: number): Label
 }
 
 /** About when by the client's clock: the day and the server's last tick before it. */
-export function civilTime(trace: Stretched, at: number): string {
+export function civilTime(trace: Surroundings, at: number): string {
   const before = (list: LabelledInstant[]) => list.filter((one) => one.at <= at).pop()?.label ?? "";
   return `${before(trace.day_borders)}, ${before(trace.ticks)}`;
 }

@@ -7,15 +7,14 @@ import { wearPaths } from "./line_boxes";
 import { paintBorders, paintPricks } from "./mark_paint";
 import { onceAFrame } from "./once_a_frame";
 import { PlotInks } from "./plot_inks";
-import type { Stretched } from "./replies";
 import { same, type Stretch, within } from "./stretch";
 import { civilTime, legible, ticksOf } from "./tick_choice";
 import { dragMarks, listenToGestures } from "./trace_gestures";
-import { columnsOf, levelText, rowAt, wornBeside } from "./trace_rows";
+import { columnsOf, levelText, linesOf, type ReadTrace, rowAt } from "./trace_rows";
 import { words } from "./words";
 
 interface Props {
-  trace: Stretched;
+  trace: ReadTrace;
   shown: Signal<Stretch>;
   whole: Stretch;
 }
@@ -24,16 +23,18 @@ const leftRoom = 64;
 const rightRoom = 30;
 
 /** Room above and below what is drawn; at least from the lowest to the highest edge. */
-function levels(trace: Stretched): [number, number] {
+function levels(trace: ReadTrace): [number, number] {
   let low = trace.band_edges[0] ?? 0;
   let high = trace.band_edges[trace.band_edges.length - 1] ?? 1;
-  const take = (value: number | null) => {
-    if (value === null) return;
-    if (value < low) low = value;
-    if (value > high) high = value;
+  const take = (values: (number | null)[]) => {
+    for (const value of values) {
+      if (value === null) continue;
+      if (value < low) low = value;
+      if (value > high) high = value;
+    }
   };
-  for (const wear of trace.wears) wear.value.forEach(take);
-  for (const prick of trace.finger_pricks) take(prick.value);
+  for (const wear of trace.wears) take(wear.value);
+  take(trace.finger_pricks.map(({ value }) => value));
   const room = (high - low) * 0.06;
   return [low - room, high + room];
 }
@@ -45,7 +46,8 @@ export function TracePlot({ trace, shown, whole }: Props) {
   useLayoutEffect(() => {
     const element = holder.current;
     if (!element) return;
-    const columns = columnsOf(trace);
+    const lines = linesOf(trace);
+    const columns = columnsOf(lines);
     const ticks = ticksOf(trace);
     const inks = new PlotInks();
     const ground = new BandGround(trace.band_edges, trace.bands, inks.of);
@@ -93,13 +95,12 @@ export function TracePlot({ trace, shown, whole }: Props) {
       ],
       series: [
         {},
-        ...trace.wears.map((wear, which) => ({
-          label: wear.label,
+        ...lines.map((_line, which) => ({
           stroke: text,
           width: 2,
           // A sensor worn beside another one is told from it by dashes, or a thinner line where there is no room for them.
-          paths: wearPaths(wornBeside(trace, which) ? 1 : 2),
-          ...(wornBeside(trace, which) ? { dash: [6, 3] } : {}),
+          paths: wearPaths(which > 0 ? 1 : 2),
+          ...(which > 0 ? { dash: [6, 3] } : {}),
           points: { size: 5 },
         })),
       ],

@@ -1,4 +1,13 @@
-import type { Stretched } from "./replies";
+import type { Stretched, Surroundings, Wear } from "./replies";
+
+/** A wear with each of its instants. */
+export interface ReadWear extends Omit<Wear, "begin" | "steps"> {
+  at: number[];
+}
+
+export interface ReadTrace extends Surroundings {
+  wears: ReadWear[];
+}
 
 export interface TraceRow {
   at: number;
@@ -8,20 +17,39 @@ export interface TraceRow {
   told: string[];
 }
 
+/** A reply with each instant of its wears, which it tells by steps. */
+export function unfolded(trace: Stretched): ReadTrace {
+  const wears = trace.wears.map(({ begin, steps, ...wear }) => {
+    const at = new Array<number>(wear.value.length);
+    let instant = begin;
+    at[0] = begin;
+    for (let pair = 0, index = 1; pair + 1 < steps.length; pair += 2) {
+      const step = steps[pair] ?? 0;
+      for (let times = steps[pair + 1] ?? 0; times > 0; --times) at[index++] = instant += step;
+    }
+    return { ...wear, at };
+  });
+  return { ...trace, wears };
+}
+
 /** A level as its unit is written: whole mg/dL, tenths of a mmol/L. */
 export function levelText(value: number, unit: string): string {
   return unit === "mmol/L" ? value.toFixed(1) : value.toFixed(0);
 }
 
-/** Whether a wear was read while one told before it was: the lines would stand on one another. */
-export function wornBeside(trace: Stretched, which: number): boolean {
-  const { at } = trace.wears[which] ?? { at: [] };
-  const ends = (instants: number[]): [number, number] => [instants[0] ?? 0, instants[instants.length - 1] ?? 0];
-  const [begin, end] = ends(at);
-  return trace.wears.slice(0, which).some((other) => {
-    const [otherBegin, otherEnd] = ends(other.at);
-    return otherBegin <= end && begin <= otherEnd;
-  });
+/**
+ * Wears that share a line: one sensor after another. A sensor worn beside another one has a line of its own, which
+ * would stand on the first.
+ */
+export function linesOf(trace: ReadTrace): ReadWear[][] {
+  const lines: ReadWear[][] = [];
+  const lastOf = (line: ReadWear[]) => line[line.length - 1]?.at.slice(-1)[0] ?? -Infinity;
+  for (const wear of trace.wears) {
+    const free = lines.find((line) => lastOf(line) < (wear.at[0] ?? 0));
+    if (free) free.push(wear);
+    else lines.push([wear]);
+  }
+  return lines;
 }
 
 /** Where the first of the rising numbers stands that is not below the one asked for. */
@@ -36,17 +64,19 @@ export function firstFrom(rising: number[], asked: number): number {
   return low;
 }
 
+/** The instants of all, rising, each once. */
+function merged(all: { at: number[] }[]): number[] {
+  const rising = Float64Array.from(all.flatMap(({ at }) => at)).sort();
+  return Array.from(rising.filter((at, index) => at !== rising[index - 1]));
+}
+
 /** Each instant at which some wear has a reading or a gap, rising. */
-export function instantsOf(trace: Stretched): number[] {
-  const [only, ...others] = trace.wears;
-  if (!only) return [];
-  if (others.length === 0) return only.at;
-  const all = Float64Array.from(trace.wears.flatMap((wear) => wear.at)).sort();
-  return Array.from(all.filter((at, index) => at !== all[index - 1]));
+export function instantsOf(trace: ReadTrace): number[] {
+  return merged(trace.wears);
 }
 
 /** What all wears read at one of the instants. */
-export function rowAt(trace: Stretched, at: number): TraceRow {
+export function rowAt(trace: ReadTrace, at: number): TraceRow {
   const row: TraceRow = { at, label: "", values: [], told: [] };
   for (const wear of trace.wears) {
     const index = firstFrom(wear.at, at);
@@ -59,13 +89,26 @@ export function rowAt(trace: Stretched, at: number): TraceRow {
   return row;
 }
 
-/** As uPlot takes it: times, then each wear; undefined joins over another wear's instants, null is a gap. */
-export function columnsOf(trace: Stretched): [number[], ...(number | null | undefined)[][]] {
-  const at = instantsOf(trace);
-  const values = trace.wears.map((wear) => {
-    if (wear.at === at) return wear.value;
-    let next = 0;
-    return at.map((instant) => (wear.at[next] === instant ? wear.value[next++] : undefined));
+type Values = (number | null | undefined)[];
+
+/** As uPlot takes it: times, then each line; undefined joins over another line's instants, null is a gap. */
+export function columnsOf(lines: ReadWear[][]): [number[], ...Values[]] {
+  const drawn = lines.map((line) => {
+    let at: number[] = [];
+    let value: Values = [];
+    for (const wear of line) {
+      // From one sensor to the next no line is drawn.
+      const last = at[at.length - 1];
+      at = last === undefined ? wear.at : at.concat(last + 1, wear.at);
+      value = last === undefined ? wear.value : value.concat(null, wear.value);
+    }
+    return { at, value };
   });
-  return [at, ...values];
+  if (drawn.length === 1 && drawn[0]) return [drawn[0].at, drawn[0].value];
+  const all = merged(drawn);
+  const values = drawn.map((line) => {
+    let next = 0;
+    return all.map((instant) => (line.at[next] === instant ? line.value[next++] : undefined));
+  });
+  return [all, ...values];
 }

@@ -1,10 +1,11 @@
 import { useSignal } from "@preact/signals";
-import { useEffect } from "preact/hooks";
+import { useEffect, useMemo } from "preact/hooks";
 import { Lanes } from "./lanes";
 import type { Stretched } from "./replies";
 import { moved, scaled, type Stretch, within } from "./stretch";
 import { StretchShown } from "./stretch_shown";
 import { TracePlot } from "./trace_plot";
+import { unfolded } from "./trace_rows";
 import { TraceTables } from "./trace_tables";
 import { words } from "./words";
 
@@ -24,7 +25,8 @@ export function afterKey(key: string, shown: Stretch, whole: Stretch): Stretch |
 }
 
 /** The trace, its marks, and the lanes aligned under it, all on one stretch of time. */
-export function TraceSheet({ trace, whole }: Props) {
+export function TraceSheet({ trace: reply, whole }: Props) {
+  const trace = useMemo(() => unfolded(reply), [reply]);
   const shown = useSignal<Stretch>(whole);
 
   // A fresh reading of the same stretch stays where it was.

@@ -23,6 +23,7 @@ const places = {
   review: ["/client/c09", ".review .days a"],
   day: ["/client/c09/day/2026-04-18", ".plot canvas"],
   wear: ["/client/c09/trace", ".plot canvas"],
+  "ninety-days": ["/client/c09/ninety-days", ".plot canvas"],
   trust: ["/client/c09/trust", ".trust h2"],
   diary: ["/client/c08/diary/2026-04-17", ".entries li"],
   facts: ["/client/c09/facts", ".facts"],

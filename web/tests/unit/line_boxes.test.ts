@@ -28,7 +28,7 @@ test("every reading is painted, so none that is low is lost, whatever the readin
     });
     const xOf = (instant: number) => (instant / (60 * count)) * width;
     const yOf = (value: number) => 300 - value;
-    const boxes = boxesOf(at, values, [0, count - 1], xOf, yOf, 2);
+    const boxes = boxesOf(at, values, [0, count - 1], { begin: 0, secondsPerColumn: (60 * count) / width, yOf }, 2);
     assert.ok(boxes.length <= 3 * (width + 1) + values.filter((value) => value === null).length);
     const byColumn = new Map<number, Box[]>();
     for (const box of boxes) {
@@ -47,14 +47,14 @@ test("every reading is painted, so none that is low is lost, whatever the readin
 });
 
 test("the line hangs together from column to column, and a gap stays a gap", () => {
-  const lineOf = (values: (number | null | undefined)[], perColumn: number) =>
-    boxesOf(values.map((_, index) => index), values, [0, values.length - 1], (at) => Math.floor(at / perColumn), (value) => value, 2);
-  // Up from 10 to 90 between two columns: the second reaches back to where the first left off.
-  assert.deepEqual(lineOf([10, 12, 90, 88], 2), [[-1, 9, 2, 4], [0, 11, 2, 80]]);
-  // Another wear's instants don't part it, a null does.
-  assert.deepEqual(lineOf([10, undefined, 10, 10], 2), [[-1, 9, 2, 2], [0, 9, 2, 2]]);
-  assert.deepEqual(lineOf([10, null, 90, 90], 2), [[-1, 9, 2, 2], [0, 89, 2, 2]]);
+  const yOf = (value: number) => 100 - value;
+  const lineOf = (values: (number | null | undefined)[], at = values.map((_, index) => index)) =>
+    boxesOf(at, values, [0, values.length - 1], { begin: 0.5, secondsPerColumn: 2, yOf }, 2);
+  // Up from 12 to 90 between two columns: the second reaches back to where the first left off.
+  assert.deepEqual(lineOf([10, 12, 90, 88]), [[-1, 87, 2, 4], [0, 9, 2, 80]]);
+  // Another line's instants don't part it, a null does.
+  assert.deepEqual(lineOf([10, undefined, 10, 10]), [[-1, 89, 2, 2], [0, 89, 2, 2]]);
+  assert.deepEqual(lineOf([10, null, 90, 90]), [[-1, 89, 2, 2], [0, 9, 2, 2]]);
   // Columns without a reading between two of them are bridged.
-  const bridged = boxesOf([0, 5], [10, 10], [0, 1], (at) => at, (value) => value, 2);
-  assert.deepEqual(bridged, [[-1, 9, 2, 2], [0, 9, 5, 2], [4, 9, 2, 2]]);
+  assert.deepEqual(lineOf([10, 10], [0.5, 10.5]), [[-1, 89, 2, 2], [-1, 89, 5, 2], [4, 89, 2, 2]]);
 });

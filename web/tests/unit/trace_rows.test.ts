@@ -1,14 +1,13 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { markItems, placed } from "../../src/lanes";
-import type { Stretched } from "../../src/replies";
 import { civilTime, legible, minutesOf, ticksOf } from "../../src/tick_choice";
-import { columnsOf, instantsOf, levelText, rowAt, wornBeside } from "../../src/trace_rows";
+import { columnsOf, instantsOf, levelText, linesOf, type ReadTrace, rowAt, unfolded } from "../../src/trace_rows";
 
 const midnight = 1_776_463_200;
 const hour = 3600;
 const clock = (hours: number) => `${String(hours % 24).padStart(2, "0")}:00`;
-const sheet: Stretched = {
+const sheet: ReadTrace = {
   zone: "Europe/Berlin",
   unit: "mg/dL",
   band_edges: [54, 70, 180, 250],
@@ -28,7 +27,7 @@ const sheet: Stretched = {
   last_reading: null,
 };
 
-const rowsOf = (trace: Stretched) => instantsOf(trace).map((at) => rowAt(trace, at));
+const rowsOf = (trace: ReadTrace) => instantsOf(trace).map((at) => rowAt(trace, at));
 
 test("wears stay apart on one time line, and a gap stays a gap", () => {
   assert.deepEqual(
@@ -41,13 +40,25 @@ test("wears stay apart on one time line, and a gap stays a gap", () => {
     ],
   );
   // Undefined where another wear was read, null where this one has a gap: uPlot breaks the line only there.
-  assert.deepEqual(columnsOf(sheet)[1], [100, undefined, null, 110]);
+  assert.deepEqual(columnsOf(linesOf(sheet))[1], [100, undefined, null, 110]);
 });
 
-test("a wear is beside another one only while both were read", () => {
-  assert.deepEqual([0, 1].map((which) => wornBeside(sheet, which)), [false, true]);
+test("one sensor after another shares a line that doesn't join them; one beside another has its own", () => {
+  assert.equal(linesOf(sheet).length, 2);
   const later = { ...sheet, wears: sheet.wears.map((wear, which) => ({ ...wear, at: wear.at.map((at) => at + which * hour) })) };
-  assert.deepEqual([0, 1].map((which) => wornBeside(later, which)), [false, false]);
+  const [line, ...others] = linesOf(later);
+  assert.equal(others.length, 0);
+  assert.deepEqual(line?.map((wear) => wear.label), ["wear 1", "wear 2"]);
+  assert.deepEqual(columnsOf(linesOf(later)), [
+    [0, 900, 1800, 1801, 3900].map((since) => midnight + since),
+    [100, null, 110, null, 90],
+  ]);
+});
+
+test("each instant follows from the steps of the reply", () => {
+  const reply = { ...sheet, wears: [{ label: "wear 1", begin: midnight, steps: [60, 3, 301, 1, 299, 2], value: [1, 2, 3, 4, 5, 6, 7], beyond_limit: [] }] };
+  assert.deepEqual(unfolded(reply).wears[0]?.at.map((at) => at - midnight), [0, 60, 120, 180, 481, 780, 1079]);
+  assert.deepEqual(unfolded({ ...reply, wears: reply.wears.map((wear) => ({ ...wear, steps: [], value: [1] })) }).wears[0]?.at, [midnight]);
 });
 
 // docs/safety.md 2: a value beyond the sensor's limit is never told as a value.
