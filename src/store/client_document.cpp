@@ -99,14 +99,33 @@ void put_goals(Json& document, const ClientFacts& facts) {
     document["agreed_on"] = text_of(facts.goals_agreed_on);
 }
 
+// Of the client's own: shares of a day, and none of lows looser than for adults by consensus (ours,
+// no source: what is safe is not agreed away).
+void check_own(const Goals& own) {
+    const auto within = [](const char* key, const std::optional<double>& share, double most) {
+        if (share && (*share <= 0 || *share > most)) {
+            unreadable(std::string("goals.") + key,
+                       fmt::format("a percentage over 0 and up to {:g}", most));
+        }
+    };
+    const Goals adults = consensus_goals(GoalKind::adults);
+    within("in_range_above", own.in_range_above, 99);
+    within("below_range_below", own.below_range_below, *adults.below_range_below);
+    within("very_low_below", own.very_low_below, *adults.very_low_below);
+    within("above_range_below", own.above_range_below, 100);
+    within("very_high_below", own.very_high_below, own.above_range_below.value_or(100));
+}
+
+// Numbers go with the client's own goals alone: those of a consensus are its own.
 void read_goals(DocumentReader& reader, ClientFacts& facts) {
     reader.word("kind", goal_kinds, facts.goals.kind);
-    facts.goals = consensus_goals(facts.goals.kind);
-    reader.number("in_range_above", facts.goals.in_range_above);
-    reader.number("below_range_below", facts.goals.below_range_below);
-    reader.number("very_low_below", facts.goals.very_low_below);
-    reader.number("above_range_below", facts.goals.above_range_below);
-    reader.number("very_high_below", facts.goals.very_high_below);
+    Goals numbers{facts.goals.kind, {}, {}, {}, {}, {}};
+    reader.number("in_range_above", numbers.in_range_above);
+    reader.number("below_range_below", numbers.below_range_below);
+    reader.number("very_low_below", numbers.very_low_below);
+    reader.number("above_range_below", numbers.above_range_below);
+    reader.number("very_high_below", numbers.very_high_below);
+    facts.goals = numbers.kind == GoalKind::own ? numbers : consensus_goals(numbers.kind);
     reader.text("agreed_with", facts.goals_agreed_with);
     reader.date("agreed_on", facts.goals_agreed_on);
 }
@@ -356,7 +375,15 @@ tl::expected<ClientFacts, std::string> client_facts_changed(const ClientFacts& f
     }
     Json document = document_of(facts);
     document.merge_patch(*changes);
-    return facts_or_why_not(document);
+    try {
+        ClientFacts changed = facts_of(document);
+        if (changed.goals.kind == GoalKind::own) {
+            check_own(changed.goals);
+        }
+        return changed;
+    } catch (const UnreadableDocument& error) {
+        return tl::make_unexpected(std::string(error.what()));
+    }
 }
 
 }  // namespace tracewright

@@ -92,6 +92,39 @@ constexpr const char* full = R"json({
                        "ended_on": "2026-02-20"}]
 })json";
 
+// Bounds of a client's own goals: own rule, no source; the consensus: Battelino et al. 2019,
+// 10.2337/dci19-0028.
+TEST(ClientDocument, own_goals_have_bounds_and_a_consensus_has_its_own_numbers) {
+    const auto with = [](const ClientFacts& facts, const char* patch) {
+        return client_facts_changed(facts, patch);
+    };
+    const auto own = with({}, R"({"goals": {"kind": "own", "in_range_above": 60,
+        "below_range_below": 3, "very_low_below": null}})");
+    ASSERT_TRUE(own) << own.error();
+    EXPECT_EQ(own->goals.kind, GoalKind::own);
+    EXPECT_EQ(own->goals.in_range_above, 60);
+    EXPECT_EQ(own->goals.below_range_below, 3);
+    EXPECT_FALSE(own->goals.very_low_below);
+    for (const char* wrong :
+         {R"({"goals": {"in_range_above": 100}})", R"({"goals": {"in_range_above": 0}})",
+          R"({"goals": {"below_range_below": 4.5}})", R"({"goals": {"very_low_below": 2}})",
+          R"({"goals": {"above_range_below": 20, "very_high_below": 21}})"}) {
+        EXPECT_FALSE(with(*own, wrong)) << wrong;
+    }
+    EXPECT_EQ(with(*own, R"({"goals": {"below_range_below": 5}})").error(),
+              "key 'goals.below_range_below': found another value, expected a percentage over 0 "
+              "and up to 4");
+    // What was agreed before holds no longer once a consensus is taken.
+    const auto older = with(*own, R"({"goals": {"kind": "older"}})");
+    ASSERT_TRUE(older);
+    EXPECT_EQ(older->goals.in_range_above, 50);
+    EXPECT_EQ(older->goals.below_range_below, 1);
+    EXPECT_FALSE(older->goals.very_low_below);
+    const auto pregnant = with(*own, R"({"goals": {"kind": "pregnancy"}})");
+    ASSERT_TRUE(pregnant);
+    EXPECT_FALSE(pregnant->goals.in_range_above);
+}
+
 TEST(ClientDocument, what_is_read_is_written_and_read_again) {
     const auto facts = client_facts_read(full);
     ASSERT_TRUE(facts) << facts.error();

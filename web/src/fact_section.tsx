@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { useId } from "preact/hooks";
+import { useId, useState } from "preact/hooks";
 import { FactField } from "./fact_field";
 import { changeAt, factAt, factOf, written, type Section } from "./facts_form";
 import type { Facts } from "./facts_replies";
@@ -17,6 +17,10 @@ interface Props {
 /** A section of single facts, kept by one button; others stay as they are. */
 export function FactSection({ section, facts, keeping, children }: Props) {
   const id = useId();
+  const [chosen, setChosen] = useState<Record<string, string>>({});
+  const known = (path: string): string => written(factAt(facts, path));
+  const asked = section.fields.filter(({ onlyWith }) => !onlyWith || (chosen[onlyWith.path] ?? known(onlyWith.path)) === onlyWith.value);
+  const decides = (path: string): boolean => section.fields.some(({ onlyWith }) => onlyWith?.path === path);
   const submit = (event: Event) => {
     event.preventDefault();
     const form = new FormData(event.currentTarget as HTMLFormElement);
@@ -29,8 +33,14 @@ export function FactSection({ section, facts, keeping, children }: Props) {
       <h2 id={`${id}-title`}>{section.title}</h2>
       <form onSubmit={submit}>
         <div class="fact-grid">
-          {section.fields.map((field) => (
-            <FactField key={field.path} id={`${id}${field.path}`} field={field} value={written(factAt(facts, field.path))} />
+          {asked.map((field) => (
+            <FactField
+              key={field.path}
+              id={`${id}${field.path}`}
+              field={field}
+              value={known(field.path)}
+              {...(decides(field.path) ? { onChange: (value: string) => setChosen({ ...chosen, [field.path]: value }) } : {})}
+            />
           ))}
         </div>
         {children}

@@ -10,6 +10,8 @@ export interface Field {
   kind: FieldKind;
   choices?: [string, string][];
   hint?: string;
+  /** Asked only where another field says so. */
+  onlyWith?: { path: string; value: string };
 }
 
 export interface Section {
@@ -120,6 +122,14 @@ export const eating: Section = {
   ],
 };
 
+const share = (key: string, label: string, hint?: string): Field => ({
+  path: `goals.${key}`,
+  label,
+  kind: "number",
+  ...(hint ? { hint } : {}),
+  onlyWith: { path: "goals.kind", value: "own" },
+});
+
 export const goals: Section = {
   title: "Agreed goals",
   fields: [
@@ -134,6 +144,11 @@ export const goals: Section = {
         ["pregnancy", "none of ours: pregnancy"],
       ],
     },
+    share("in_range_above", "In range: more than this share of the day, %", "Empty: no goal for it."),
+    share("below_range_below", "Low or very low: less than, %", "At most 4, the consensus for adults."),
+    share("very_low_below", "Very low: less than, %", "At most 1, the consensus for adults."),
+    share("above_range_below", "High or very high: less than, %"),
+    share("very_high_below", "Very high: less than, %"),
     { path: "goals.agreed_with", label: "Agreed with", kind: "text" },
     { path: "goals.agreed_on", label: "Agreed on", kind: "date" },
   ],

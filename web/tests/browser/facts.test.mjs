@@ -95,6 +95,23 @@ describe("Who is this", { concurrency: false }, () => {
     assert.equal((await facts()).cautions.kidney_disease, "not asked");
   });
 
+  test("their own goals have numbers, within bounds; another kind has its own again", async () => {
+    const box = section("Agreed goals");
+    const share = box.getByLabel("In range: more than this share of the day, %");
+    assert.equal(await share.count(), 0);
+    await box.getByLabel("Which goals hold").selectOption("own");
+    await share.fill("60");
+    await box.getByLabel("Low or very low: less than, %").fill("5");
+    await box.getByRole("button", { name: /^Keep/ }).click();
+    await box.locator("text=/below_range_below.*up to 4/").waitFor();
+    await box.getByLabel("Low or very low: less than, %").fill("3");
+    await box.getByLabel("Very low: less than, %", { exact: true }).fill("");
+    await keep("Agreed goals");
+    const { goals } = await facts();
+    assert.deepEqual([goals.kind, goals.in_range_above, goals.below_range_below, goals.very_low_below], ["own", 60, 3, null]);
+    await nothingSerious(page);
+  });
+
   test("goals, sessions and sensors used and left", async () => {
     await section("Agreed goals").getByLabel("Which goals hold").selectOption("older");
     await section("Agreed goals").getByLabel("Agreed with").fill("the client");
@@ -106,6 +123,7 @@ describe("Who is this", { concurrency: false }, () => {
     await box.locator("text=9 left.").waitFor();
     const known = await facts();
     assert.equal(known.goals.kind, "older");
+    assert.equal(known.goals.in_range_above, 50);
     assert.deepEqual(known.sessions, { bought: 12, used: 3 });
   });
 
