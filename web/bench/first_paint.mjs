@@ -1,4 +1,4 @@
-// How soon the review is there, how smoothly a long trace moves, how much script is sent. Not a test: it measures.
+// How soon the review is there, how much script is sent. Not a test: it measures.
 // Usage: node bench/first_paint.mjs BUILD [RUNS]
 import { gzipSync } from "node:zlib";
 import { chromium } from "playwright-core";
@@ -23,25 +23,6 @@ try {
   }
   console.log(`first paint: median ${middle(paints).toFixed(0)} ms; review readable: median ${middle(readable).toFixed(0)} ms of ${runs}`);
 
-  await page.goto(`${practice.address}/client/c09/trace`);
-  await page.waitForSelector(".plot canvas");
-  const frames = await page.evaluate(async () => {
-    const sheet = document.querySelector(".sheet");
-    const press = (key) => sheet.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true }));
-    press("+");
-    press("+");
-    const times = [];
-    let last = performance.now();
-    for (let frame = 0; frame < 120; ++frame) {
-      press(frame % 20 < 10 ? "ArrowRight" : "ArrowLeft");
-      await new Promise((next) => requestAnimationFrame(next));
-      const now = performance.now();
-      times.push(now - last);
-      last = now;
-    }
-    return times;
-  });
-  console.log(`moving a wear of 14 days: median frame ${middle(frames).toFixed(1)} ms`);
   const script = await (await fetch(`${practice.address}/page.js`)).arrayBuffer();
   console.log(`script: ${(script.byteLength / 1000).toFixed(1)} kB, ${(gzipSync(Buffer.from(script)).byteLength / 1000).toFixed(1)} kB compressed`);
 } finally {

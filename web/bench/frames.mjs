@@ -59,6 +59,7 @@ async function framesWhile({ page, cdp }, step) {
   });
   const until = performance.now() + Number(seconds) * 1000;
   for (let count = 0; performance.now() < until; ++count) await step(count);
+  while (underway > 0) await wait(5);
   const { times, drawn } = await page.evaluate(() => {
     cancelAnimationFrame(globalThis.nextFrame);
     delete document.querySelector(".plot canvas").getContext("2d").clearRect;

@@ -1,8 +1,12 @@
 import type uPlot from "uplot";
 import type { Surroundings } from "./replies";
 import type { Stretch } from "./stretch";
+import { daysApart } from "./tick_choice";
 
 type Colour = (name: string) => string;
+
+/** Narrower days than this, in pixels, would be all lines: only those whose names have room keep theirs. */
+const narrowest = 12;
 
 /** A line where a civil day begins. */
 export function paintBorders(plot: uPlot, trace: Surroundings, shown: Stretch, colour: Colour): void {
@@ -10,7 +14,10 @@ export function paintBorders(plot: uPlot, trace: Surroundings, shown: Stretch, c
   ctx.save();
   ctx.strokeStyle = colour("--line");
   ctx.lineWidth = devicePixelRatio / 2;
-  for (const border of trace.day_borders) {
+  const width = bbox.width / devicePixelRatio;
+  const each = (86_400 / (shown.to - shown.from)) * width < narrowest ? daysApart(shown, width) : 1;
+  for (const [day, border] of trace.day_borders.entries()) {
+    if (day % each !== 0) continue;
     if (border.at <= shown.from || border.at >= shown.to) continue;
     const x = Math.round(plot.valToPos(border.at, "x", true)) + 0.5;
     ctx.beginPath();

@@ -12,6 +12,11 @@ export function minutesOf(label: string): number | null {
   return read ? Number(read[1]) * 60 + Number(read[2]) : null;
 }
 
+/** Every how many days there is room for a day's name. */
+export function daysApart(shown: Stretch, width: number): number {
+  return Math.ceil((1.6 * room * (shown.to - shown.from)) / Math.max(1, width) / 86_400);
+}
+
 /** A tick of the server's, read once for all the frames that it is chosen in. */
 export interface ReadTick extends LabelledInstant {
   minutes: number | null;
@@ -38,7 +43,7 @@ export function ticksOf(trace: Surroundings): ReadTick[] {
 export function legible(ticks: ReadTick[], shown: Stretch, width: number): LabelledInstant[] {
   const perPixel = (shown.to - shown.from) / Math.max(1, width);
   const step = steps.find((minutes) => minutes * 60 >= room * perPixel) ?? 1440;
-  const eachDays = Math.ceil((1.6 * room * perPixel) / 86_400);
+  const eachDays = daysApart(shown, width);
   const kept: ReadTick[] = [];
   for (const tick of ticks) {
     if (tick.at < shown.from || tick.at > shown.to) continue;
