@@ -34,6 +34,10 @@ async function tell(cdp, method, input) {
   while (underway > 8) await done;
 }
 
+async function allTold() {
+  while (underway > 0) await wait(5);
+}
+
 /** Does `step` again and again and gives the lengths of the frames meanwhile, with the main thread's work for each. */
 async function framesWhile({ page, cdp }, step) {
   await page.waitForTimeout(500);
@@ -59,7 +63,7 @@ async function framesWhile({ page, cdp }, step) {
   });
   const until = performance.now() + Number(seconds) * 1000;
   for (let count = 0; performance.now() < until; ++count) await step(count);
-  while (underway > 0) await wait(5);
+  await allTold();
   const { times, drawn } = await page.evaluate(() => {
     cancelAnimationFrame(globalThis.nextFrame);
     delete document.querySelector(".plot canvas").getContext("2d").clearRect;
@@ -133,6 +137,7 @@ try {
     await wait(8);
   }));
   await touch("touchEnd");
+  await allTold();
   console.log(`load ${loadavg()[0].toFixed(2)} after`);
 } finally {
   await browser.close();
