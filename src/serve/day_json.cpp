@@ -11,6 +11,7 @@
 #include <algorithm>
 #include <array>
 #include <iterator>
+#include <set>
 
 namespace tracewright {
 
@@ -210,8 +211,10 @@ Json last_reading_of(const FirstReview& sheets, Instant now) {
     return json_of_last_reading(last, sheets.input.zones, now);
 }
 
-// A whole fortnight of them: written as they stand, not by way of a document.
-void write_wear(std::string& text, const Wear& wear, Interval stretch, const ReviewInput& input) {
+// A whole fortnight of them: written as they stand, not by way of a document. Each level that
+// occurs is added to `levels`.
+void write_wear(std::string& text, const Wear& wear, Interval stretch, const ReviewInput& input,
+                std::set<std::int32_t>& levels) {
     const auto from = std::ranges::lower_bound(wear.readings, stretch.from, {}, &Reading::at);
     const auto to = std::ranges::lower_bound(wear.readings, stretch.to, {}, &Reading::at);
     if (from == to) {
@@ -238,6 +241,7 @@ void write_wear(std::string& text, const Wear& wear, Interval stretch, const Rev
             labels.push_back(clock_time(clock.at(reading.at)));
         }
         const std::int32_t level = level_of(reading, unit);
+        levels.insert(level);
         steps.add(reading.at);
         write_level(value, level);
         value += ',';
@@ -283,6 +287,10 @@ std::string stretch_text(const FirstReview& sheets, std::span<const ToldStretch>
     head["zone"] = sheets.input.zones.zone_at(stretch.from).name();
     head["unit"] = name_of(sheets.input.unit);
     head["band_edges"] = bands.edges;
+    head["edge_words"] = Json::array();
+    for (const double edge : bands.edges) {
+        head["edge_words"].push_back(glucose_number(edge, sheets.input.unit));
+    }
     head["bands"] = bands.names;
     head["ticks"] = ticks_of(sheets.input.zones, stretch);
     head["day_borders"] = borders_of(sheets.input.zones, stretch);
@@ -294,10 +302,17 @@ std::string stretch_text(const FirstReview& sheets, std::span<const ToldStretch>
     std::string text = head.dump(-1, ' ', false, Json::error_handler_t::replace);
     text.back() = ',';
     text += "\"wears\":[";
+    std::set<std::int32_t> levels;
     for (const Wear& wear : sheets.input.wears) {
-        write_wear(text, wear, stretch, sheets.input);
+        write_wear(text, wear, stretch, sheets.input, levels);
     }
-    return text + "]}";
+    // Once for each level, not for each reading: a fortnight has few levels.
+    Json words = Json::array();
+    for (const std::int32_t hundredths : levels) {
+        const double level = hundredths / 100.0;
+        words.push_back({{"level", level}, {"words", glucose_words(level, sheets.input.unit)}});
+    }
+    return text + "],\"level_words\":" + words.dump() + "}";
 }
 
 }  // namespace tracewright

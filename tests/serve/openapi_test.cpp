@@ -2,6 +2,8 @@
 // every status that is described is met here, and every reply fits its schema.
 #include "serve/described_api.hpp"
 
+#include <fmt/format.h>
+
 #include <set>
 #include <tuple>
 
@@ -351,10 +353,21 @@ TEST_F(OpenApi, a_day_sheet_is_labelled_by_the_clients_clock) {
     EXPECT_TRUE(jumped);
     EXPECT_EQ(day["band_edges"], (json{54.0, 70.0, 180.0, 250.0}));
     EXPECT_EQ(day["bands"].size(), day["band_edges"].size() + 1);
+    EXPECT_EQ(day["edge_words"], (json{"54", "70", "180", "250"}));
     const auto seen = served.get("/api/clients/c1/days/2026-02-26", who).json();
     EXPECT_EQ(seen["wears"][0]["value"].size(), 288U);
     EXPECT_LT(seen["wears"][0]["begin"].get<long>() - seen["day"]["begin"].get<long>(), 300);
     EXPECT_EQ(seen["wears"][0]["steps"], (json{300, 287}));
+    // Each level that occurs is worded once.
+    std::set<double> levels;
+    for (const auto& value : seen["wears"][0]["value"]) {
+        levels.insert(value.get<double>());
+    }
+    ASSERT_EQ(seen["level_words"].size(), levels.size());
+    for (const auto& one : seen["level_words"]) {
+        EXPECT_TRUE(levels.contains(one["level"].get<double>()));
+        EXPECT_EQ(one["words"], fmt::format("{:.0f} mg/dL", one["level"].get<double>()));
+    }
     EXPECT_EQ(seen["lanes"][0]["items"].size(), 4U);
 }
 

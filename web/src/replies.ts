@@ -166,10 +166,14 @@ export interface Surroundings {
   unit: string;
   /** Rising, in the unit. */
   band_edges: number[];
+  /** Each edge as it is written. */
+  edge_words: string[];
   /** One more than edges, the lowest first. */
   bands: string[];
   ticks: LabelledInstant[];
   day_borders: LabelledInstant[];
+  /** Each level that occurs, and how it is written: 10.05 as '10.0 mmol/L'. */
+  level_words: { level: number; words: string }[];
   lanes: Lane[];
   marks: TraceMark[];
   finger_pricks: FingerPrick[];

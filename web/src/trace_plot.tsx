@@ -10,7 +10,7 @@ import { PlotInks } from "./plot_inks";
 import { same, type Stretch, within } from "./stretch";
 import { civilTime, legible, ticksOf } from "./tick_choice";
 import { dragMarks, listenToGestures } from "./trace_gestures";
-import { columnsOf, levelText, linesOf, type ReadTrace, rowAt } from "./trace_rows";
+import { columnsOf, linesOf, type ReadTrace, rowAt } from "./trace_rows";
 import { words } from "./words";
 
 interface Props {
@@ -86,7 +86,7 @@ export function TracePlot({ trace, shown, whole }: Props) {
         {
           size: leftRoom,
           splits: () => trace.band_edges,
-          values: () => trace.band_edges.map((edge) => levelText(edge, trace.unit)),
+          values: () => trace.edge_words,
           stroke: text,
           font,
           grid: { stroke: () => inks.of("--line"), width: 1, dash: [4, 3] },

@@ -7,6 +7,8 @@ export interface ReadWear extends Omit<Wear, "begin" | "steps"> {
 
 export interface ReadTrace extends Surroundings {
   wears: ReadWear[];
+  /** How each level is told. */
+  words: Map<number, string>;
 }
 
 export interface TraceRow {
@@ -29,12 +31,8 @@ export function unfolded(trace: Stretched): ReadTrace {
     }
     return { ...wear, at };
   });
-  return { ...trace, wears };
-}
-
-/** A level as its unit is written: whole mg/dL, tenths of a mmol/L. */
-export function levelText(value: number, unit: string): string {
-  return unit === "mmol/L" ? value.toFixed(1) : value.toFixed(0);
+  const words = new Map(trace.level_words.map((one) => [one.level, one.words]));
+  return { ...trace, wears, words };
 }
 
 /**
@@ -83,7 +81,7 @@ export function rowAt(trace: ReadTrace, at: number): TraceRow {
     const value = wear.at[index] === at ? (wear.value[index] ?? null) : null;
     row.values.push(value);
     const beyond = wear.beyond_limit.find((reading) => reading.at === at)?.label;
-    row.told.push(value === null ? "" : (beyond ?? `${levelText(value, trace.unit)} ${trace.unit}`));
+    row.told.push(value === null ? "" : (beyond ?? trace.words.get(value) ?? ""));
     if (wear.at[index] === at) row.label ||= wear.labels?.[index] ?? "";
   }
   return row;

@@ -2,7 +2,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { markItems, placed } from "../../src/lanes";
 import { civilTime, legible, minutesOf, ticksOf } from "../../src/tick_choice";
-import { columnsOf, instantsOf, levelText, linesOf, type ReadTrace, rowAt, unfolded } from "../../src/trace_rows";
+import { columnsOf, instantsOf, linesOf, type ReadTrace, rowAt, unfolded } from "../../src/trace_rows";
 
 const midnight = 1_776_463_200;
 const hour = 3600;
@@ -11,6 +11,7 @@ const sheet: ReadTrace = {
   zone: "Europe/Berlin",
   unit: "mg/dL",
   band_edges: [54, 70, 180, 250],
+  edge_words: ["54", "70", "180", "250"],
   bands: ["very low", "low", "in range", "high", "very high"],
   ticks: Array.from({ length: 25 }, (_, hours) => ({ at: midnight + hours * hour, label: clock(hours) })),
   day_borders: [
@@ -21,6 +22,8 @@ const sheet: ReadTrace = {
     { label: "wear 1", at: [midnight, midnight + 900, midnight + 1800], value: [100, null, 110], labels: ["00:00", "", "00:30"], beyond_limit: [] },
     { label: "wear 2", at: [midnight + 300], value: [90], labels: ["00:05"], beyond_limit: [{ at: midnight + 300, label: "below 90 mg/dL" }] },
   ],
+  level_words: [],
+  words: new Map([90, 100, 110].map((level) => [level, `${level} mg/dL`])),
   lanes: [],
   marks: [],
   finger_pricks: [],
@@ -66,9 +69,12 @@ test("a reading beyond the limit is told as beyond it", () => {
   assert.deepEqual(rowsOf(sheet).map((row) => row.told), [["100 mg/dL", ""], ["", "below 90 mg/dL"], ["", ""], ["110 mg/dL", ""]]);
 });
 
-test("levels are written as their unit is", () => {
-  assert.equal(levelText(7, "mmol/L"), "7.0");
-  assert.equal(levelText(126, "mg/dL"), "126");
+// 181 mg/dL is high, and is written 10.0: what is drawn is not what is told.
+test("levels are told in the server's words and drawn as they are", () => {
+  const wear = { label: "wear 1", begin: midnight, steps: [], value: [10.05], labels: ["00:00"], beyond_limit: [] };
+  const mmol = unfolded({ ...sheet, unit: "mmol/L", wears: [wear], level_words: [{ level: 10.05, words: "10.0 mmol/L" }] });
+  assert.deepEqual(rowAt(mmol, midnight).told, ["10.0 mmol/L"]);
+  assert.deepEqual(columnsOf(linesOf(mmol))[1], [10.05]);
 });
 
 test("labels never touch, and round times of the clock go first", () => {
