@@ -94,6 +94,10 @@ TEST(ClientMessage, reads_how_clients_write) {
          "08:10 meal 'toast'; 13:15? meal 'rice'; 19:30? meal 'fish'"},
         {"8:00 toast, 1 pm rice", "08:00? meal 'toast'; 13:00 meal 'rice'"},
         {"took metformin 500 at 8", "08:00? medicine 'took metformin 500'"},
+        {"10:00 steroid injection", "10:00 medicine 'steroid injection'"},
+        {"10:00 cortisone in the knee", "10:00 medicine 'cortisone in the knee'"},
+        {"8:00 had my steroids with toast", "08:00 medicine 'my steroids with toast'"},
+        {"injection at 9:15", "09:15 medicine 'injection'"},
         {"no breakfast", "12:00? note 'no breakfast'"},
         {"8:10", "08:10 note '8:10'"},
         // days
