@@ -136,6 +136,9 @@ MealReport meal_report(const ReviewInput& input) {
     report.overlap = overlap_model(report.occasions, trace, input.zones);
     report.foods = foods_of(report, input);
     report.ask_about = unwritten_rises(trace.view(), all, input.diary, input.zones);
+    std::erase_if(report.ask_about, [&, unlike = days_unlike_the_others(input)](const auto& rise) {
+        return unlike.contains(input.zones.date_at(rise.from));
+    });
     set_pair_mean(report);
     return report;
 }

@@ -186,3 +186,28 @@ TEST(FoodComparison, meals_of_a_day_with_illness_noted_are_left_out_and_counted)
     ASSERT_FALSE(ill.adjusted_for.empty());
     EXPECT_EQ(ill.adjusted_for.back(), "days with illness or cortisone noted (3 meals left out)");
 }
+
+// T24: nor is something eaten suspected behind a rise on such a day, or on the day after cortisone.
+TEST(MealReport, a_rise_without_an_entry_is_not_asked_about_on_a_day_of_illness_or_cortisone) {
+    using namespace tracewright::testing;
+    ReviewInput input;
+    input.wears = {drawn_wear(moment(0, 0), moment(8, 0), 5min, [](Instant at) {
+        double level = 110;
+        for (int day = 0; day < 8; ++day) {
+            const double since = minutes_since(moment(day, 16), at);
+            level += since > 0 && since < 500 ? 90 * meal_kernel(since, 50) : 0;
+        }
+        return level;
+    })};
+    input.as_of = moment(9, 0);
+    EXPECT_EQ(meal_report(input).ask_about.size(), 8U);
+    input.diary.push_back(entry(DiaryKind::illness, moment(2, 7), "fever"));
+    input.diary.push_back(entry(DiaryKind::medicine, moment(5, 10), "steroid injection"));
+    const auto asked = meal_report(input).ask_about;
+    ASSERT_EQ(asked.size(), 5U);
+    for (const UnwrittenRise& rise : asked) {
+        for (const int day : {2, 5, 6}) {
+            EXPECT_NE(input.zones.date_at(rise.from), input.zones.date_at(moment(day, 12)));
+        }
+    }
+}
