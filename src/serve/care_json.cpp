@@ -3,6 +3,7 @@
 #include "coaching/client_clock.hpp"
 #include "coaching/client_medicines.hpp"
 #include "coaching/gates.hpp"
+#include "findings/wording.hpp"
 
 #include <algorithm>
 #include <array>
@@ -75,6 +76,8 @@ Json json_of_care(const ClientFacts& facts, Licence licence, Instant now) {
                          {"closes", std::move(one.closes)}});
     }
     return {{"medicines", std::move(told)},
+            {"medicines_asked_on",
+             facts.medicines_asked_on ? Json(full_date(*facts.medicines_asked_on)) : Json()},
             {"to_ask", medicines.risks_at(now).to_ask},
             {"closed", std::move(gates)}};
 }

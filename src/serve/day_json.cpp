@@ -1,5 +1,6 @@
 #include "serve/day_json.hpp"
 
+#include "findings/special_days.hpp"
 #include "findings/wording.hpp"
 #include "measures/shown_range.hpp"
 #include "render/day_marks.hpp"
@@ -12,6 +13,7 @@
 #include <array>
 #include <iterator>
 #include <set>
+#include <utility>
 
 namespace tracewright {
 
@@ -269,14 +271,24 @@ Json json_of_last_reading(std::optional<Instant> last, const ZoneHistory& clock,
                 : Json();
 }
 
+DaysUnlike days_unlike(const FirstReview& sheets) {
+    DaysUnlike unlike;
+    for (SpecialDay& day : special_days(sheets.input.diary, sheets.input.zones)) {
+        unlike[day.date].push_back(std::move(day.why));
+    }
+    return unlike;
+}
+
 Json json_of_days(const FirstReview& sheets) {
     Json days = Json::array();
+    DaysUnlike unlike = days_unlike(sheets);
     for (const ReviewDay& day : sheets.days) {
         days.push_back({{"date", day_text(day.day.date)},
                         {"label", full_date(day.day.date)},
                         {"hours", static_cast<double>(day.day.length().count()) / 3600},
                         {"readings", readings_within(day.view).size()},
-                        {"sentence", day.sentence}});
+                        {"sentence", day.sentence},
+                        {"unlike", unlike[day.day.date]}});
     }
     return days;
 }

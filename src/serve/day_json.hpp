@@ -4,14 +4,20 @@
 #include "render/review_json.hpp"
 #include "store/stretch_book.hpp"
 
+#include <map>
 #include <optional>
 #include <span>
 #include <string>
+#include <vector>
 
 namespace tracewright {
 
 /// When the last reading was and how old it is, in words; null for none.
 Json json_of_last_reading(std::optional<Instant> last, const ZoneHistory& clock, Instant now);
+
+/// What makes a day unlike the others (illness, cortisone), in words, by civil date.
+using DaysUnlike = std::map<CivilDate, std::vector<std::string>>;
+DaysUnlike days_unlike(const FirstReview& sheets);
 
 /// The days of a client with the sentence over each sheet, oldest first.
 Json json_of_days(const FirstReview& sheets);

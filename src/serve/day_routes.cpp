@@ -61,7 +61,8 @@ Reply day_reply(Asked& asked) {
         {"day",
          {{"begin", day.from.time_since_epoch().count()},
           {"end", day.to.time_since_epoch().count()}}},
-        {"sentence", seen != days.end() ? seen->sentence : "Nothing was seen on this day."}};
+        {"sentence", seen != days.end() ? seen->sentence : "Nothing was seen on this day."},
+        {"unlike", days_unlike(**sheets)[*date]}};
     return text_reply(
         stretch_text(**sheets, *told, day.interval(), asked.acting.at, std::move(head)),
         "application/json");

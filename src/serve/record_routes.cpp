@@ -57,7 +57,10 @@ Reply notes_reply(Asked& asked) {
     const ZoneHistory clock = client_clock(asked.client->facts);
     Json list = Json::array();
     for (const NoteRecord& note : *notes) {
-        list.push_back({{"id", note.id}, {"at", iso_time(note.at, clock)}, {"text", note.text}});
+        list.push_back({{"id", note.id},
+                        {"at", iso_time(note.at, clock)},
+                        {"on", full_date(clock.date_at(note.at))},
+                        {"text", note.text}});
     }
     return json_reply({{"notes", std::move(list)}});
 }

@@ -78,6 +78,7 @@ TEST(ClientFacts, what_is_not_asked_closes_only_what_depends_on_it) {
     const Sitting who = served.signed_in();
     EXPECT_TRUE(closes(told(served, who)["care"], "fasting"));
     EXPECT_TRUE(closes(told(served, who)["care"], "walking"));
+    EXPECT_TRUE(told(served, who)["care"]["medicines_asked_on"].is_null());
     const json none = json::array({{{"written", "none"}, {"from", nullptr}, {"until", nullptr}}});
     const json no = "no";
     ASSERT_EQ(tell(served, who,
@@ -94,6 +95,7 @@ TEST(ClientFacts, what_is_not_asked_closes_only_what_depends_on_it) {
     const json client = told(served, who);
     // Telling medicines is having asked about them, today.
     EXPECT_EQ(client["facts"]["medicines_asked_on"], "2026-03-11");
+    EXPECT_EQ(client["care"]["medicines_asked_on"], "Wed 11 March 2026");
     EXPECT_EQ(client["care"]["medicines"][0], "no medicines");
     EXPECT_FALSE(closes(client["care"], "walking")) << client["care"].dump(1);
     EXPECT_TRUE(closes(client["care"], "a change of food"));  // the eating screen is open

@@ -30,6 +30,11 @@ export function DayPlace({ client, date }: { client: string; date: string }) {
       </p>
       <PlaceTitle text={words.day.of(name, day.label)} />
       <p class="lead-line">{day.sentence}</p>
+      {day.unlike.length > 0 && (
+        <p>
+          <b>{words.day.unlike(day.unlike)}</b> {words.day.unlikeNote}
+        </p>
+      )}
       <LastReadingLine last={day.last_reading} />
       <TraceSheet trace={day} whole={{ from: day.day.begin, to: day.day.end }} />
     </article>

@@ -31,7 +31,6 @@ export function FactsPlace({ client }: { client: string }) {
   const list = (one: form.ListSection) => (
     <FactList key={one.title + own(facts, [one.path])} section={one} facts={facts} keeping={keeping} />
   );
-  const askedOn = form.written(facts["medicines_asked_on"] ?? null);
   return (
     <article class="client-facts">
       <ClientPlaces client={client} />
@@ -48,7 +47,9 @@ export function FactsPlace({ client }: { client: string }) {
         keeping={keeping}
         told={(line) => care.medicines[line]}
       >
-        <p class={askedOn ? "quiet" : "wrong"}>{askedOn ? texts.askedOn(askedOn) : texts.notAsked}</p>
+        <p class={care.medicines_asked_on ? "quiet" : "wrong"}>
+          {care.medicines_asked_on ? texts.askedOn(care.medicines_asked_on) : texts.notAsked}
+        </p>
         {care.to_ask.map((sentence) => (
           <p class="wrong" key={sentence}>
             {sentence}

@@ -6,6 +6,8 @@ export type Facts = { [key: string]: Fact };
 export interface Care {
   /** For each medicine of the facts, as what it was recognised. */
   medicines: string[];
+  /** The day on which they were asked about, in words. */
+  medicines_asked_on: string | null;
   to_ask: string[];
   closed: { sentence: string; not_asked: boolean; closes: string[] }[];
 }

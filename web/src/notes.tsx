@@ -39,9 +39,7 @@ export function Notes({ client }: { client: string }) {
       <ul class="written-words">
         {value?.notes.map((note) => (
           <li key={note.id}>
-            <span class="quiet">
-              {words.notes.noted(note.at.slice(0, 10))}
-            </span>
+            <span class="quiet">{words.notes.noted(note.on)}</span>
             <br />
             {note.text}
           </li>

@@ -107,6 +107,8 @@ export interface DayInList {
   hours: number;
   readings: number;
   sentence: string;
+  /** What makes it unlike the others, such as illness; most often empty. */
+  unlike: string[];
 }
 
 export interface LabelledInstant {
@@ -191,6 +193,7 @@ export interface DaySheet extends Stretched {
   label: string;
   day: { begin: number; end: number };
   sentence: string;
+  unlike: string[];
 }
 
 /** Of several days. */
@@ -210,6 +213,8 @@ export interface Escalation {
 export interface Note {
   id: number;
   at: string;
+  /** The day in words. */
+  on: string;
   text: string;
 }
 

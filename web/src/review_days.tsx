@@ -17,7 +17,9 @@ export function ReviewDays({ client }: { client: string }) {
         {value.days.map((day) => (
           <li key={day.date}>
             <PlaceLink to={{ at: "day", client, date: day.date }}>{day.label}</PlaceLink>
-            <span>{day.sentence}</span>
+            <span>
+              {day.unlike.length > 0 && <b>{words.day.unlike(day.unlike)}</b>} {day.sentence}
+            </span>
           </li>
         ))}
       </ol>

@@ -78,7 +78,7 @@ describe("Who is this", { concurrency: false }, () => {
     await keep("Medicines");
     await box.locator("text=/not recognised: please ask/i").first().waitFor();
     assert.match(await box.textContent(), /gliclazide, /);
-    assert.match(await box.textContent(), /Asked about on 2026-04-20/);
+    assert.match(await box.textContent(), /Asked about on Mon 20 April 2026/);
     const known = await facts();
     assert.equal(known.medicines[0].from, "2026-01-02");
     assert.equal(known.medicines_asked_on, "2026-04-20");
