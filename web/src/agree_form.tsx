@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { ofClient } from "./ask_server";
+import { useGivenBack } from "./given_back";
 import { useKeeping } from "./keeping";
 import { KeptLine } from "./kept_line";
 import type { Candidate, Plan } from "./plan_replies";
@@ -107,11 +108,12 @@ export function AgreeForm({ client, plan, candidate, done }: { client: string; p
 /** What no candidate names, with its kind so that its gates are asked. */
 export function AgreeOther({ client, plan }: { client: string; plan: Plan }) {
   const [open, setOpen] = useState(false);
+  const opener = useGivenBack(open);
   return open ? (
     <AgreeForm client={client} plan={plan} candidate={null} done={() => setOpen(false)} />
   ) : (
     <p class="actions">
-      <button type="button" onClick={() => setOpen(true)}>
+      <button ref={opener} type="button" onClick={() => setOpen(true)}>
         {say.other}
       </button>
     </p>

@@ -1,5 +1,6 @@
-import { useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { ofClient } from "./ask_server";
+import { useGivenBack } from "./given_back";
 import { useKeeping } from "./keeping";
 import { KeptLine } from "./kept_line";
 import type { AgreedChange } from "./plan_replies";
@@ -27,6 +28,14 @@ export function ChangeParts({ change }: { change: AgreedChange }) {
 /** The one change that goes on, in the client's words, and how it is ended. */
 export function AgreedNow({ client, agreed }: { client: string; agreed: AgreedChange | null }) {
   const [asks, setAsks] = useState(false);
+  const opener = useGivenBack(asks);
+  const section = useRef<HTMLElement>(null);
+  const before = useRef(agreed);
+  // What was agreed or ended just now stands here: the form that did it is gone.
+  useEffect(() => {
+    if ((before.current === null) !== (agreed === null) && document.activeElement === document.body) section.current?.focus();
+    before.current = agreed;
+  }, [agreed]);
   const { busy, told, wrong, keep } = useKeeping();
   const submit = async (event: Event) => {
     event.preventDefault();
@@ -34,14 +43,14 @@ export function AgreedNow({ client, agreed }: { client: string; agreed: AgreedCh
     if (outcome && (await keep(ofClient(client, "/plan/end"), { outcome }, planWords.ended.told))) setAsks(false);
   };
   return (
-    <section class="agreed">
+    <section class="agreed" ref={section} tabIndex={-1}>
       {agreed ? (
         <>
           <p class="clients-words">“{agreed.words}”</p>
           {agreed.agreed_on && <p class="quiet">{planWords.agreedOn(agreed.agreed_on)}</p>}
           <ChangeParts change={agreed} />
           {!asks && (
-            <button type="button" onClick={() => setAsks(true)}>
+            <button ref={opener} type="button" onClick={() => setAsks(true)}>
               {planWords.ended.open}
             </button>
           )}

@@ -5,6 +5,7 @@ import { useClientName } from "./client_name";
 import { ClientPlaces } from "./client_places";
 import { DropField } from "./drop_field";
 import { FileBox } from "./file_box";
+import { useTaken } from "./given_back";
 import { inHand, keepable, sent, type FileInHand } from "./file_in_hand";
 import { ImportsList } from "./imports_list";
 import { PlaceLink } from "./place_link";
@@ -16,6 +17,8 @@ export function BringInPlace({ client }: { client: string }) {
   const [files, setFiles] = useState<FileInHand[]>([]);
   const [told, setTold] = useState("");
   const busy = useRef(false);
+  const chooser = useRef<HTMLInputElement>(null);
+  const outcome = useTaken<HTMLParagraphElement>(told !== "");
 
   const put = (next: FileInHand) => setFiles((all) => all.map((one) => (one.key === next.key ? next : one)));
   const look = async (one: FileInHand) => {
@@ -56,14 +59,17 @@ export function BringInPlace({ client }: { client: string }) {
       <PlaceTitle text={texts.of(name)} />
       <ClientAge client={client} />
       <p>{texts.lead}</p>
-      <DropField onFiles={add} />
+      <DropField chooser={chooser} onFiles={add} />
       {files.map((one) => (
         <FileBox
           key={one.key}
           name={name}
           one={one}
           answer={(answers) => void look({ ...one, answers: { ...one.answers, ...answers } })}
-          leaveOut={() => setFiles((all) => all.filter(({ key }) => key !== one.key))}
+          leaveOut={() => {
+            chooser.current?.focus(); // the button goes with its file
+            setFiles((all) => all.filter(({ key }) => key !== one.key));
+          }}
         />
       ))}
       {files.some(({ stage }) => stage === "seen") && (
@@ -73,7 +79,7 @@ export function BringInPlace({ client }: { client: string }) {
           </button>
         </p>
       )}
-      <p class="told" role="status">
+      <p class="told" role="status" ref={outcome} tabIndex={-1}>
         {told}
       </p>
       {told && (

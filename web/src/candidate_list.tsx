@@ -1,11 +1,13 @@
 import { useState } from "preact/hooks";
 import { AgreeForm } from "./agree_form";
+import { useGivenBack } from "./given_back";
 import type { Candidate, Plan } from "./plan_replies";
 import { planWords } from "./plan_words";
 
 /** One candidate: what it may bring first, then effort and cautions; what that rests on behind a disclosure. */
 function CandidateItem({ client, plan, candidate }: { client: string; plan: Plan; candidate: Candidate }) {
   const [agrees, setAgrees] = useState(false);
+  const opener = useGivenBack(agrees);
   const [expected, ...others] = candidate.sentences;
   const last = others.slice(-2);
   const behind = others.slice(0, -2);
@@ -35,7 +37,7 @@ function CandidateItem({ client, plan, candidate }: { client: string; plan: Plan
         </details>
       )}
       {!plan.agreed && !agrees && (
-        <button type="button" aria-label={`${planWords.agree.open}: ${candidate.words}`} onClick={() => setAgrees(true)}>
+        <button ref={opener} type="button" aria-label={`${planWords.agree.open}: ${candidate.words}`} onClick={() => setAgrees(true)}>
           {planWords.agree.open}
         </button>
       )}

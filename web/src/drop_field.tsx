@@ -1,8 +1,9 @@
+import type { RefObject } from "preact";
 import { useState } from "preact/hooks";
 import { bringInWords as texts } from "./bring_in_words";
 
-/** Files by dropping or by choosing. */
-export function DropField({ onFiles }: { onFiles: (files: File[]) => void }) {
+/** Files by dropping or by choosing. `chooser`: the field that has them chosen. */
+export function DropField({ chooser, onFiles }: { chooser: RefObject<HTMLInputElement | null>; onFiles: (files: File[]) => void }) {
   const [over, setOver] = useState(false);
   const stop = (event: DragEvent) => {
     event.preventDefault();
@@ -21,6 +22,7 @@ export function DropField({ onFiles }: { onFiles: (files: File[]) => void }) {
     >
       <label for="files">{texts.drop}</label>
       <input
+        ref={chooser}
         id="files"
         type="file"
         multiple

@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks";
+import { useGivenBack, useTaken } from "./given_back";
 import { useKeeping } from "./keeping";
 import { KeptLine } from "./kept_line";
 import type { Escalation } from "./replies";
@@ -14,6 +15,8 @@ interface Props {
 /** One escalation, and the form that answers it with a name and what was done; the server adds the time. */
 export function EscalationItem({ path, escalation, answered }: Props) {
   const [asking, setAsking] = useState(false);
+  const opener = useGivenBack(asking);
+  const field = useTaken<HTMLTextAreaElement>(asking);
   const { busy, told, wrong, keep } = useKeeping();
   const { id, answer } = escalation;
 
@@ -34,7 +37,7 @@ export function EscalationItem({ path, escalation, answered }: Props) {
       </p>
       {answer !== null && <p class="quiet">{answer}</p>}
       {answer === null && !asking && (
-        <button type="button" aria-label={`${words.escalation.answer}: ${escalation.sentence}`} onClick={() => setAsking(true)}>
+        <button ref={opener} type="button" aria-label={`${words.escalation.answer}: ${escalation.sentence}`} onClick={() => setAsking(true)}>
           {words.escalation.answer}
         </button>
       )}
@@ -43,7 +46,7 @@ export function EscalationItem({ path, escalation, answered }: Props) {
           <label for={`by-${id}`}>{words.escalation.by}</label>
           <input id={`by-${id}`} name="by" required maxLength={200} defaultValue={session.value?.name ?? ""} />
           <label for={`done-${id}`}>{words.escalation.done}</label>
-          <textarea id={`done-${id}`} name="done" rows={2} required maxLength={2000} aria-describedby={`hint-${id}`} />
+          <textarea ref={field} id={`done-${id}`} name="done" rows={2} required maxLength={2000} aria-describedby={`hint-${id}`} />
           <p class="hint" id={`hint-${id}`}>
             {words.escalation.doneHint}
           </p>

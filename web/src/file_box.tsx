@@ -1,3 +1,4 @@
+import { useRef } from "preact/hooks";
 import { bringInWords as texts } from "./bring_in_words";
 import { FileCorrections } from "./file_corrections";
 import type { FileInHand } from "./file_in_hand";
@@ -26,9 +27,17 @@ function Progress({ one }: { one: FileInHand }) {
 /** One file: what was understood of it, what is asked, and what became of every row. */
 export function FileBox({ name, one, answer, leaveOut }: Props) {
   const { reply, problem, stage } = one;
+  const heading = useRef<HTMLHeadingElement>(null);
+  // The question answered goes: what the file is now understood as is read from its name on.
+  const answered = (answers: Record<string, string>) => {
+    heading.current?.focus();
+    answer(answers);
+  };
   return (
     <section class="file" aria-label={one.file.name}>
-      <h2>{one.file.name}</h2>
+      <h2 ref={heading} tabIndex={-1}>
+        {one.file.name}
+      </h2>
       {(stage === "sending" || stage === "keeping") && <Progress one={one} />}
       {problem && stage === "seen" && (
         <p class="wrong" role="alert">
@@ -37,7 +46,7 @@ export function FileBox({ name, one, answer, leaveOut }: Props) {
       )}
       {reply && stage !== "sending" && (
         <>
-          {stage === "seen" && <FileQuestions name={name} questions={reply.questions} answer={answer} leaveOut={leaveOut} />}
+          {stage === "seen" && <FileQuestions name={name} questions={reply.questions} answer={answered} leaveOut={leaveOut} />}
           <FileRows reply={reply} kept={stage === "kept"} />
           <FileUnderstood reply={reply} />
         </>

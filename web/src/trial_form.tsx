@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { ofClient } from "./ask_server";
 import { causesWords } from "./causes_words";
+import { useTaken } from "./given_back";
 import { useKeeping } from "./keeping";
 import { KeptLine } from "./kept_line";
 import { Loading } from "./loading";
@@ -20,6 +21,7 @@ interface Props {
 
 /** How many pairs, from when, and what that can show; the order is drawn only when the trial is kept. */
 export function TrialForm({ client, question, today, done, cancel }: Props) {
+  const first = useTaken<HTMLInputElement>(true);
   const [pairs, setPairs] = useState("");
   const [starts, setStarts] = useState("");
   const [draw, setDraw] = useState("coins");
@@ -35,7 +37,7 @@ export function TrialForm({ client, question, today, done, cancel }: Props) {
       <div class="two-fields">
         <p>
           <label for="trial-pairs">{say.pairs}</label>
-          <input id="trial-pairs" inputMode="numeric" pattern="[0-9]*" value={pairs} aria-describedby="trial-pairs-hint" onInput={(event) => setPairs(event.currentTarget.value)} />
+          <input ref={first} id="trial-pairs" inputMode="numeric" pattern="[0-9]*" value={pairs} aria-describedby="trial-pairs-hint" onInput={(event) => setPairs(event.currentTarget.value)} />
           <span class="hint" id="trial-pairs-hint">
             {say.pairsHint}
           </span>

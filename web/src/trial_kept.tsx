@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks";
 import { ofClient } from "./ask_server";
 import { causesWords } from "./causes_words";
+import { useTaken } from "./given_back";
 import { TrialDays } from "./trial_days";
 import { TrialReading } from "./trial_reading";
 import type { KeptTrial } from "./trial_replies";
@@ -8,14 +9,17 @@ import { TrialStop } from "./trial_stop";
 
 const say = causesWords.trials;
 
-/** One kept trial: where it stands, its papers, its days, and at its end what it shows. */
-export function TrialKept({ client, kept, again }: { client: string; kept: KeptTrial; again: () => void }) {
+/** One kept trial: where it stands, its papers, its days, and at its end what it shows. `fresh`: kept just now. */
+export function TrialKept({ client, kept, fresh, again }: { client: string; kept: KeptTrial; fresh: boolean; again: () => void }) {
+  const heading = useTaken<HTMLHeadingElement>(fresh);
   const [open, setOpen] = useState(kept.state !== "stopped");
   const path = ofClient(client, `/trials/${kept.number}`);
   const ended = kept.state === "ended";
   return (
     <section class="trial">
-      <h4>{kept.question}</h4>
+      <h4 ref={heading} tabIndex={-1}>
+        {kept.question}
+      </h4>
       <p class="sentence">{say.line(say.states[kept.state], kept.dates, kept.pairs)}</p>
       {kept.today && <p class="age">{say.today(kept.today)}</p>}
       {kept.not_told > 0 && kept.state !== "stopped" && <p>{say.notTold(kept.not_told)}</p>}

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 import { causesWords } from "./causes_words";
+import { useGivenBack, useTaken } from "./given_back";
 import { useKeeping } from "./keeping";
 import { KeptLine } from "./kept_line";
 import { words } from "./words";
@@ -9,6 +10,8 @@ const say = causesWords.trials;
 /** Stopping asks for a reason first: it can't be taken back. */
 export function TrialStop({ path, again }: { path: string; again: () => void }) {
   const [asks, setAsks] = useState(false);
+  const opener = useGivenBack(asks);
+  const field = useTaken<HTMLInputElement>(asks);
   const { busy, told, wrong, keep } = useKeeping();
   const submit = async (event: Event) => {
     event.preventDefault();
@@ -17,7 +20,7 @@ export function TrialStop({ path, again }: { path: string; again: () => void }) 
   };
   if (!asks) {
     return (
-      <button type="button" onClick={() => setAsks(true)}>
+      <button ref={opener} type="button" onClick={() => setAsks(true)}>
         {say.stop}
       </button>
     );
@@ -25,7 +28,7 @@ export function TrialStop({ path, again }: { path: string; again: () => void }) 
   return (
     <form class="agree" onSubmit={(event) => void submit(event)}>
       <label for="stop-because">{say.stopWhy}</label>
-      <input id="stop-because" name="because" required maxLength={500} aria-describedby="stop-note" />
+      <input ref={field} id="stop-because" name="because" required maxLength={500} aria-describedby="stop-note" />
       <p class="hint" id="stop-note">
         {say.stopNote}
       </p>

@@ -1,30 +1,15 @@
 // Bringing files in by clicking and typing, on the invented practice (tasks T1 and T2).
 import assert from "node:assert/strict";
-import { readdirSync, readFileSync, writeFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { after, before, describe, test } from "node:test";
+import { messyFile } from "./messy_file.mjs";
 import { fitsTheWidth, nothingSerious } from "./on_every_place.mjs";
 import { looks, openedPage } from "./opened.mjs";
 
 let opened;
 let practice;
 let page;
-
-// Four title rows, decimal commas, dates that fit day and month first, LOW and HIGH, three repeated
-// rows, a row with 'abc', a footer.
-function messyFile() {
-  const lines = ["Invented sensor;", "Client: nobody;", "Made for a test;", ";", "Zeit;Glukose mmol/L"];
-  for (let i = 0; i < 288; i += 1) {
-    const clock = `${String(Math.floor(i / 12)).padStart(2, "0")}:${String((i % 12) * 5).padStart(2, "0")}`;
-    const level = i === 50 ? "LOW" : i === 60 ? "HIGH" : i === 100 ? "abc" : `7,${i % 10}`;
-    lines.push(`03.02.2026 ${clock};${level}`);
-    if (i < 3) lines.push(lines.at(-1));
-  }
-  lines.push("End of the file;");
-  const file = join(practice.folder, "messy.csv");
-  writeFileSync(file, lines.join("\r\n"));
-  return file;
-}
 
 /** All that is kept of a client, byte for byte. */
 async function exported(handle) {
@@ -56,7 +41,7 @@ describe("Bring in", { concurrency: false }, () => {
   });
 
   test("a messy file: one question with a sample row, by keyboard alone (T1)", async () => {
-    await page.setInputFiles("#files", messyFile());
+    await page.setInputFiles("#files", messyFile(practice.folder));
     await page.waitForSelector("legend");
     assert.match(await page.textContent("legend"), /03\.02\.2026.*the day or the month\?/);
     assert.equal(await page.locator("fieldset").count(), 1);
