@@ -2,6 +2,8 @@
 
 #include "cli/json_text.hpp"
 #include "cli/trial_record.hpp"
+#include "coaching/client_medicines.hpp"
+#include "coaching/trial_calendar_page.hpp"
 #include "findings/wording.hpp"
 #include "render/trial_calendar_file.hpp"
 #include "store/whole_file.hpp"
@@ -44,8 +46,26 @@ Json json_of_kept(const KeptTrial& kept, CivilDate today) {
     return json;
 }
 
-Exit list(const std::vector<KeptTrial>& all, CivilDate today, bool as_json,
+// Behind a gate closed since, no arm is to be done today (safety rules 7 to 12).
+void print_today(const KeptTrial& kept, const ClientOfChange& client, std::ostream& out) {
+    const CivilDate today = today_of(client);
+    if (!goes_on(kept, today)) {
+        return;
+    }
+    const MedicineTimeline medicines = client_medicines(client.facts, client.input.zones);
+    const auto gates = gates_before_trial_papers(kept.trial, care_of(client, medicines));
+    if (!gates.empty()) {
+        for (const std::string& sentence : gates_for_coach(gates, client.licence)) {
+            out << "   Not to be gone on with now: " << sentence << "\n";
+        }
+    } else if (const auto a = allotted_a(kept.trial, today)) {
+        out << fmt::format("   Today: {}, {}.\n", *a ? "A" : "B", *a ? kept.trial.a : kept.trial.b);
+    }
+}
+
+Exit list(const std::vector<KeptTrial>& all, const ClientOfChange& client, bool as_json,
           const Streams& streams) {
+    const CivilDate today = today_of(client);
     if (as_json) {
         Json json = {{"version", trial_json_version}, {"plan", nullptr}, {"reading", nullptr}};
         json["kept"] = Json::array();
@@ -59,10 +79,7 @@ Exit list(const std::vector<KeptTrial>& all, CivilDate today, bool as_json,
         streams.out << fmt::format("{}. {} ({}, {} to {})\n", kept.number, kept.trial.question,
                                    name_of(state_of(kept, today)), iso_date(kept.trial.first_day()),
                                    iso_date(kept.trial.last_day()));
-        if (const auto a = allotted_a(kept.trial, today); a && goes_on(kept, today)) {
-            streams.out << fmt::format("   Today: {}, {}.\n", *a ? "A" : "B",
-                                       *a ? kept.trial.a : kept.trial.b);
-        }
+        print_today(kept, client, streams.out);
         for (const CivilDate day : not_told(kept, today)) {
             streams.out << "   Not told yet: " << day_words(day) << ", "
                         << (*allotted_a(kept.trial, day) ? kept.trial.a : kept.trial.b) << "\n";
@@ -186,7 +203,7 @@ Exit kept_trials_of(ClientOfChange& client, ReadingForm form, const Streams& str
         return said(all.error(), streams);
     }
     if (!form.options.number) {
-        return list(*all, today_of(client), form.json, streams);
+        return list(*all, client, form.json, streams);
     }
     const auto kept = std::ranges::find(*all, *form.options.number, &KeptTrial::number);
     if (kept == all->end()) {

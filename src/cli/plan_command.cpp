@@ -81,6 +81,9 @@ void print_plan(const Plan& plan, const ClientFacts& facts, Licence licence, std
     }
     if (facts.agreed_change) {
         out << "\nAgreed: " << of_change(*facts.agreed_change) << "\n";
+        for (const std::string& closed : gates_for_coach(plan.agreed_closed, licence)) {
+            out << "  - " << closed << "\n";
+        }
     }
     for (const AgreedChange& change : facts.earlier_changes) {
         out << "Earlier: " << of_change(change) << "\n";

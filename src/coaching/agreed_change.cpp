@@ -50,6 +50,15 @@ std::vector<Gate> gates_before_agreeing(const AgreedChange& change, bool with_pr
                            : gates_before_offer(change.kind, words, care);
 }
 
+std::vector<Gate> gates_since_agreed(const CareInput& care) {
+    if (!care.facts.agreed_change) {
+        return {};
+    }
+    auto gates = gates_before_agreeing(*care.facts.agreed_change, true, care);
+    std::erase_if(gates, [](const Gate& gate) { return gate.open_question; });
+    return gates;
+}
+
 bool end_agreed_change(ClientFacts& facts, ChangeOutcome outcome, CivilDate on) {
     if (!facts.agreed_change || outcome == ChangeOutcome::open) {
         return false;

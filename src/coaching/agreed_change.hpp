@@ -19,6 +19,11 @@ std::vector<std::string> lacking(const AgreedChange& change);
 std::vector<Gate> gates_before_agreeing(const AgreedChange& change, bool with_prescriber,
                                         const CareInput& care);
 
+/// What has closed the change that goes on since it was agreed (safety rules 7 to 12): it is not to
+/// be gone on with. What the prescriber has answered for it, with an answer that holds, closes
+/// nothing, and neither does a question not asked yet. Empty without such a change.
+std::vector<Gate> gates_since_agreed(const CareInput& care);
+
 /// Puts the change that goes on among the earlier ones. False if none goes on.
 bool end_agreed_change(ClientFacts& facts, ChangeOutcome outcome, CivilDate on);
 

@@ -1,7 +1,10 @@
 #include "coaching/due_checks.hpp"
 
+#include "coaching/agreed_change.hpp"
+#include "coaching/care_input.hpp"
 #include "coaching/client_medicines.hpp"
 #include "coaching/next_lab.hpp"
+#include "coaching/trial_calendar_page.hpp"
 #include "diary/finger_prick.hpp"
 #include "findings/wording.hpp"
 #include "responses/finger_prick_pair.hpp"
@@ -37,6 +40,24 @@ class Checker {
     Instant as_of_;
     CivilDate today_;
     std::vector<DueCheck> checks_;
+
+    template <typename Gates>
+    std::string closed_by(Gates gates) const {
+        const MedicineTimeline medicines = client_medicines(client_.facts, clock_);
+        std::string sentences;
+        for (const Gate& gate : gates(CareInput{client_.facts, client_.wears, client_.diary,
+                                                medicines, clock_, as_of_})) {
+            sentences += " " + gate.for_coach.record;
+        }
+        return sentences;
+    }
+
+    // What was closed since is not sent to the client as a thing to do (safety rules 7 to 12).
+    void not_gone_on_with(CheckKind kind, Instant by, const std::string& what,
+                          const std::string& because) {
+        checks_.push_back({kind, by, what + " is not to be gone on with now:" + because,
+                           "Tell the client, and settle that first or end it.", ""});
+    }
 
     void two_hours() {
         // A pair of the last 12 hours has a finger-prick of the last day: without one, none is due.
@@ -81,6 +102,13 @@ class Checker {
     }
 
     void trial_day(const KeptTrial& kept, bool a) {
+        const std::string closed = closed_by(
+            [&](const CareInput& care) { return gates_before_trial_papers(kept.trial, care); });
+        if (!closed.empty()) {
+            not_gone_on_with(CheckKind::trial_day, clock_.day_of(today_).from,
+                             fmt::format("Trial {}", kept.number), closed);
+            return;
+        }
         const std::string& arm = a ? kept.trial.a : kept.trial.b;
         const auto open = not_told(kept, today_);
         std::string next = "Send the words of the day.";
@@ -115,7 +143,13 @@ class Checker {
 
     void agreed() {
         const auto& agreed = client_.facts.agreed_change;
-        if (agreed && agreed->check_on && *agreed->check_on <= today_) {
+        if (!agreed) {
+            return;
+        }
+        if (const std::string closed = closed_by(gates_since_agreed); !closed.empty()) {
+            not_gone_on_with(CheckKind::agreed_change, clock_.day_of(today_).from,
+                             fmt::format("What was agreed (\"{}\")", agreed->words), closed);
+        } else if (agreed->check_on && *agreed->check_on <= today_) {
             checks_.push_back({CheckKind::agreed_change, clock_.day_of(*agreed->check_on).from,
                                fmt::format("The check of what was agreed (\"{}\") was set for {}.",
                                            agreed->words, day_words(*agreed->check_on)),

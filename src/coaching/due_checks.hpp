@@ -22,7 +22,8 @@ struct DueCheck {
 /// Two hours after a logged meal whose finger-prick before is there; a day of a trial, or a trial
 /// that ended and was not read; the check of what was agreed; the third day of a wear that nobody
 /// looked at; a laboratory A1c whose best date has come (only where there was one before). Texts
-/// bear no glucose value; with a positive eating screen none asks for a finger-prick.
+/// bear no glucose value; with a positive eating screen none asks for a finger-prick. A trial or a
+/// change that a gate has closed since is told to the coach, with nothing to send.
 std::vector<DueCheck> due_checks(const CaseloadClient& client, const ZoneHistory& clock,
                                  Instant as_of);
 

@@ -168,6 +168,7 @@ std::string closed_words(const Gate& gate) {
         case GateKind::eating_signs:
             return "Signs around eating were seen.";
         case GateKind::names_a_medicine:
+        case GateKind::pregnancy:  // told by itself, whatever the letter is about
             return {};
         case GateKind::type_to_be_checked:
             return "What was seen does not fit the usual course.";
@@ -204,6 +205,24 @@ void add_type(const PaperClient& client, LetterReasons& letter) {
     letter.reasons.push_back("This does not fit the usual course: " + joined(seen) + ".");
     add_once(question_of(GateKind::type_to_be_checked), letter.asked);
     letter.answer_opens = true;
+}
+
+void add_pregnancy(const PaperClient& client, LetterReasons& letter) {
+    switch (client.facts.cautions.pregnancy) {
+        case Pregnancy::not_answered:
+        case Pregnancy::no:
+            return;
+        case Pregnancy::pregnant:
+            letter.reasons.emplace_back("The client is pregnant, as I was told.");
+            break;
+        case Pregnancy::planning:
+            letter.reasons.emplace_back("The client plans a pregnancy, as I was told.");
+            break;
+        case Pregnancy::unsure:
+            letter.reasons.emplace_back("The client may be pregnant and is not sure.");
+            break;
+    }
+    add_once(question_of(GateKind::pregnancy), letter.asked);
 }
 
 void add_little_food(const PaperClient& client, LetterReasons& letter) {
@@ -269,6 +288,7 @@ LetterReasons letter_reasons(const PaperClient& client, const LetterAbout& about
     LetterReasons letter;
     add_escalations(client, about, letter);
     if (!about.escalation) {
+        add_pregnancy(client, letter);
         if (about.proposed) {
             add_gates(client, about, letter);
         }

@@ -1,5 +1,6 @@
 #include "coaching/plan.hpp"
 
+#include "coaching/agreed_change.hpp"
 #include "coaching/check_plan.hpp"
 #include "coaching/gate_rules.hpp"
 #include "coaching/plan_words.hpp"
@@ -263,6 +264,7 @@ class Planner {
 
     void decide() {
         if (care_.facts.agreed_change) {
+            plan_.agreed_closed = gates_since_agreed(care_);
             plan_.says = PlanSays::one_is_agreed;
         } else if (plan_.ranked.empty()) {
             plan_.says = plan_.closed.size() == candidate_changes().size()

@@ -49,8 +49,11 @@ struct ClosedCandidate {
     const CandidateChange* change = nullptr;
     std::vector<Gate> gates;
 };
-/// What opens a gate: a question to the client, a letter to the prescriber; empty: nothing does.
+/// What opens a gate: a question to the client, a letter to the prescriber; empty: nothing does. Of
+/// pregnancy: nothing does, and the prescriber is to be told (safety rule 11).
 std::string opens(const Gate& gate);
+/// Whether a letter to the prescriber is the next step at this gate.
+bool calls_for_letter(const Gate& gate);
 
 enum class PlanSays { agree_on_one, find_out_first, no_change_yet, one_is_agreed, nothing_offered };
 
@@ -64,7 +67,8 @@ struct Plan {
     std::string sentence;
     std::vector<RankedCandidate> ranked;  ///< by expected gain, then the lesser effort
     std::vector<ClosedCandidate> closed;
-    std::optional<CheckPlan> check;  ///< of the first of `ranked`
+    std::optional<CheckPlan> check;   ///< of the first of `ranked`
+    std::vector<Gate> agreed_closed;  ///< gates_since_agreed
     double worth_hours = 0;
 };
 

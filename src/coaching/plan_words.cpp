@@ -56,10 +56,18 @@ std::string opens(const Gate& gate) {
     if (gate.open_question) {
         return "Ask first.";
     }
+    if (gate.kind == GateKind::pregnancy) {
+        return "Write to the prescriber now, so that they know and the clinic leads. Nothing opens "
+               "it here.";
+    }
     return gate.prescriber_opens
                ? "A letter to the prescriber is the next step: an answer on record opens a plan "
                  "made with them."
                : "";
+}
+
+bool calls_for_letter(const Gate& gate) {
+    return !gate.open_question && (gate.prescriber_opens || gate.kind == GateKind::pregnancy);
 }
 
 std::vector<std::string> cautions_of(const CandidateChange& change, const CareInput& care) {
@@ -143,6 +151,12 @@ std::string plan_sentence(const Plan& plan, const CareInput& care) {
     const RankedCandidate* best = leading(plan);
     switch (plan.says) {
         case PlanSays::one_is_agreed:
+            if (!plan.agreed_closed.empty()) {
+                return fmt::format(
+                    "The change agreed (\"{}\") does not go on: something that comes first has "
+                    "closed it. Tell the client, and say how it ended.",
+                    care.facts.agreed_change->words);
+            }
             return fmt::format(
                 "One change is agreed (\"{}\"): with two at once nothing can be learnt. Say how it "
                 "ended before another is agreed.",

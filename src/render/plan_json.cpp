@@ -95,7 +95,7 @@ Json json_of_plan(const Plan& plan, const ClientFacts& facts, const ReviewInput&
         for (const Gate& gate : closed.gates) {
             gates.push_back({{"sentence", in_scope(gate.for_coach, licence)},
                              {"opens", opens(gate)},
-                             {"letter", !gate.open_question && gate.prescriber_opens}});
+                             {"letter", calls_for_letter(gate)}});
         }
         json["closed"].push_back({{"code", closed.change->code},
                                   {"words", closed.change->words},
@@ -103,6 +103,7 @@ Json json_of_plan(const Plan& plan, const ClientFacts& facts, const ReviewInput&
     }
     json["check"] = json_of_check(plan.check);
     json["agreed"] = facts.agreed_change ? json_of_change(*facts.agreed_change) : Json(nullptr);
+    json["agreed_closed"] = gates_for_coach(plan.agreed_closed, licence);
     json["earlier"] = Json::array();
     for (const AgreedChange& change : facts.earlier_changes) {
         json["earlier"].push_back(json_of_change(change));

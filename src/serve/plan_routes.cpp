@@ -28,6 +28,7 @@ Reply plan_reply(Asked& asked) {
     if (record->input.wears.empty()) {
         plan.says = PlanSays::nothing_offered;
         plan.sentence = "There is no reading yet: nothing can be said of what a change may bring.";
+        plan.agreed_closed = gates_since_agreed(record->care());
     } else {
         plan = plan_of(*record);
     }

@@ -53,7 +53,8 @@ Json json_of_trial_plan(const TrialPlan& plan, const TrialWish& wish, Licence li
     return json;
 }
 
-Json json_of_kept_trial(const KeptTrial& kept, CivilDate today) {
+Json json_of_kept_trial(const KeptTrial& kept, CivilDate today, const std::vector<Gate>& gates,
+                        Licence licence) {
     const Trial& trial = kept.trial;
     Json json{{"number", kept.number},
               {"question", trial.question},
@@ -63,9 +64,12 @@ Json json_of_kept_trial(const KeptTrial& kept, CivilDate today) {
               {"dates", date_range(trial.first_day(), trial.last_day())},
               {"seed", trial.seed},
               {"pairs", trial.blocks.size()},
-              {"not_told", not_told(kept, today).size()}};
+              {"not_told", not_told(kept, today).size()},
+              {"gates", gates_for_coach(gates, licence)}};
     const auto now = allotted_a(trial, today);
-    json["today"] = now && goes_on(kept, today) ? Json(arm(trial, *now)) : Json(nullptr);
+    // Behind a closed gate no arm is to be done.
+    json["today"] =
+        now && goes_on(kept, today) && gates.empty() ? Json(arm(trial, *now)) : Json(nullptr);
     json["stopped"] = kept.stopped_on ? Json{{"on", day_words(*kept.stopped_on)},
                                              {"because", kept.stopped_because}}
                                       : Json(nullptr);

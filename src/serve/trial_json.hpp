@@ -12,7 +12,9 @@ namespace tracewright {
 Json json_of_trial_plan(const TrialPlan& plan, const TrialWish& wish, Licence licence);
 
 /// A kept trial day by day: what the lot says, what was told. Labels by the client's calendar.
-Json json_of_kept_trial(const KeptTrial& kept, CivilDate today);
+/// `gates`: what has closed it since it was drawn; then nothing is to be done today.
+Json json_of_kept_trial(const KeptTrial& kept, CivilDate today, const std::vector<Gate>& gates,
+                        Licence licence);
 
 /// A trial that was read, in words: the days, both ways of reading once it has ended, the items of
 /// a report.

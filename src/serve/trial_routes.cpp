@@ -118,7 +118,9 @@ Reply trials_reply(Asked& asked) {
     }
     json["kept"] = Json::array();
     for (const KeptTrial& one : *kept) {
-        json["kept"].push_back(json_of_kept_trial(one, record->today()));
+        json["kept"].push_back(json_of_kept_trial(
+            one, record->today(), gates_before_trial_papers(one.trial, record->care()),
+            asked.coach.licence));
     }
     return json_reply(json);
 }
@@ -190,8 +192,7 @@ Reply trial_reply(Asked& asked) {
             return problem_of(noted.error());
         }
     }
-    Json json = json_of_kept_trial(*kept, record->today());
-    json["gates"] = gates_for_coach(gates, asked.coach.licence);
+    Json json = json_of_kept_trial(*kept, record->today(), gates, asked.coach.licence);
     json["reading"] = json_of_trial_reading(*kept, reading, record->input);
     json["figure"] = nullptr;
     if (reading.ended) {

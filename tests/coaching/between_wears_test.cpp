@@ -100,6 +100,23 @@ TEST(DueChecks, a_day_of_a_trial_says_its_arm_and_asks_for_the_day_before) {
     EXPECT_THAT(found[0].text, HasSubstr("just tell me what you did"));
 }
 
+// Safety rule 11: pregnancy told during a trial or while a change is agreed stops both.
+TEST(DueChecks, what_pregnancy_has_closed_is_not_sent_as_a_thing_to_do) {
+    CaseloadClient client = quiet();
+    client.trials = {trial_from(care_day)};
+    client.facts.agreed_change = AgreedChange{"a walk", care_day - days{2}, care_day + days{9}};
+    ASSERT_EQ(checks(client, care_at(0, 12)).size(), 1U);
+    ASSERT_FALSE(checks(client, care_at(0, 12))[0].text.empty());
+    client.facts.cautions.pregnancy = Pregnancy::pregnant;
+    const auto found = checks(client, care_at(0, 12));
+    ASSERT_EQ(found.size(), 2U);
+    for (const DueCheck& check : found) {
+        EXPECT_THAT(check.why, HasSubstr("not to be gone on with now"));
+        EXPECT_THAT(check.why, HasSubstr("maternity or diabetes clinic leads"));
+        EXPECT_TRUE(check.text.empty());
+    }
+}
+
 TEST(DueChecks, an_ended_trial_is_due_until_it_was_read) {
     CaseloadClient client = quiet();
     client.trials = {trial_from(care_day - days{30})};

@@ -251,6 +251,25 @@ TEST(Plan, what_was_not_asked_is_asked_first_and_pregnancy_closes_all) {
     EXPECT_EQ(plan.says, PlanSays::nothing_offered);
     EXPECT_TRUE(plan.ranked.empty());
     EXPECT_EQ(plan.closed.size(), candidate_changes().size());
+    for (const ClosedCandidate& one : plan.closed) {
+        ASSERT_FALSE(one.gates.empty());
+        EXPECT_TRUE(calls_for_letter(one.gates[0]));
+        EXPECT_THAT(opens(one.gates[0]), HasSubstr("Write to the prescriber now"));
+    }
+}
+
+// Safety rule 11 (and 7 to 12): what is told after a change was agreed stops it.
+TEST(Plan, a_change_agreed_does_not_go_on_once_a_gate_closes_it) {
+    Care care = walker();
+    care.facts.agreed_change = AgreedChange{"smaller plates", care_day, {}};
+    EXPECT_TRUE(planned(care).agreed_closed.empty());
+    care.facts.cautions.pregnancy = Pregnancy::not_answered;  // a question, not an answer
+    EXPECT_TRUE(planned(care).agreed_closed.empty());
+    care.facts.cautions.pregnancy = Pregnancy::pregnant;
+    const Plan plan = planned(care);
+    ASSERT_EQ(plan.agreed_closed.size(), 1U);
+    EXPECT_EQ(plan.agreed_closed[0].kind, GateKind::pregnancy);
+    EXPECT_THAT(plan.sentence, HasSubstr("(\"smaller plates\") does not go on"));
 }
 
 // A smaller portion is a low-carbohydrate plan where the day already has little.

@@ -6,6 +6,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 namespace tracewright {
 namespace {
 
@@ -123,6 +125,31 @@ TEST(LetterReasons, hold_a_reason_and_a_question_for_every_gate_of_everything_pr
         }
     }
     EXPECT_GT(gates, 30);
+}
+
+// Safety rule 11: whatever the letter is about, the prescriber is told and asked to lead.
+TEST(PrescriberLetter, tells_of_a_pregnancy_in_every_letter_once) {
+    const struct {
+        Pregnancy told;
+        const char* reason;
+    } rows[] = {{Pregnancy::pregnant, "The client is pregnant, as I was told."},
+                {Pregnancy::planning, "The client plans a pregnancy, as I was told."},
+                {Pregnancy::unsure, "The client may be pregnant and is not sure."}};
+    LetterAbout walking;
+    walking.proposed = Proposed::walking;
+    for (const auto& row : rows) {
+        Care care;
+        care.facts.cautions.pregnancy = row.told;
+        const PaperCase made(care);
+        for (const LetterAbout& about : {LetterAbout{}, walking}) {
+            const LetterReasons letter = letter_reasons(made.client(), about);
+            EXPECT_EQ(std::ranges::count(letter.reasons, row.reason), 1) << row.reason;
+            EXPECT_THAT(letter.asked, Contains(HasSubstr("please lead")));
+            EXPECT_THAT(letter_of(made, about), Not(HasSubstr("I have no open question")));
+        }
+    }
+    const PaperCase quiet{Care{}};
+    EXPECT_THAT(letter_of(quiet), Not(HasSubstr("pregnan")));
 }
 
 TEST(LowsAndHighs, are_told_once_latest_first_with_finger_pricks) {

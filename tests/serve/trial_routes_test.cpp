@@ -77,6 +77,25 @@ TEST_F(TrialRoutes, behind_a_closed_gate_nothing_is_drawn_and_nothing_told_of_ho
     }
 }
 
+// Safety rule 11: a trial drawn before the pregnancy was told of is not gone on with.
+TEST_F(TrialRoutes, what_is_told_later_stops_a_trial_that_goes_on) {
+    answer();
+    ASSERT_EQ(keep().status, 201);
+    served.days_on(1);
+    owner = served.signed_in();
+    EXPECT_TRUE(trials()["kept"][0]["gates"].empty());
+    EXPECT_TRUE(trials()["kept"][0]["today"].is_string());
+    const auto practice = opened_practice(served.path());
+    auto record = practice->client(1);
+    ASSERT_TRUE(record);
+    record->facts.cautions.pregnancy = Pregnancy::pregnant;
+    ASSERT_TRUE(practice->change_client(*record, acting()));
+    const json kept = trials()["kept"][0];
+    EXPECT_EQ(kept["state"], "running");
+    EXPECT_TRUE(kept["today"].is_null());
+    EXPECT_NE(kept["gates"].dump().find("maternity or diabetes clinic leads"), std::string::npos);
+}
+
 TEST_F(TrialRoutes, no_verdict_before_the_end_and_the_commands_reading_after_it) {
     answer();
     ASSERT_EQ(keep().status, 201);

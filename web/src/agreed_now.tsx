@@ -26,7 +26,7 @@ export function ChangeParts({ change }: { change: AgreedChange }) {
 }
 
 /** The one change that goes on, in the client's words, and how it is ended. */
-export function AgreedNow({ client, agreed }: { client: string; agreed: AgreedChange | null }) {
+export function AgreedNow({ client, agreed, closed }: { client: string; agreed: AgreedChange | null; closed: string[] }) {
   const [asks, setAsks] = useState(false);
   const opener = useGivenBack(asks);
   const section = useRef<HTMLElement>(null);
@@ -46,6 +46,11 @@ export function AgreedNow({ client, agreed }: { client: string; agreed: AgreedCh
     <section class="agreed" ref={section} tabIndex={-1}>
       {agreed ? (
         <>
+          {closed.length > 0 && (
+            <p class="wrong">
+              {planWords.notGoneOn} {closed.join(" ")}
+            </p>
+          )}
           <p class="clients-words">“{agreed.words}”</p>
           {agreed.agreed_on && <p class="quiet">{planWords.agreedOn(agreed.agreed_on)}</p>}
           <ChangeParts change={agreed} />

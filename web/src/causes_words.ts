@@ -72,6 +72,7 @@ export const causesWords = {
     none: "No trial is kept.",
     states: { planned: "has not begun", running: "goes on", ended: "has ended", stopped: "was stopped" },
     line: (state: string, dates: string, pairs: number) => `This trial ${state}: ${dates}, ${pairs} pairs of days.`,
+    notGoneOn: "Don't go on with it now. Tell the client, and stop it.",
     today: (arm: string) => `Today: ${arm}.`,
     notTold: (n: number) => (n === 1 ? "Of one day it is not told yet what was done." : `Of ${n} days it is not told yet what was done.`),
     seed: (seed: number) => `Order by lot, seed ${seed}.`,

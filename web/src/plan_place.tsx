@@ -32,7 +32,7 @@ export function PlanPlace({ client }: { client: string }) {
       <LastReadingLine last={plan.last_reading} />
       {problem && <p class="wrong">{problem.message}</p>}
       <h2>{planWords.agreed}</h2>
-      <AgreedNow client={client} agreed={plan.agreed && inWords(plan.agreed, plan.day_words)} />
+      <AgreedNow client={client} agreed={plan.agreed && inWords(plan.agreed, plan.day_words)} closed={plan.agreed_closed} />
       <h2>{planWords.candidates}</h2>
       <p class="lead-line">{plan.sentence}</p>
       <CandidateList client={client} plan={plan} />

@@ -47,6 +47,8 @@ export interface Plan {
   closed: Closed[];
   check: { by: string; words: string } | null;
   agreed: AgreedChange | null;
+  /** What has closed it since: it does not go on. */
+  agreed_closed: string[];
   earlier: AgreedChange[];
   /** The days of changes in words. */
   day_words: Record<string, string>;

@@ -5,6 +5,7 @@ export const planWords = {
   of: (name: string) => `What we agreed with ${name}`,
   agreed: "Agreed now",
   none: "Nothing is agreed at the moment.",
+  notGoneOn: "This is not to be gone on with now. Tell the client, and say how it ended.",
   agreedOn: (day: string) => `agreed on ${day}`,
   parts: {
     when: "When",

@@ -21,6 +21,11 @@ export function TrialKept({ client, kept, fresh, again }: { client: string; kept
         {kept.question}
       </h4>
       <p class="sentence">{say.line(say.states[kept.state], kept.dates, kept.pairs)}</p>
+      {kept.gates.length > 0 && (kept.state === "planned" || kept.state === "running") && (
+        <p class="wrong">
+          {say.notGoneOn} {kept.gates.join(" ")}
+        </p>
+      )}
       {kept.today && <p class="age">{say.today(kept.today)}</p>}
       {kept.not_told > 0 && kept.state !== "stopped" && <p>{say.notTold(kept.not_told)}</p>}
       {kept.stopped && (

@@ -35,6 +35,8 @@ export interface KeptTrial {
   pairs: number;
   not_told: number;
   today: string | null;
+  /** What has closed it since it was drawn: it is not to be gone on with. */
+  gates: string[];
   stopped: { on: string; because: string } | null;
   days: TrialDay[];
 }
@@ -67,7 +69,6 @@ export interface PairsRead {
 }
 
 export interface TrialRead extends KeptTrial {
-  gates: string[];
   reading: {
     ended: boolean;
     days: { label: string; allotted: Arm; done: Done; value: string | null; none_because: string | null }[];
