@@ -111,6 +111,7 @@ describe("By keyboard alone: a file and a trial", { concurrency: false }, () => 
     await sheet.waitForLoadState();
     assert.match(await sheet.textContent("body"), /walk 15 minutes/i);
     await sheet.close();
+    await page.bringToFront();
     await pressOn("button:text-is('Stop this trial')");
     await standsOn(page, "#stop-because");
     await pressOn("button:text-is('Cancel')");
@@ -118,13 +119,16 @@ describe("By keyboard alone: a file and a trial", { concurrency: false }, () => 
   });
 
   test("chest symptoms told: the walk is stopped and none is offered (T13)", async () => {
+    await page.keyboard.press("Escape");
+    await page.waitForURL("**/client/c10");
+    await standsOn(page, "h1");
     await openPlace(page, "Who is this");
     await tabTo(page, "select[name='cautions.chest_symptoms']");
     await page.keyboard.type("y");
     assert.equal(await page.inputValue("select[name='cautions.chest_symptoms']"), "yes");
     await pressOn("button[aria-label='Keep: What to be careful about']");
     await page.waitForSelector(".facts:has(h2:text-is('What to be careful about')) :text('Kept.')");
-    await openPlace(page, "What goes with it");
+    await page.goto(`${practice.address}/client/c10/goes-with`); // an address typed
     await page.waitForSelector(".trial:has-text(\"Don't go on with it now\")");
     const closed = page.locator("h3:text-is('Not offered now') + ul > li:has(h4:has-text('Does a walk after dinner'))");
     assert.match(await closed.textContent(), /[Cc]hest/);
