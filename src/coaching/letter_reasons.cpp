@@ -287,8 +287,8 @@ const char* name_of(Proposed proposed) {
 LetterReasons letter_reasons(const PaperClient& client, const LetterAbout& about) {
     LetterReasons letter;
     add_escalations(client, about, letter);
+    add_pregnancy(client, letter);
     if (!about.escalation) {
-        add_pregnancy(client, letter);
         if (about.proposed) {
             add_gates(client, about, letter);
         }

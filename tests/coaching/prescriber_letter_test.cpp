@@ -137,11 +137,13 @@ TEST(PrescriberLetter, tells_of_a_pregnancy_in_every_letter_once) {
                 {Pregnancy::unsure, "The client may be pregnant and is not sure."}};
     LetterAbout walking;
     walking.proposed = Proposed::walking;
+    LetterAbout one_escalation;
+    one_escalation.escalation = 1;
     for (const auto& row : rows) {
         Care care;
         care.facts.cautions.pregnancy = row.told;
         const PaperCase made(care);
-        for (const LetterAbout& about : {LetterAbout{}, walking}) {
+        for (const LetterAbout& about : {LetterAbout{}, walking, one_escalation}) {
             const LetterReasons letter = letter_reasons(made.client(), about);
             EXPECT_EQ(std::ranges::count(letter.reasons, row.reason), 1) << row.reason;
             EXPECT_THAT(letter.asked, Contains(HasSubstr("please lead")));
