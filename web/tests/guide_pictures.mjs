@@ -23,24 +23,56 @@ const browser = await chromium.launch(launchOptions);
 const page = await (await browser.newContext({ viewport: { width, height: 900 } })).newPage();
 page.setDefaultTimeout(60_000);
 
-/** A strip of the page from the top of one thing, `height` high at most and as far as `last` reaches, with the line that it is invented. */
+/** Height of the line below each picture that says it is invented, px. */
+const invented = 24;
+
+/**
+ * A strip of the page from the top of one thing, `height` high at most and as far as `last` reaches, ending between
+ * two lines and never through one; below it the line that it is invented.
+ */
 async function picture(name, from, height, last = "main") {
-  await page.evaluate(() => {
-    const line = document.createElement("p");
-    line.id = "invented";
-    line.textContent = "Invented practice: nobody here is real.";
-    document.body.append(line);
-    const look = { position: "absolute", right: "8px", margin: "0", padding: "1px 6px", font: "12px sans-serif", background: "#ffffff", color: "#1f242a", border: "1px solid #606872" };
-    for (const [what, value] of Object.entries(look)) line.style.setProperty(what, value);
-  });
   await page.waitForTimeout(300);
-  const begin = from ? await page.locator(from).first().evaluate((element) => element.getBoundingClientRect().top + scrollY) : 0;
-  const end = await page.locator(last).last().evaluate((element) => element.getBoundingClientRect().bottom + scrollY);
-  const y = Math.max(0, begin - 12);
-  const tall = Math.min(height, Math.ceil(end - y) + 12);
-  await page.evaluate((top) => document.getElementById("invented").style.setProperty("top", `${top}px`), y + tall - 22);
+  const { top, tall } = await page.evaluate(
+    ([from, height, last]) => {
+      const box = (element) => element.getBoundingClientRect();
+      const first = from ? box(from).top + scrollY : 12;
+      const top = Math.max(0, first - 12);
+      const end = Math.min(top + height, Math.ceil(box(last).bottom + scrollY) + 12);
+      const whole = [...document.querySelectorAll("main canvas, main svg, main img, main input, main button, main select, main textarea")].map(box);
+      const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+      while (texts.nextNode()) {
+        if (!texts.currentNode.data.trim()) continue;
+        const range = document.createRange();
+        range.selectNodeContents(texts.currentNode);
+        whole.push(...range.getClientRects());
+      }
+      const kept = whole.map((rect) => ({ top: rect.top + scrollY, bottom: rect.bottom + scrollY })).filter((rect) => rect.bottom > rect.top);
+      let bottom = end;
+      for (let cut = true; cut; ) {
+        const through = kept.filter((rect) => rect.top < bottom && rect.bottom > bottom && rect.top > first);
+        cut = through.length > 0;
+        if (cut) bottom = Math.min(...through.map((rect) => rect.top)) - 4;
+      }
+      return { top, tall: Math.round(bottom - top) };
+    },
+    [from ? await page.locator(from).first().elementHandle() : null, height, await page.locator(last).last().elementHandle()],
+  );
+  await page.evaluate(
+    ([y, high]) => {
+      const line = document.createElement("p");
+      line.id = "invented";
+      line.textContent = "Invented practice: nobody here is real.";
+      document.body.append(line);
+      const look = {
+        position: "absolute", left: "0", right: "0", top: `${y}px`, height: `${high}px`, margin: "0", padding: "0 8px", zIndex: "10",
+        boxSizing: "border-box", borderTop: "1px solid #606872", font: `12px/${high - 1}px sans-serif`, textAlign: "right", background: "#ffffff", color: "#1f242a",
+      };
+      Object.assign(line.style, look);
+    },
+    [top + tall, invented],
+  );
   const path = join(out, `${name}.png`);
-  await page.screenshot({ path, fullPage: true, clip: { x: 0, y, width, height: tall } });
+  await page.screenshot({ path, fullPage: true, clip: { x: 0, y: top, width, height: tall + invented } });
   await page.evaluate(() => document.getElementById("invented").remove());
   const { size } = statSync(path);
   console.log(`${name}.png ${Math.round(size / 1000)} kB`);
@@ -109,8 +141,8 @@ async function wear() {
 
 async function review() {
   await at("/client/c09", ".review .days a");
-  await picture("hours-bar", "h2:has-text('What these days say')", 330);
-  await picture("usual-day", "h2:has-text('the usual day')", 560);
+  await picture("hours-bar", "h2:has-text('What these days say')", 460);
+  await picture("usual-day", "h2:has-text('the usual day')", 820);
   await at("/client/c09/day/2026-04-18", ".plot canvas");
   await picture("day-sheet", "h1", 800);
   await at("/client/c03/plan", ".papers");
