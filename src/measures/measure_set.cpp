@@ -235,6 +235,8 @@ std::vector<Recipe> level_recipes() {
         band_recipe(Band::very_high),
         share_recipe("tight_range",
                      [](const GlucoseSums& s) { return 100 * s.tight_seconds / s.seconds; }),
+        share_recipe("pregnancy_range",
+                     [](const GlucoseSums& s) { return 100 * s.pregnancy_seconds / s.seconds; }),
         at_most(100,
                 of_day_ratio(
                     "lbgi", "1",

@@ -1,4 +1,5 @@
 #include "findings/wording.hpp"
+#include "measures/shown_range.hpp"
 #include "render/review_figures.hpp"
 
 #include <fmt/format.h>
@@ -92,10 +93,16 @@ std::vector<Row> rows_of(const FirstReview& review) {
     const Goals& goals = review.input.goals;
     std::vector<Row> rows;
     add_band(rows, review, "very_low", "Very low", goals.very_low_below, "goal: under ");
-    add_band(rows, review, "low", "Low", std::nullopt, "");
-    add_band(rows, review, "in_range", "In range", goals.in_range_above, "goal: more than ");
-    add_band(rows, review, "high", "High", std::nullopt, "");
-    add_band(rows, review, "very_high", "Very high", goals.very_high_below, "goal: under ");
+    if (shown_range(goals).in_pregnancy()) {
+        const bool mg = unit == GlucoseUnit::mg_per_dl;
+        add_band(rows, review, "pregnancy_range", mg ? "63 to 140 mg/dL" : "3.5 to 7.8 mmol/L",
+                 std::nullopt, "");
+    } else {
+        add_band(rows, review, "low", "Low", std::nullopt, "");
+        add_band(rows, review, "in_range", "In range", goals.in_range_above, "goal: more than ");
+        add_band(rows, review, "high", "High", std::nullopt, "");
+        add_band(rows, review, "very_high", "Very high", goals.very_high_below, "goal: under ");
+    }
     const Measure* mean = find(review.measures, "mean");
     if (mean != nullptr && mean->value) {
         Row row = row_of(*mean, "Average");

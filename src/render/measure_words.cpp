@@ -1,13 +1,16 @@
 #include "render/measure_words.hpp"
 
 #include "findings/wording.hpp"
+#include "measures/shown_range.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <iterator>
 #include <map>
+#include <string_view>
 
 namespace tracewright {
 
@@ -77,6 +80,16 @@ std::string number(double value, const std::string& unit) {
     return std::abs(value) < 10 ? fmt::format("{:.1f}", value) : fmt::format("{:.0f}", value);
 }
 
+bool is_shown(std::string_view name, const Goals& goals) {
+    constexpr std::array<std::string_view, 5> ranges_of_others{"low", "in_range", "high",
+                                                               "very_high", "tight_range"};
+    if (!shown_range(goals).in_pregnancy()) {
+        return name != "pregnancy_range";
+    }
+    return std::find(ranges_of_others.begin(), ranges_of_others.end(), name) ==
+           ranges_of_others.end();
+}
+
 std::string with_unit(const std::string& text, const std::string& unit) {
     return unit == "1" ? text : text + " " + unit;
 }
@@ -116,6 +129,13 @@ MeasureRow measure_row(const Measure& measure, GlucoseUnit shown) {
     return row;
 }
 
+Measures shown_measures(const Measures& measures, const Goals& goals) {
+    Measures shown;
+    std::copy_if(measures.begin(), measures.end(), std::back_inserter(shown),
+                 [&goals](const Measure& measure) { return is_shown(measure.name, goals); });
+    return shown;
+}
+
 std::string beyond_limit_sentence(const Measures& measures) {
     const auto censored = std::find_if(measures.begin(), measures.end(), [](const Measure& m) {
         return m.value && m.censored_share > 0;
@@ -129,14 +149,16 @@ std::string beyond_limit_sentence(const Measures& measures) {
                      percent_words(100 * censored->censored_share));
 }
 
-PartsTable parts_table(const std::vector<std::pair<std::string, Measures>>& parts) {
-    constexpr std::array<std::pair<const char*, const char*>, 6> shown{
-        {{"mean", "average"},
-         {"very_low", "very low"},
-         {"low", "low"},
-         {"in_range", "in range"},
-         {"high", "high"},
-         {"very_high", "very high"}}};
+PartsTable parts_table(const std::vector<std::pair<std::string, Measures>>& parts,
+                       const Goals& goals) {
+    std::vector<std::pair<const char*, const char*>> shown{
+        {"mean", "average"},      {"very_low", "very low"}, {"low", "low"},
+        {"in_range", "in range"}, {"high", "high"},         {"very_high", "very high"}};
+    if (shown_range(goals).in_pregnancy()) {
+        shown = {{"mean", "average"},
+                 {"very_low", "very low"},
+                 {"pregnancy_range", "3.5 to 7.8 mmol/L (63 to 140 mg/dL)"}};
+    }
     PartsTable table;
     table.columns = {"part"};
     table.shares = {0.2};

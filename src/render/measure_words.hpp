@@ -1,5 +1,6 @@
 #pragma once
 
+#include "measures/goals.hpp"
 #include "measures/measure.hpp"
 #include "units/glucose.hpp"
 
@@ -22,17 +23,23 @@ struct MeasureRow {
 /// mg/dL (3.0 to 3.8)", "Low: 3.0 to 3.8 mmol/L (54 to 69)".
 MeasureRow measure_row(const Measure& measure, GlucoseUnit shown);
 
+/// The measures that a page shows. In pregnancy, while planning one or when unsure none by the
+/// ranges of other people (safety rule 11); otherwise all but the share in the range of pregnancy.
+Measures shown_measures(const Measures& measures, const Goals& goals);
+
 /// How much of the time lay beyond the sensor's limit and what the table does about it; empty if
 /// none did. Said once, not in every row.
 std::string beyond_limit_sentence(const Measures& measures);
 
 /// The bands and the average of each part of the day, the week, or wear, a row each; a cell holds
-/// the value and, on a line of its own, its interval.
+/// the value and, on a line of its own, its interval. In pregnancy the bands are those that a page
+/// shows then.
 struct PartsTable {
     std::vector<std::string> columns;
     std::vector<double> shares;  ///< of the width
     std::vector<std::vector<std::string>> rows;
 };
-PartsTable parts_table(const std::vector<std::pair<std::string, Measures>>& parts);
+PartsTable parts_table(const std::vector<std::pair<std::string, Measures>>& parts,
+                       const Goals& goals);
 
 }  // namespace tracewright

@@ -132,10 +132,11 @@ std::string finding_html(const Finding& finding) {
            "</details></section>\n";
 }
 
-std::string measures_html(const std::string& caption, const Measures& measures, GlucoseUnit shown) {
+std::string measures_html(const std::string& caption, const Measures& measures,
+                          const ReviewInput& input) {
     std::vector<std::vector<std::string>> rows;
-    for (const Measure& measure : measures) {
-        const MeasureRow row = measure_row(measure, shown);
+    for (const Measure& measure : shown_measures(measures, input.goals)) {
+        const MeasureRow row = measure_row(measure, input.unit);
         rows.push_back({row.name, row.value, row.interval, row.days, row.remark});
     }
     return table(caption, {"measure", "value", "95 % interval", "days", "remark"}, rows);
@@ -260,10 +261,10 @@ std::string review_html(const FirstReview& review) {
     if (!beyond.empty()) {
         html += paragraph(beyond, "quiet");
     }
-    html += measures_html("The whole window", review.measures, review.input.unit);
+    html += measures_html("The whole window", review.measures, review.input);
     for (const auto& [name, measures] : review.parts) {
         html += "<details><summary>" + esc(name) + "</summary>" +
-                measures_html(name, measures, review.input.unit) + "</details>\n";
+                measures_html(name, measures, review.input) + "</details>\n";
     }
     html += "<h2>Cautions</h2><ul>";
     for (const std::string& caution : review.cautions) {

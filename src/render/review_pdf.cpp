@@ -171,7 +171,7 @@ void add_usual_day(PdfDocument& pdf, const FirstReview& review) {
                       review.usual_day.smoothing + ". No single day ran like this.",
                   9, false, Ink::quiet);
     pdf.heading(3, "By parts of the day and the week");
-    const PartsTable parts = parts_table(review.parts);
+    const PartsTable parts = parts_table(review.parts, review.input.goals);
     pdf.table(parts.columns, parts.shares, parts.rows);
     pdf.paragraph(
         "Value, and under it where it may truly lie (95 % interval). All measures of "
@@ -231,7 +231,7 @@ void add_measures(PdfDocument& pdf, const FirstReview& review) {
         9, false, Ink::quiet);
     pdf.figure(intervals, false);
     std::vector<std::vector<std::string>> rows;
-    for (const Measure& measure : review.measures) {
+    for (const Measure& measure : shown_measures(review.measures, review.input.goals)) {
         const MeasureRow row = measure_row(measure, review.input.unit);
         rows.push_back({row.name, row.value, row.interval, row.days, row.remark});
     }

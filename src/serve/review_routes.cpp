@@ -49,10 +49,10 @@ Json figures_of(const FirstReview& review) {
     return figures;
 }
 
-Json measure_table(const std::string& name, const Measures& measures, GlucoseUnit shown) {
+Json measure_table(const std::string& name, const Measures& measures, const ReviewInput& input) {
     Json rows = Json::array();
-    for (const Measure& measure : measures) {
-        const MeasureRow row = measure_row(measure, shown);
+    for (const Measure& measure : shown_measures(measures, input.goals)) {
+        const MeasureRow row = measure_row(measure, input.unit);
         rows.push_back({row.name, row.value, row.interval, row.days, row.remark});
     }
     return {{"name", name},
@@ -63,9 +63,9 @@ Json measure_table(const std::string& name, const Measures& measures, GlucoseUni
 // In words, so that who shows them rounds nothing.
 Json measure_tables_of(const FirstReview& review) {
     Json tables = Json::array();
-    tables.push_back(measure_table("The whole window", review.measures, review.input.unit));
+    tables.push_back(measure_table("The whole window", review.measures, review.input));
     for (const auto& [name, measures] : review.parts) {
-        tables.push_back(measure_table(name, measures, review.input.unit));
+        tables.push_back(measure_table(name, measures, review.input));
     }
     return tables;
 }

@@ -14,7 +14,9 @@
 using namespace tracewright;
 using namespace tracewright::testing;
 using namespace std::chrono_literals;
+using ::testing::AnyOf;
 using ::testing::Contains;
+using ::testing::ElementsAre;
 using ::testing::HasSubstr;
 using ::testing::Not;
 
@@ -160,13 +162,28 @@ TEST(Intervals, two_days_are_hatched_as_cannot_tell) {
     EXPECT_TRUE(texts_part(intervals_figure(review)));
 }
 
-// Safety rule 11: no goal is shown in pregnancy.
-TEST(Intervals, pregnancy_shows_no_goal) {
+// Safety rule 11: in pregnancy no goal is shown, and 63 to 140 mg/dL in every figure and table.
+TEST(Intervals, pregnancy_shows_its_own_range_and_no_goal) {
     ReviewInput input = input_of(waves(14));
     input.goals = consensus_goals(GoalKind::pregnancy);
     const FirstReview review = first_review(std::move(input));
-    EXPECT_THAT(RecordingCanvas(intervals_figure(review)).words(),
-                Not(Contains(HasSubstr("goal"))));
+    const auto words = RecordingCanvas(intervals_figure(review)).words();
+    EXPECT_THAT(words, Not(Contains(HasSubstr("goal"))));
+    EXPECT_THAT(words, Contains("63 to 140 mg/dL"));
+    EXPECT_THAT(words, Not(Contains("In range")));
+    for (const Measure& measure : shown_measures(review.measures, review.input.goals)) {
+        const std::string name = measure_row(measure, GlucoseUnit::mg_per_dl).name;
+        EXPECT_THAT(name, Not(AnyOf(HasSubstr("70 to"), HasSubstr("181 to"), HasSubstr("250"))));
+    }
+    EXPECT_THAT(parts_table(review.parts, review.input.goals).columns,
+                ElementsAre("part", "average", "very low", "3.5 to 7.8 mmol/L (63 to 140 mg/dL)"));
+}
+
+TEST(MeasureWords, outside_pregnancy_all_is_shown_but_its_range) {
+    const FirstReview review = first_review(input_of(waves(14)));
+    EXPECT_EQ(shown_measures(review.measures, review.input.goals).size(),
+              review.measures.size() - 1);
+    EXPECT_EQ(parts_table(review.parts, review.input.goals).columns.size(), 7U);
 }
 
 TEST(MeasureWords, an_interval_names_its_unit_once_and_a_bounded_measure_tells_its_bounds) {
