@@ -245,6 +245,11 @@ Reply stop_trial_reply(Asked& asked) {
     return stopped ? no_content() : problem_of(stopped.error());
 }
 
+Reply paper_closed(const std::vector<Gate>& gates, Licence licence) {
+    return problem(409, "gate_closed", "The trial's paper is not printed",
+                   fmt::format("{}", fmt::join(gates_for_coach(gates, licence), " ")));
+}
+
 Reply calendar_file_reply(Asked& asked) {
     const auto record = asked_record(asked);
     if (!record) {
@@ -253,6 +258,10 @@ Reply calendar_file_reply(Asked& asked) {
     const auto kept = asked_trial(asked, *record);
     if (!kept) {
         return kept.error();
+    }
+    const auto gates = gates_before_trial_papers(kept->trial, record->care());
+    if (!gates.empty()) {
+        return paper_closed(gates, asked.coach.licence);
     }
     Reply reply = text_reply(trial_calendar(kept->trial), "text/calendar; charset=utf-8");
     reply.headers.emplace_back("Content-Disposition", "attachment; filename=\"trial.ics\"");
@@ -272,10 +281,7 @@ tl::expected<DrawnPaper, Reply> paper_of_trial(Asked& asked) {
     const std::scoped_lock lock(drawing());
     auto drawn = drawn_trial_paper(kept->trial, &reading, record->input, record->care());
     if (!drawn) {
-        return tl::make_unexpected(problem(
-            409, "gate_closed", "The trial's paper is not printed",
-            fmt::format("{}",
-                        fmt::join(gates_for_coach(drawn.error(), asked.coach.licence), " "))));
+        return tl::make_unexpected(paper_closed(drawn.error(), asked.coach.licence));
     }
     return std::move(*drawn);
 }

@@ -216,7 +216,7 @@ TEST_F(OpenApi, every_status_is_met_and_every_reply_fits) {
         record->facts.cautions.chest_symptoms = Answered::yes;
         ASSERT_TRUE(practice->change_client(*record, acting()));
     }
-    for (const char* form : {"/page", "/print"}) {
+    for (const char* form : {"/calendar", "/page", "/print"}) {
         ask(409, "GET", trials + "/{number}" + form, of("c1", "/trials/1") + form, owner);
     }
     // The first day has come by then; told once more, then stopped.

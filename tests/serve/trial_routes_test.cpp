@@ -94,6 +94,10 @@ TEST_F(TrialRoutes, what_is_told_later_stops_a_trial_that_goes_on) {
     EXPECT_EQ(kept["state"], "running");
     EXPECT_TRUE(kept["today"].is_null());
     EXPECT_NE(kept["gates"].dump().find("maternity or diabetes clinic leads"), std::string::npos);
+    for (const char* paper : {"calendar", "page", "print"}) {
+        EXPECT_EQ(served.get("/api/clients/c1/trials/1/" + std::string(paper), owner).code(),
+                  "gate_closed");
+    }
 }
 
 TEST_F(TrialRoutes, no_verdict_before_the_end_and_the_commands_reading_after_it) {

@@ -15,13 +15,14 @@ export function TrialKept({ client, kept, fresh, again }: { client: string; kept
   const [open, setOpen] = useState(kept.state !== "stopped");
   const path = ofClient(client, `/trials/${kept.number}`);
   const ended = kept.state === "ended";
+  const closed = kept.gates.length > 0 && (kept.state === "planned" || kept.state === "running");
   return (
     <section class="trial">
       <h4 ref={heading} tabIndex={-1}>
         {kept.question}
       </h4>
       <p class="sentence">{say.line(say.states[kept.state], kept.dates, kept.pairs)}</p>
-      {kept.gates.length > 0 && (kept.state === "planned" || kept.state === "running") && (
+      {closed && (
         <p class="wrong">
           {say.notGoneOn} {kept.gates.join(" ")}
         </p>
@@ -37,15 +38,19 @@ export function TrialKept({ client, kept, fresh, again }: { client: string; kept
         <button type="button" aria-expanded={open} aria-label={`${open ? say.close : say.open}: ${kept.question}`} onClick={() => setOpen(!open)}>
           {open ? say.close : say.open}
         </button>
-        <a href={`${path}/print`} target="_blank" rel="noopener">
-          {ended ? say.report : say.calendar}
-        </a>
-        <a href={`${path}/page`} target="_blank" rel="noopener">
-          {ended ? say.reportPage : say.calendarPage}
-        </a>
-        <a href={`${path}/calendar`} download="trial.ics">
-          {say.file}
-        </a>
+        {!closed && (
+          <>
+            <a href={`${path}/print`} target="_blank" rel="noopener">
+              {ended ? say.report : say.calendar}
+            </a>
+            <a href={`${path}/page`} target="_blank" rel="noopener">
+              {ended ? say.reportPage : say.calendarPage}
+            </a>
+            <a href={`${path}/calendar`} download="trial.ics">
+              {say.file}
+            </a>
+          </>
+        )}
       </p>
       {open && (
         <>

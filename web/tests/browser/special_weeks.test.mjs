@@ -168,6 +168,7 @@ describe("Special weeks", { concurrency: false }, () => {
     assert.doesNotMatch(await page.textContent(".agreed"), /not to be gone on with/);
     await at("/goes-with", ".trial");
     assert.doesNotMatch(await page.textContent(".trial"), /Don't go on/);
+    assert.equal(await page.locator(".trial .actions a").count(), 3, "its papers");
   });
 
   test("pregnancy told: ordinary goals, plan and trials stop, and the coach is told to involve the prescriber", async () => {
@@ -195,6 +196,7 @@ describe("Special weeks", { concurrency: false }, () => {
 
     await at("/goes-with", ".trial");
     assert.match(await page.textContent(".trial"), /Don't go on with it now.*clinic leads/s);
+    assert.equal(await page.locator(".trial .actions a").count(), 0, "no paper of a trial that is not gone on with");
     assert.equal(await page.getByRole("button", { name: /Plan this trial/ }).count(), 0);
 
     await at("", ".review .days li");
