@@ -32,7 +32,7 @@ export function DayPlace({ client, date }: { client: string; date: string }) {
       <p class="lead-line">{day.sentence}</p>
       {day.unlike.length > 0 && (
         <p>
-          <b>{words.day.unlike(day.unlike)}</b> {words.day.unlikeNote}
+          <b>{words.day.unlike(day.unlike.join(", "))}</b> {words.day.unlikeNote}
         </p>
       )}
       <LastReadingLine last={day.last_reading} />

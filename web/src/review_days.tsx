@@ -18,7 +18,7 @@ export function ReviewDays({ client }: { client: string }) {
           <li key={day.date}>
             <PlaceLink to={{ at: "day", client, date: day.date }}>{day.label}</PlaceLink>
             <span>
-              {day.unlike.length > 0 && <b>{words.day.unlike(day.unlike)}</b>} {day.sentence}
+              {day.unlike.length > 0 && <b>{words.day.unlike(day.unlike.join(", "))}</b>} {day.sentence}
             </span>
           </li>
         ))}

@@ -116,7 +116,7 @@ export const words = {
     later: "The day after",
     of: (name: string, what: string) => `${name}: ${what}`,
     lastDays: (n: number) => `The last ${n} days of readings`,
-    unlike: (why: string[]) => `Unlike the others: ${why.join(", ")}.`,
+    unlike: (why: string) => `Unlike the others: ${why}.`,
     unlikeNote: "A rise on such a day is put down to no food and no habit.",
     back: "Back to the review",
     lastReading: (label: string, age: string) => `The last reading was ${label}, ${age}. What came after it is not known.`,

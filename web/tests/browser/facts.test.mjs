@@ -13,7 +13,7 @@ const facts = async () => JSON.parse(await practice.command("client", "show", ha
 const section = (title) => page.locator(".facts", { has: page.locator(`h2:text-is("${title}")`) });
 const keep = async (title) => {
   await section(title).getByRole("button", { name: /^Keep/ }).click();
-  await section(title).locator("text=Kept.").waitFor();
+  await section(title).locator("text=/^Kept\\./").waitFor();
 };
 
 before(async () => {
