@@ -31,7 +31,9 @@ const invented = 24;
  * two lines and never through one; below it the line that it is invented.
  */
 async function picture(name, from, height, last = "main") {
-  await page.waitForTimeout(300);
+  // Until nothing that is still being read moves it.
+  const tallNow = () => page.evaluate(() => document.body.scrollHeight);
+  for (let before = -1, now = await tallNow(); before !== now; [before, now] = [now, await tallNow()]) await page.waitForTimeout(500);
   const { top, tall } = await page.evaluate(
     ([from, height, last]) => {
       const box = (element) => element.getBoundingClientRect();
