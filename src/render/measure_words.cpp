@@ -8,7 +8,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <iterator>
 #include <map>
 #include <string_view>
 
@@ -129,11 +128,16 @@ MeasureRow measure_row(const Measure& measure, GlucoseUnit shown) {
     return row;
 }
 
-Measures shown_measures(const Measures& measures, const Goals& goals) {
-    Measures shown;
-    std::copy_if(measures.begin(), measures.end(), std::back_inserter(shown),
-                 [&goals](const Measure& measure) { return is_shown(measure.name, goals); });
-    return shown;
+std::vector<std::vector<std::string>> measure_rows(const Measures& measures, const Goals& goals,
+                                                   GlucoseUnit shown) {
+    std::vector<std::vector<std::string>> rows;
+    for (const Measure& measure : measures) {
+        if (is_shown(measure.name, goals)) {
+            const MeasureRow row = measure_row(measure, shown);
+            rows.push_back({row.name, row.value, row.interval, row.days, row.remark});
+        }
+    }
+    return rows;
 }
 
 std::string beyond_limit_sentence(const Measures& measures) {
@@ -150,14 +154,14 @@ std::string beyond_limit_sentence(const Measures& measures) {
 }
 
 PartsTable parts_table(const std::vector<std::pair<std::string, Measures>>& parts,
-                       const Goals& goals) {
-    std::vector<std::pair<const char*, const char*>> shown{
+                       const Goals& goals, GlucoseUnit unit) {
+    std::vector<std::pair<const char*, std::string>> shown{
         {"mean", "average"},      {"very_low", "very low"}, {"low", "low"},
         {"in_range", "in range"}, {"high", "high"},         {"very_high", "very high"}};
     if (shown_range(goals).in_pregnancy()) {
         shown = {{"mean", "average"},
                  {"very_low", "very low"},
-                 {"pregnancy_range", "3.5 to 7.8 mmol/L (63 to 140 mg/dL)"}};
+                 {"pregnancy_range", name_in(words().at("pregnancy_range"), unit)}};
     }
     PartsTable table;
     table.columns = {"part"};

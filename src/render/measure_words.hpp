@@ -23,9 +23,13 @@ struct MeasureRow {
 /// mg/dL (3.0 to 3.8)", "Low: 3.0 to 3.8 mmol/L (54 to 69)".
 MeasureRow measure_row(const Measure& measure, GlucoseUnit shown);
 
-/// The measures that a page shows. In pregnancy, while planning one or when unsure none by the
-/// ranges of other people (safety rule 11); otherwise all but the share in the range of pregnancy.
-Measures shown_measures(const Measures& measures, const Goals& goals);
+/// The measures that a page shows, a row each under `measure_columns`. In pregnancy, while planning
+/// one or when unsure none by the ranges of other people (safety rule 11); otherwise all but the
+/// share in the range of pregnancy.
+inline const std::vector<std::string> measure_columns{"measure", "value", "95 % interval", "days",
+                                                      "remark"};
+std::vector<std::vector<std::string>> measure_rows(const Measures& measures, const Goals& goals,
+                                                   GlucoseUnit shown);
 
 /// How much of the time lay beyond the sensor's limit and what the table does about it; empty if
 /// none did. Said once, not in every row.
@@ -40,6 +44,6 @@ struct PartsTable {
     std::vector<std::vector<std::string>> rows;
 };
 PartsTable parts_table(const std::vector<std::pair<std::string, Measures>>& parts,
-                       const Goals& goals);
+                       const Goals& goals, GlucoseUnit unit);
 
 }  // namespace tracewright

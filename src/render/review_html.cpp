@@ -134,12 +134,7 @@ std::string finding_html(const Finding& finding) {
 
 std::string measures_html(const std::string& caption, const Measures& measures,
                           const ReviewInput& input) {
-    std::vector<std::vector<std::string>> rows;
-    for (const Measure& measure : shown_measures(measures, input.goals)) {
-        const MeasureRow row = measure_row(measure, input.unit);
-        rows.push_back({row.name, row.value, row.interval, row.days, row.remark});
-    }
-    return table(caption, {"measure", "value", "95 % interval", "days", "remark"}, rows);
+    return table(caption, measure_columns, measure_rows(measures, input.goals, input.unit));
 }
 
 std::string marks_html(const FirstReview& review) {

@@ -171,7 +171,7 @@ void add_usual_day(PdfDocument& pdf, const FirstReview& review) {
                       review.usual_day.smoothing + ". No single day ran like this.",
                   9, false, Ink::quiet);
     pdf.heading(3, "By parts of the day and the week");
-    const PartsTable parts = parts_table(review.parts, review.input.goals);
+    const PartsTable parts = parts_table(review.parts, review.input.goals, review.input.unit);
     pdf.table(parts.columns, parts.shares, parts.rows);
     pdf.paragraph(
         "Value, and under it where it may truly lie (95 % interval). All measures of "
@@ -230,17 +230,12 @@ void add_measures(PdfDocument& pdf, const FirstReview& review) {
         "interval); hatched where that can't be told. The day is the unit of evidence.",
         9, false, Ink::quiet);
     pdf.figure(intervals, false);
-    std::vector<std::vector<std::string>> rows;
-    for (const Measure& measure : shown_measures(review.measures, review.input.goals)) {
-        const MeasureRow row = measure_row(measure, review.input.unit);
-        rows.push_back({row.name, row.value, row.interval, row.days, row.remark});
-    }
     const std::string beyond = beyond_limit_sentence(review.measures);
     if (!beyond.empty()) {
         pdf.paragraph(beyond, 9, false, Ink::quiet);
     }
-    pdf.table({"measure", "value", "95 % interval", "days", "remark"},
-              {0.34, 0.14, 0.2, 0.06, 0.26}, rows);
+    pdf.table(measure_columns, {0.34, 0.14, 0.2, 0.06, 0.26},
+              measure_rows(review.measures, review.input.goals, review.input.unit));
     pdf.heading(3, "How each answer was found");
     pdf.bullets(methods_of(review));
 }

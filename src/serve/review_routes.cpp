@@ -50,14 +50,9 @@ Json figures_of(const FirstReview& review) {
 }
 
 Json measure_table(const std::string& name, const Measures& measures, const ReviewInput& input) {
-    Json rows = Json::array();
-    for (const Measure& measure : shown_measures(measures, input.goals)) {
-        const MeasureRow row = measure_row(measure, input.unit);
-        rows.push_back({row.name, row.value, row.interval, row.days, row.remark});
-    }
     return {{"name", name},
-            {"columns", {"measure", "value", "95 % interval", "days", "remark"}},
-            {"rows", std::move(rows)}};
+            {"columns", measure_columns},
+            {"rows", measure_rows(measures, input.goals, input.unit)}};
 }
 
 // In words, so that who shows them rounds nothing.
