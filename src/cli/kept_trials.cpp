@@ -27,12 +27,22 @@ CivilDate today_of(const ClientOfChange& client) {
     return client.input.zones.date_at(client.input.as_of);
 }
 
-Json json_of_kept(const KeptTrial& kept, CivilDate today) {
+// What has closed a trial since it was drawn (safety rules 7 to 12).
+std::vector<Gate> gates_since(const KeptTrial& kept, const ClientOfChange& client) {
+    const MedicineTimeline medicines = client_medicines(client.facts, client.input.zones);
+    return gates_before_trial_papers(kept.trial, care_of(client, medicines));
+}
+
+Json json_of_kept(const KeptTrial& kept, const ClientOfChange& client) {
+    const CivilDate today = today_of(client);
     Json days = Json::array();
     for (const CivilDate day : not_told(kept, today)) {
         days.push_back(iso_date(day));
     }
-    const auto a = allotted_a(kept.trial, today);
+    // Behind a closed gate no arm is to be done.
+    const auto a = goes_on(kept, today) && gates_since(kept, client).empty()
+                       ? allotted_a(kept.trial, today)
+                       : std::nullopt;
     Json json = {{"number", kept.number},
                  {"state", name_of(state_of(kept, today))},
                  {"first_day", iso_date(kept.trial.first_day())},
@@ -46,15 +56,12 @@ Json json_of_kept(const KeptTrial& kept, CivilDate today) {
     return json;
 }
 
-// Behind a gate closed since, no arm is to be done today (safety rules 7 to 12).
 void print_today(const KeptTrial& kept, const ClientOfChange& client, std::ostream& out) {
     const CivilDate today = today_of(client);
     if (!goes_on(kept, today)) {
         return;
     }
-    const MedicineTimeline medicines = client_medicines(client.facts, client.input.zones);
-    const auto gates = gates_before_trial_papers(kept.trial, care_of(client, medicines));
-    if (!gates.empty()) {
+    if (const auto gates = gates_since(kept, client); !gates.empty()) {
         for (const std::string& sentence : gates_for_coach(gates, client.licence)) {
             out << "   Not to be gone on with now: " << sentence << "\n";
         }
@@ -70,7 +77,7 @@ Exit list(const std::vector<KeptTrial>& all, const ClientOfChange& client, bool 
         Json json = {{"version", trial_json_version}, {"plan", nullptr}, {"reading", nullptr}};
         json["kept"] = Json::array();
         for (const KeptTrial& kept : all) {
-            json["kept"].push_back(json_of_kept(kept, today));
+            json["kept"].push_back(json_of_kept(kept, client));
         }
         streams.out << dumped(json);
         return Exit::done;
