@@ -23,8 +23,10 @@ std::string seen(const FirstReview& review) {
         return "No reading was seen.";
     }
     const ReviewDay* best = day_with_most_in_range(review);
-    return fmt::format("{} had {} in range, the most of any day.", day_words(best->day.date),
-                       hours_and_minutes(time_on(review, *best).in_range));
+    const seconds most = time_on(review, *best).in_range;
+    return most.count() == 0 ? "No day had time in range."
+                             : fmt::format("{} had {} in range, the most of any day.",
+                                           day_words(best->day.date), hours_and_minutes(most));
 }
 
 std::string to_ask(const FirstReview& review) {

@@ -208,3 +208,12 @@ TEST(FirstReview, in_pregnancy_shows_63_to_140_and_says_who_leads) {
         }
     }
 }
+
+TEST(FirstReview, days_without_time_in_range_have_none_that_had_the_most) {
+    auto readings = waves(14);
+    dip(readings, readings.front().at, std::chrono::days{15}, 300);
+    EXPECT_EQ(first_review(input_of(std::move(readings))).one_thing_seen,
+              "No day had time in range.");
+    EXPECT_THAT(first_review(input_of(waves(14))).one_thing_seen,
+                ::testing::HasSubstr("24 h in range, the most of any day"));
+}
