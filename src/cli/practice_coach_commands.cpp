@@ -33,6 +33,24 @@ Stored<CoachRecord> coach_called(PracticeStore& store, const std::string& handle
     return std::move(*record);
 }
 
+struct OpenedCoach {
+    OpenPractice practice;
+    CoachRecord record;
+};
+
+tl::expected<OpenedCoach, Exit> opened_coach(const PracticeOptions& options,
+                                             const std::string& handle, const Streams& streams) {
+    auto practice = opened_practice(options, streams);
+    if (!practice) {
+        return tl::make_unexpected(practice.error());
+    }
+    auto record = coach_called(*practice->store, handle);
+    if (!record) {
+        return tl::make_unexpected(said(record.error(), streams));
+    }
+    return OpenedCoach{std::move(*practice), std::move(*record)};
+}
+
 bool set_role_and_licence(const PracticeWords& words, Coach& coach, const Streams& streams) {
     constexpr std::array roles{CoachRole::owner, CoachRole::coach, CoachRole::reader};
     constexpr std::array licences{Licence::none, Licence::dietitian, Licence::nurse,
@@ -85,21 +103,18 @@ Exit add_coach(const PracticeOptions& options, const PracticeWords& words, const
 
 Exit change_coach(const PracticeOptions& options, const PracticeWords& words,
                   const Streams& streams) {
-    const auto practice = opened_practice(options, streams);
-    if (!practice) {
-        return practice.error();
+    const auto open = opened_coach(options, words.handle, streams);
+    if (!open) {
+        return open.error();
     }
-    const auto record = coach_called(*practice->store, words.handle);
-    if (!record) {
-        return said(record.error(), streams);
-    }
-    Coach coach = record->coach;
+    Coach coach = open->record.coach;
     coach.left = coach.left || words.left;
     coach.name = words.name.empty() ? coach.name : words.name;
     if (!set_role_and_licence(words, coach, streams)) {
         return Exit::wrong_usage;
     }
-    if (const auto changed = practice->store->change_coach(record->id, coach, practice->acting);
+    if (const auto changed =
+            open->practice.store->change_coach(open->record.id, coach, open->practice.acting);
         !changed) {
         return said(changed.error(), streams);
     }
@@ -109,13 +124,9 @@ Exit change_coach(const PracticeOptions& options, const PracticeWords& words,
 
 Exit set_coach_passphrase(const PracticeOptions& options, const PracticeWords& words,
                           const Streams& streams) {
-    const auto practice = opened_practice(options, streams);
-    if (!practice) {
-        return practice.error();
-    }
-    const auto record = coach_called(*practice->store, words.handle);
-    if (!record) {
-        return said(record.error(), streams);
+    const auto open = opened_coach(options, words.handle, streams);
+    if (!open) {
+        return open.error();
     }
     PracticeOptions with;
     with.passphrase_file = words.from_file;
@@ -124,8 +135,8 @@ Exit set_coach_passphrase(const PracticeOptions& options, const PracticeWords& w
         streams.err << "tracewright: " << passphrase.error() << "\n";
         return Exit::wrong_usage;
     }
-    if (const auto set =
-            practice->store->set_coach_passphrase(record->id, *passphrase, practice->acting);
+    if (const auto set = open->practice.store->set_coach_passphrase(open->record.id, *passphrase,
+                                                                    open->practice.acting);
         !set) {
         return said(set.error(), streams);
     }
