@@ -91,7 +91,8 @@ Reply change_facts_reply(Asked& asked) {
     client.name = name.get<std::string>();
     client.revision = revision.get<std::int64_t>();
     const auto changed = asked.store.change_client(client, asked.acting);
-    return changed ? no_content() : problem_of(changed.error());
+    // Each change counts one up: who keeps more at once states the one it was kept as.
+    return changed ? json_reply({{"revision", client.revision + 1}}) : problem_of(changed.error());
 }
 
 constexpr Route table[] = {

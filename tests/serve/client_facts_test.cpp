@@ -58,8 +58,8 @@ TEST(ClientFacts, are_told_in_any_order_and_who_was_slower_is_told) {
     ServedPractice served;
     const Sitting who = served.signed_in();
     const json before = told(served, who);
-    ASSERT_EQ(tell(served, who, {{"consent", {{"given_on", "2026-03-01"}}}}).status, 204);
-    ASSERT_EQ(tell(served, who, {{"why_they_came", "To sleep better"}}).status, 204);
+    ASSERT_EQ(tell(served, who, {{"consent", {{"given_on", "2026-03-01"}}}}).status, 200);
+    ASSERT_EQ(tell(served, who, {{"why_they_came", "To sleep better"}}).status, 200);
     const json facts = told(served, who)["facts"];
     EXPECT_EQ(facts["consent"]["given_on"], "2026-03-01");
     EXPECT_EQ(facts["why_they_came"], "To sleep better");
@@ -91,7 +91,7 @@ TEST(ClientFacts, what_is_not_asked_closes_only_what_depends_on_it) {
                       {"eye_disease", no},
                       {"frail", no}}}})
                   .status,
-              204);
+              200);
     const json client = told(served, who);
     // Telling medicines is having asked about them, today.
     EXPECT_EQ(client["facts"]["medicines_asked_on"], "2026-03-11");
@@ -109,7 +109,7 @@ TEST(ClientFacts, a_medicine_not_recognised_is_to_be_asked_about) {
                      {{{"written", "gliclazide 30 mg"}, {"from", "2026-01-02"}},
                       {{"written", "the white one"}, {"from", nullptr}}}}})
                   .status,
-              204);
+              200);
     const json care = told(served, who)["care"];
     EXPECT_THAT(care["medicines"][0].get<std::string>(), HasSubstr("gliclazide"));
     EXPECT_THAT(care["medicines"][1].get<std::string>(), HasSubstr("please ask"));

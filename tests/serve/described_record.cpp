@@ -125,7 +125,7 @@ void DescribedApi::ask_of_clients(const Sitting& owner, const Sitting& reader) {
                    {"changes", {{"why_they_came", "Invented"}}}};
     ask_as_anybody(client + "/facts", of("/facts"), "/api/clients/nobody/facts", was, reader,
                    owner);
-    ask(204, "POST", client + "/facts", of("/facts"), owner, was);
+    ask(200, "POST", client + "/facts", of("/facts"), owner, was);
     ask(409, "POST", client + "/facts", of("/facts"), owner, was);
     const std::string copy = client + "/export/{file}";
     ask(401, "GET", copy, of("/export/client.json"), {});

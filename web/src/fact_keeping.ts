@@ -1,11 +1,8 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import { ofClient, Problem, send } from "./ask_server";
 import type { ClientWithFacts, Facts } from "./facts_replies";
 import { factsWords as texts } from "./facts_words";
 import { words } from "./words";
-
-/** How long keeping waits for the reading before it, ms: then it is told as any collision is. */
-const longestWait = 3000;
 
 export interface Told {
   told: string;
@@ -21,27 +18,16 @@ export interface FactKeeping {
 /** Keeps changes of facts on the client as it was read; who was faster is told, not overwritten. */
 export function useFactKeeping(client: ClientWithFacts | null, again: () => void): FactKeeping {
   const [told, setTold] = useState<Record<string, Told>>({});
-  const latest = useRef(client);
-  latest.current = client;
-  // What was kept a moment ago is not yet read again: the next section waits for it, or would collide with ourselves.
-  const keptOf = useRef<number | null>(null);
-  const waiting = useRef<(() => void)[]>([]);
-  useEffect(() => {
-    for (const go of waiting.current.splice(0)) go();
-  }, [client]);
-  const keep = async (section: string, changes: Facts, name?: string): Promise<boolean> => {
-    if (latest.current && latest.current.revision === keptOf.current) {
-      await new Promise<void>((resolve) => {
-        waiting.current.push(resolve);
-        setTimeout(resolve, longestWait);
-      });
-    }
-    const known = latest.current;
-    if (!known) return false;
+  // What was kept a moment ago may not be read again yet, and what is being kept has its turn first.
+  const kept = useRef({ revision: 0, name: "" });
+  const turn = useRef<Promise<unknown>>(Promise.resolve());
+  const keepNow = async (section: string, changes: Facts, name?: string): Promise<boolean> => {
+    if (!client) return false;
     try {
+      const known = kept.current.revision > client.revision ? kept.current : client;
       const body = { revision: known.revision, name: name ?? known.name, changes };
-      await send(ofClient(known.handle, "/facts"), body);
-      keptOf.current = known.revision;
+      const { revision } = await send<{ revision: number }>(ofClient(client.handle, "/facts"), body);
+      kept.current = { revision, name: body.name };
       setTold({ [section]: { told: texts.kept, wrong: "" } });
       again();
       return true;
@@ -50,6 +36,11 @@ export function useFactKeeping(client: ClientWithFacts | null, again: () => void
       setTold({ [section]: { told: "", wrong: `${words.problem.notKept} ${why}` } });
       return false;
     }
+  };
+  const keep: FactKeeping["keep"] = (...what) => {
+    const mine = turn.current.then(() => keepNow(...what));
+    turn.current = mine;
+    return mine;
   };
   return { keep, told: (section) => told[section] };
 }

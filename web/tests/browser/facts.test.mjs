@@ -127,6 +127,15 @@ describe("Who is this", { concurrency: false }, () => {
     assert.deepEqual(known.sessions, { bought: 12, used: 3 });
   });
 
+  test("two sections are kept one right after the other", async () => {
+    await section("Consent").getByLabel("Who sees it").fill("the coach and a nurse");
+    await section("Why they came").getByLabel("In their own words").fill("I want to wake rested.");
+    for (const title of ["Consent", "Why they came"]) await section(title).getByRole("button", { name: /^Keep/ }).click();
+    await section("Why they came").locator("text=/^Kept\\./").waitFor();
+    const known = await facts();
+    assert.deepEqual([known.consent.who_sees, known.why_they_came], ["the coach and a nurse", "I want to wake rested."]);
+  });
+
   test("what does not fit is told, and what was written stays", async () => {
     const box = section("About them");
     await box.getByLabel("Born in the year").fill("2015");
