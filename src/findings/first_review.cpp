@@ -3,6 +3,7 @@
 #include "findings/day_sheets.hpp"
 #include "findings/review_findings.hpp"
 #include "findings/special_days.hpp"
+#include "measures/shown_range.hpp"
 
 #include <algorithm>
 #include <utility>
@@ -60,6 +61,10 @@ void measure(FirstReview& review) {
                                                           : "in which a sensor was worn",
                                 review.not_worn);
     review.sufficiency = sufficiency_of(review.fitness, review.input.unit);
+    if (shown_range(review.input.goals).in_pregnancy()) {  // none by the ranges of other people
+        std::erase_if(review.sufficiency,
+                      [](const Sufficiency& one) { return one.kind == Settles::tight_range; });
+    }
     review.measures = measures_of(view, zones, options);
     review.parts = {
         {"night, 00:00 to 06:00",

@@ -178,6 +178,11 @@ TEST(FirstReview, pregnancy_gets_no_goal_and_the_clinic_leads) {
     const FirstReview review = first_review(std::move(input));
     EXPECT_THAT(finding_of(review, "in_range")->sentence, HasSubstr("clinic leads"));
     EXPECT_THAT(finding_of(review, "in_range")->sentence, ::testing::Not(HasSubstr("70 %")));
+    EXPECT_EQ(review.sufficiency.size(), 3U);
+    for (const Sufficiency& one : review.sufficiency) {
+        EXPECT_THAT(one.sentence, ::testing::Not(HasSubstr("140 mg/dL")));
+    }
+    EXPECT_EQ(first_review(input_of(waves(14))).sufficiency.size(), 4U);
 }
 
 TEST(FirstReview, the_title_does_not_name_a_day_only_the_last_reading_stands_into) {
