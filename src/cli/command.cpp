@@ -78,6 +78,7 @@ std::optional<Exit> dispatch_practice(CommandLine& line, const Streams& streams)
         {verbs.restore, [&] { return restore(at, words, streams); }},
         {verbs.caseload, [&] { return show_caseload(at, words, streams); }},
         {verbs.remind, [&] { return remind(at, line.remind_options, streams); }},
+        {verbs.writing, [&] { return writing(at, line.writing_options, streams); }},
         {verbs.check, [&] { return check_practice(at, streams); }},
     };
     for (const auto& [command, run] : commands) {

@@ -14,6 +14,7 @@
 #include "cli/sheet_commands.hpp"
 #include "cli/story_command.hpp"
 #include "cli/wear_command.hpp"
+#include "cli/writing_command.hpp"
 
 #include <CLI/CLI.hpp>
 
@@ -50,6 +51,7 @@ struct PracticeVerbs {
     CLI::App* check = nullptr;
     CLI::App* caseload = nullptr;
     CLI::App* remind = nullptr;
+    CLI::App* writing = nullptr;
     CLI::App* serve = nullptr;
 };
 
@@ -90,6 +92,7 @@ struct CommandLine {
     FoodsOptions foods_options;
     PlanOptions plan_options;
     RemindOptions remind_options;
+    WritingOptions writing_options;
     WearOptions wear_options;
     ShareOptions share_options;
     TrialOptions trial_options;

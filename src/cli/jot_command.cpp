@@ -66,7 +66,7 @@ std::string details(const DiaryEntry& entry) {
 
 void print(const ProposedEntry& one, const ZoneHistory& zones, std::ostream& out) {
     const DiaryEntry& entry = one.entry;
-    out << fmt::format("{}{}  {}: {}{}\n", day_and_time(zones.wall_time(entry.at)),
+    out << fmt::format("{}{}  {}: {}{}\n", day_and_time(zones.wall_time(entry.at), zones.writing()),
                        entry.time_uncertain ? " ?" : "", name_of(entry.kind),
                        entry.text.empty() ? "(not described)" : entry.text, details(entry));
     for (const Doubt& doubt : one.doubts) {

@@ -73,6 +73,7 @@ void print_today(const KeptTrial& kept, const ClientOfChange& client, std::ostre
 Exit list(const std::vector<KeptTrial>& all, const ClientOfChange& client, bool as_json,
           const Streams& streams) {
     const CivilDate today = today_of(client);
+    const WayOfWriting way = client.input.zones.writing();
     if (as_json) {
         Json json = {{"version", trial_json_version}, {"plan", nullptr}, {"reading", nullptr}};
         json["kept"] = Json::array();
@@ -88,7 +89,7 @@ Exit list(const std::vector<KeptTrial>& all, const ClientOfChange& client, bool 
                                    iso_date(kept.trial.last_day()));
         print_today(kept, client, streams.out);
         for (const CivilDate day : not_told(kept, today)) {
-            streams.out << "   Not told yet: " << day_words(day) << ", "
+            streams.out << "   Not told yet: " << day_words(day, way) << ", "
                         << (*allotted_a(kept.trial, day) ? kept.trial.a : kept.trial.b) << "\n";
         }
     }

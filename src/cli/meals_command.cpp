@@ -38,7 +38,9 @@ class Printer {
     const ReviewInput& input_;
     std::ostream& out_;
 
-    std::string at(Instant moment) const { return day_and_time(input_.zones.wall_time(moment)); }
+    std::string at(Instant moment) const {
+        return day_and_time(input_.zones.wall_time(moment), input_.zones.writing());
+    }
     double shown(double mg) const { return converted(mg, GlucoseUnit::mg_per_dl, input_.unit); }
     std::string words(double mg) const { return glucose_words(shown(mg), input_.unit); }
 

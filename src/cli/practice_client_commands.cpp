@@ -69,13 +69,18 @@ Exit add_client(const PracticeOptions& options, const PracticeWords& words,
         }
         facts.zones = {{zone->name(), {}}};
     }
-    auto told = changed_by(facts, words.facts);
-    if (!told) {
-        return not_read(told.error(), streams);
-    }
     const auto practice = opened_practice(options, streams);
     if (!practice) {
         return practice.error();
+    }
+    const auto writing = practice->store->writing();
+    if (!writing) {
+        return said(writing.error(), streams);
+    }
+    facts.unit = writing->unit;
+    auto told = changed_by(facts, words.facts);
+    if (!told) {
+        return not_read(told.error(), streams);
     }
     add_medicines(*told, words.medicines, {}, day_of_acting(practice->acting));
     if (surely_under_18(*told, practice->acting.at)) {

@@ -241,6 +241,14 @@ void describe_practice_commands(CommandLine& line) {
     verbs.remind->add_option("--on", remind.on, "A kind to remind of again");
     verbs.remind->add_flag("--json", remind.json, "One versioned JSON object");
 
+    verbs.writing = verb(line.app, "writing",
+                         "Show or set how the practice writes dates, times of day and glucose");
+    WritingOptions& writing = line.writing_options;
+    verbs.writing->add_option("--dates", writing.dates, "day-first or month-first");
+    verbs.writing->add_option("--hours", writing.hours, "24 or 12");
+    verbs.writing->add_option("--glucose", writing.glucose,
+                              "mg/dL or mmol/L, for a new client who was not asked");
+
     describe_serve(line);
     verbs.backup = verb(line.app, "backup", "Write the practice into one encrypted file");
     verbs.backup->add_option("FILE", words.out, "The file to write")->required();

@@ -6,6 +6,7 @@
 #include "findings/wording.hpp"
 #include "store/client_of_list.hpp"
 #include "store/reminder_document.hpp"
+#include "time/clock_words.hpp"
 
 #include <fmt/format.h>
 
@@ -52,13 +53,12 @@ tl::expected<ReminderRules, std::string> changed(const ReminderRules& rules,
     return reminder_rules_read(document.dump());
 }
 
-void print_rules(const ReminderRules& rules, std::ostream& out) {
-    const Json told = Json::parse(reminder_document(rules));
+void print_rules(const ReminderRules& rules, WayOfWriting way, std::ostream& out) {
     out << fmt::format(
         "Quiet from {} to {} by the client's clock. No data: after {} hours. At most {} a day to "
         "one client. Off: {}.\n",
-        told["quiet_from"].get<std::string>(), told["quiet_to"].get<std::string>(),
-        rules.silent_hours, rules.most_a_day,
+        clock_words(rules.quiet_from, way), clock_words(rules.quiet_to, way), rules.silent_hours,
+        rules.most_a_day,
         rules.off.empty() ? "none" : fmt::format("{}", fmt::join(rules.off, ", ")));
     out << "What is unsafe is never quiet and can't be switched off.\n";
 }
@@ -72,7 +72,8 @@ void print_client(const RemindedClient& client, Instant as_of, std::ostream& out
         out << "  " << one.why << "\n";
         if (one.not_before > as_of) {
             out << "    Quiet hours: not before "
-                << day_and_time(client.clock.wall_time(one.not_before)) << ".\n";
+                << day_and_time(client.clock.wall_time(one.not_before), client.clock.writing())
+                << ".\n";
         }
         out << "    To copy: " << one.text << "\n";
     }
@@ -159,7 +160,11 @@ Exit remind(const PracticeOptions& options, const RemindOptions& words, const St
         rules = std::move(*others);
     }
     if (words.changes() || words.rules) {
-        print_rules(*rules, streams.out);
+        const auto written = practice->store->writing();
+        if (!written) {
+            return said(written.error(), streams);
+        }
+        print_rules(*rules, written->way, streams.out);
         return Exit::done;
     }
     const auto all = reminded(*practice, *rules, words.client);

@@ -30,11 +30,14 @@ void list_one(const ShareRecord& record, const ZoneHistory& clock, Instant now, 
     out << fmt::format(
         "{}. {}, {} ({})\n   {}\n   the last {} days; given {}, until {}{}\n", record.id,
         share.recipient, share.purpose, state_of(share, now), text_of(share.kinds),
-        share.window.count(), full_date(clock.date_at(share.given_at)),
-        full_date(clock.date_at(share.until - std::chrono::seconds{1})),
-        share.revoked_at ? ", revoked " + day_and_time(clock.wall_time(*share.revoked_at)) : "");
+        share.window.count(), full_date(clock.date_at(share.given_at), clock.writing()),
+        full_date(clock.date_at(share.until - std::chrono::seconds{1}), clock.writing()),
+        share.revoked_at
+            ? ", revoked " + day_and_time(clock.wall_time(*share.revoked_at), clock.writing())
+            : "");
     for (const ShareLook& look : record.looks) {
-        out << fmt::format("   {}: {}: {}\n", day_and_time(clock.wall_time(look.at)), look.asked,
+        out << fmt::format("   {}: {}: {}\n",
+                           day_and_time(clock.wall_time(look.at), clock.writing()), look.asked,
                            look.answer);
     }
     if (record.looks.empty()) {

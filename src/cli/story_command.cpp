@@ -41,7 +41,7 @@ void print_changes(const Story& story, std::ostream& out) {
     }
 }
 
-void print_story(const Story& story, std::ostream& out) {
+void print_story(const Story& story, WayOfWriting way, std::ostream& out) {
     out << "Our story so far\n\n";
     for (const LineRow& row : story.labs.line) {
         out << fmt::format("{}  {:<8}  {}\n", iso_date(row.on), row.kind, row.words);
@@ -71,7 +71,7 @@ void print_story(const Story& story, std::ostream& out) {
         out << "\n";
         print_finding(finding, out);
     }
-    out << "\n" << next_lab_words(story.next_lab) << "\n";
+    out << "\n" << next_lab_words(story.next_lab, way) << "\n";
 }
 
 }  // namespace
@@ -89,7 +89,8 @@ Exit story(const WhoseChange& whose, const StoryOptions& options, const Streams&
     question.trials = *trials;
     const Story told = story_of(question);
     if (!options.html.empty()) {
-        const std::string page = paper_html(story_paper(told, client->input.of_whom), {});
+        const std::string page =
+            paper_html(story_paper(told, client->input.of_whom, client->input.zones.writing()), {});
         const auto* bytes = reinterpret_cast<const std::uint8_t*>(page.data());
         if (const auto done = write_whole_file(options.html, {bytes, page.size()}); !done) {
             streams.err << "tracewright: " << done.error().sentence << "\n";
@@ -99,7 +100,7 @@ Exit story(const WhoseChange& whose, const StoryOptions& options, const Streams&
     if (whose.json) {
         streams.out << dumped(json_of_story(told, client->input));
     } else {
-        print_story(told, streams.out);
+        print_story(told, client->input.zones.writing(), streams.out);
     }
     return client->exit;
 }

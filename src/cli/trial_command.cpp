@@ -94,18 +94,18 @@ Json json_of_plan(const TrialPlan& plan, Licence licence) {
             {"trial", plan.trial ? json_of_trial(*plan.trial) : Json(nullptr)}};
 }
 
-void print_schedule(const Trial& trial, std::ostream& out) {
+void print_schedule(const Trial& trial, WayOfWriting way, std::ostream& out) {
     out << fmt::format("\nBy lot, seed {}: A is '{}', B is '{}'.\n", trial.seed, trial.a, trial.b);
     int pair = 0;
     for (const TrialBlock& block : trial.blocks) {
-        out << fmt::format("  pair {:2}  {} {}, {} {}\n", ++pair, day_words(block.days[0]),
-                           block.a_first ? "A" : "B", day_words(block.days[1]),
+        out << fmt::format("  pair {:2}  {} {}, {} {}\n", ++pair, day_words(block.days[0], way),
+                           block.a_first ? "A" : "B", day_words(block.days[1], way),
                            block.a_first ? "B" : "A");
     }
 }
 
 void print_plan(const TrialPlan& plan, const TrialTemplate& made_from, Licence licence,
-                std::ostream& out) {
+                WayOfWriting way, std::ostream& out) {
     out << made_from.question << "\n";
     if (!plan.gates.empty()) {
         print_gates(plan.gates, licence, out);
@@ -119,7 +119,7 @@ void print_plan(const TrialPlan& plan, const TrialTemplate& made_from, Licence l
         out << "  " << sentence << "\n";
     }
     if (plan.trial) {
-        print_schedule(*plan.trial, out);
+        print_schedule(*plan.trial, way, out);
     }
 }
 
@@ -137,7 +137,8 @@ Exit plan(ClientOfChange& client, const WhoseChange& whose, const TrialOptions& 
         json["reading"] = nullptr;
         streams.out << dumped(json);
     } else {
-        print_plan(plan, *wish->made_from, client.licence, streams.out);
+        print_plan(plan, *wish->made_from, client.licence, client.input.zones.writing(),
+                   streams.out);
     }
     if (!plan.trial) {
         return Exit::cannot_answer;

@@ -24,7 +24,7 @@ Exit list(const std::vector<StoredWear>& wears, const ZoneHistory& clock, const 
             i > 0 ? wear.start - wears[i - 1].wear.readings.back().at : std::chrono::seconds{0};
         streams.out << fmt::format(
             "{}. from {}{}, lasted {}, end: {}{}\n", i + 1,
-            day_and_time(clock.wall_time(wear.start)),
+            day_and_time(clock.wall_time(wear.start), clock.writing()),
             apart > wear.interval ? ", after " + hours_and_minutes(apart) + " without readings"
                                   : "",
             hours_and_minutes(wear.lasted()), words_for(wear.end), fixing_words(wears[i].fixing));

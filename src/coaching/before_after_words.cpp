@@ -186,7 +186,8 @@ class Teller {
                              std::chrono::seconds back) {
             changes += (changes.empty() ? "" : "; ") +
                        fmt::format("{} {} ({})", event.names, what,
-                                   full_date(told_.input.zones.date_at(event.at - back)));
+                                   full_date(told_.input.zones.date_at(event.at - back),
+                                             told_.input.zones.writing()));
         };
         std::vector<bool> joined(events.size(), false);
         for (std::size_t i = 0; i < events.size(); ++i) {
@@ -222,7 +223,8 @@ class Teller {
                 medicine_text(entry.text).doing == MedicineDoing::changed) {
                 changes += (changes.empty() ? "" : "; ") +
                            fmt::format("'{}' ({})", entry.text,
-                                       full_date(told_.input.zones.date_at(entry.at)));
+                                       full_date(told_.input.zones.date_at(entry.at),
+                                                 told_.input.zones.writing()));
             }
         }
         if (!changes.empty()) {

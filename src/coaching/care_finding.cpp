@@ -30,9 +30,11 @@ void consent(const ClientFacts& facts, const FirstReview& review, Lines& lines) 
     const Consent& given = facts.consent;
     const CivilDate today = review.input.zones.date_at(review.input.as_of);
     if (given.withdrawn_on) {
-        lines.push_back("Consent was withdrawn on " + day_words(*given.withdrawn_on) + ".");
+        lines.push_back("Consent was withdrawn on " +
+                        day_words(*given.withdrawn_on, review.input.zones.writing()) + ".");
     } else if (given.until && *given.until < today) {
-        lines.push_back("Consent ended on " + day_words(*given.until) + ": ask again.");
+        lines.push_back("Consent ended on " +
+                        day_words(*given.until, review.input.zones.writing()) + ": ask again.");
     } else if (!given.given_on) {
         lines.emplace_back(
             "Consent is not recorded: ask what may be kept, who sees it and until "

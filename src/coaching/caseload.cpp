@@ -74,7 +74,9 @@ class Looker {
     CivilDate today_;
     std::vector<Need> needs_;
 
-    std::string when(Instant at) const { return day_and_time(clock_.wall_time(at)); }
+    std::string when(Instant at) const {
+        return day_and_time(clock_.wall_time(at), clock_.writing());
+    }
 
     void unsafe() {
         std::vector<const StandingEscalation*> open;
@@ -106,7 +108,8 @@ class Looker {
                 needs_.push_back(
                     {NeedKind::promised, 0, clock_.day_of(promise.due).from,
                      fmt::format("Promised: {}, by {}.", promise.text,
-                                 promise.due == today_ ? "today" : day_words(promise.due)),
+                                 promise.due == today_ ? "today"
+                                                       : day_words(promise.due, clock_.writing())),
                      "Keep it, and mark it kept."});
             }
         }
@@ -121,7 +124,7 @@ class Looker {
         if (until && *until - std::chrono::days{14} <= today_) {
             needs_.push_back({NeedKind::due, 0, clock_.day_of(*until).from,
                               fmt::format("Consent {} on {}.", *until < today_ ? "ended" : "ends",
-                                          day_words(*until)),
+                                          day_words(*until, clock_.writing())),
                               "Ask whether it is renewed."});
         }
     }

@@ -6,6 +6,7 @@ ZoneHistory client_clock(const ClientFacts& facts) {
     const auto home = facts.zones.empty() ? tl::expected<Zone, std::string>(Zone::floating())
                                           : Zone::named(facts.zones.front().zone);
     ZoneHistory zones(home.value_or(Zone::floating()));
+    zones.write(facts.writing);
     std::optional<Instant> before;
     for (std::size_t i = 1; i < facts.zones.size(); ++i) {
         const auto zone = Zone::named(facts.zones[i].zone);

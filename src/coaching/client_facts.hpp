@@ -4,6 +4,7 @@
 #include "coaching/proposed.hpp"
 #include "measures/goals.hpp"
 #include "time/instant.hpp"
+#include "time/way_of_writing.hpp"
 #include "units/glucose.hpp"
 
 #include <cstdint>
@@ -115,6 +116,7 @@ struct ClientFacts {
     std::optional<CivilDate> diagnosed_on;
     std::string language;  ///< BCP 47 tag of papers; empty: the practice's own
     GlucoseUnit unit = GlucoseUnit::mmol_per_l;  ///< the one the client thinks in
+    WayOfWriting writing;  ///< the practice's, as it stands: not a fact of the client's document
     std::vector<ZoneSince> zones;
     std::vector<Contact> contacts;
     std::optional<CivilDate> medicines_asked_on;  ///< empty: never asked, all counts as risky

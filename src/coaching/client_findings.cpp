@@ -33,10 +33,11 @@ std::string taken_in(const MedicineTimeline& medicines, Interval window, const Z
         }
         taken += (taken.empty() ? "" : "; ") + use.text.written;
         if (use.from) {
-            taken += " since " + full_date(clock.date_at(*use.from));
+            taken += " since " + full_date(clock.date_at(*use.from), clock.writing());
         }
         if (use.until && *use.until <= window.to) {
-            taken += " until " + full_date(clock.date_at(*use.until - std::chrono::seconds{1}));
+            taken += " until " + full_date(clock.date_at(*use.until - std::chrono::seconds{1}),
+                                           clock.writing());
         }
     }
     return taken;
@@ -88,7 +89,7 @@ Finding medicines_finding(const MedicineTimeline& medicines, Interval window,
         finding.sentence += fmt::format(
             " {} {} on {}: what changed after it can't be credited to "
             "a habit.",
-            event.names, verb_of(event.kind), day_words(clock.date_at(event.at)));
+            event.names, verb_of(event.kind), day_words(clock.date_at(event.at), clock.writing()));
     }
     for (const std::string& question : risks.to_ask) {
         finding.caveats.push_back({CaveatKind::medicines_not_known,
@@ -101,13 +102,13 @@ Finding medicines_finding(const MedicineTimeline& medicines, Interval window,
     return finding;
 }
 
-Finding diary_finding(const DiaryCompleteness& completeness) {
+Finding diary_finding(const DiaryCompleteness& completeness, WayOfWriting way) {
     constexpr double mostly = 0.8;
     Finding finding;
     finding.code = "diary";
     finding.question = "How complete is the diary?";
     finding.answer = completeness.meals_share() >= mostly ? Answer::yes : Answer::cannot_tell;
-    finding.sentence = completeness_sentence(completeness);
+    finding.sentence = completeness_sentence(completeness, way);
     finding.evidence.used = completeness.days;
     finding.evidence.used_what = "days";
     if (finding.answer == Answer::cannot_tell) {
@@ -133,12 +134,13 @@ Finding agreed_change_finding(const ClientFacts& facts, const ZoneHistory& clock
     finding.answer = Answer::yes;
     finding.sentence = "\"" + change.words + "\"";
     if (change.agreed_on) {
-        finding.sentence += ", agreed on " + day_words(*change.agreed_on);
+        finding.sentence += ", agreed on " + day_words(*change.agreed_on, clock.writing());
     }
     if (change.check_on) {
         const bool due = *change.check_on <= clock.date_at(as_of);
-        finding.sentence += fmt::format(", to be checked on {}{}", day_words(*change.check_on),
-                                        due ? ": the check is due" : "");
+        finding.sentence +=
+            fmt::format(", to be checked on {}{}", day_words(*change.check_on, clock.writing()),
+                        due ? ": the check is due" : "");
     }
     finding.sentence += ".";
     finding.caveats.push_back({CaveatKind::few_days,

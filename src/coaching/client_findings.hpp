@@ -25,7 +25,7 @@ Finding medicines_finding(const MedicineTimeline& medicines, Interval window,
 std::optional<Finding> care_finding(const ClientFacts& facts, const MedicineTimeline& medicines,
                                     const FirstReview& review);
 
-Finding diary_finding(const DiaryCompleteness& completeness);
+Finding diary_finding(const DiaryCompleteness& completeness, WayOfWriting way);
 
 /// The one thing agreed. Says so if nothing was.
 Finding agreed_change_finding(const ClientFacts& facts, const ZoneHistory& clock, Instant as_of);

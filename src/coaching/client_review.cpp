@@ -159,7 +159,8 @@ FirstReview client_review(ClientReviewInput input) {
     for (const ReviewDay& day : review.days) {
         days.push_back(day.day);
     }
-    review.findings.push_back(diary_finding(diary_completeness(review.input.diary, days, clock)));
+    review.findings.push_back(
+        diary_finding(diary_completeness(review.input.diary, days, clock), clock.writing()));
     review.findings.push_back(agreed_change_finding(input.facts, clock, review.input.as_of));
     if (medicines.risks_in(review.trace.window).answered) {
         std::erase_if(review.cannot_say, [](const std::string& sentence) {

@@ -69,7 +69,7 @@ DiaryCompleteness diary_completeness(std::span<const DiaryEntry> diary,
     return result;
 }
 
-std::string completeness_sentence(const DiaryCompleteness& c) {
+std::string completeness_sentence(const DiaryCompleteness& c, WayOfWriting way) {
     std::string sentence = fmt::format(
         "Breakfast was written on {} of {} days, lunch on {}, dinner on {}, sleep on {}.",
         c.breakfasts, c.days, c.lunches, c.dinners, c.nights);
@@ -77,7 +77,7 @@ std::string completeness_sentence(const DiaryCompleteness& c) {
         constexpr std::size_t most = 4;
         sentence += " Nothing was written on ";
         for (std::size_t i = 0; i < std::min(most, c.nothing_written.size()); ++i) {
-            sentence += (i == 0 ? "" : ", ") + day_words(c.nothing_written[i]);
+            sentence += (i == 0 ? "" : ", ") + day_words(c.nothing_written[i], way);
         }
         if (c.nothing_written.size() > most) {
             sentence += fmt::format(" and {} more days", c.nothing_written.size() - most);

@@ -28,6 +28,6 @@ DiaryCompleteness diary_completeness(std::span<const DiaryEntry> diary,
                                      std::span<const CivilDay> days, const ZoneHistory& clock);
 
 /// "Breakfast was written on 9 of 14 days, lunch on 7, dinner on 12, sleep on 10; nothing on 2."
-std::string completeness_sentence(const DiaryCompleteness& completeness);
+std::string completeness_sentence(const DiaryCompleteness& completeness, WayOfWriting way);
 
 }  // namespace tracewright

@@ -15,14 +15,14 @@ constexpr int days_on_a_sheet = 7;
 constexpr int fortnight = 14;
 constexpr double room_for_a_day = 56;  // points: four written lines
 
-std::string title_of(const WearBeginning& wear, int week) {
+std::string title_of(const WearBeginning& wear, int week, WayOfWriting way) {
     const std::string whose = wear.of_whom.empty() ? "" : " of " + wear.of_whom;
     if (!wear.starts) {
         return fmt::format("Diary{}, week {}", whose, week + 1);
     }
     const CivilDate from = *wear.starts + std::chrono::days{days_on_a_sheet * week};
     return fmt::format("Diary{}, {}", whose,
-                       date_range(from, from + std::chrono::days{days_on_a_sheet - 1}));
+                       date_range(from, from + std::chrono::days{days_on_a_sheet - 1}, way));
 }
 
 PaperTable days_of(const WearBeginning& wear, int week) {
@@ -33,10 +33,8 @@ PaperTable days_of(const WearBeginning& wear, int week) {
     for (int i = 0; i < days_on_a_sheet; ++i) {
         std::string day;
         if (wear.starts) {
-            // "Tue 3 March" without the month's end: the column is narrow.
-            const std::string words =
-                day_words(*wear.starts + std::chrono::days{days_on_a_sheet * week + i});
-            day = words.substr(0, words.rfind(' '));
+            // Without the month: the column is narrow.
+            day = weekday_and_day(*wear.starts + std::chrono::days{days_on_a_sheet * week + i});
         }
         table.rows.push_back({day, "", "", "", "", ""});
     }
@@ -50,7 +48,7 @@ std::vector<Paper> diary_sheets(const WearBeginning& wear, const CareInput& care
     std::vector<Paper> sheets;
     for (int week = 0; week < fortnight / days_on_a_sheet; ++week) {
         Paper paper;
-        paper.title = title_of(wear, week);
+        paper.title = title_of(wear, week, care.clock.writing());
         paper.blocks.emplace_back(PaperSentence{
             amounts ? "Time first, then what and about how much: 8:10 porridge, one bowl, and a "
                       "banana. Write it as it happens. A day with gaps is still of use."

@@ -75,7 +75,7 @@ class Checker {
                 checks_.push_back(
                     {CheckKind::two_hours, pair.at + 2h,
                      fmt::format("The two-hour check of {} ({}) is due.", slot,
-                                 day_and_time(clock_.wall_time(pair.at))),
+                                 day_and_time(clock_.wall_time(pair.at), clock_.writing())),
                      "Ask for the finger-prick two hours after the first bite.",
                      client_.facts.cautions.eating.positive == Answered::yes
                          ? ""
@@ -114,7 +114,7 @@ class Checker {
         std::string next = "Send the words of the day.";
         if (!open.empty()) {
             next += fmt::format(
-                " Ask what was done on {}{}.", day_words(open.back()),
+                " Ask what was done on {}{}.", day_words(open.back(), clock_.writing()),
                 open.size() > 1 ? fmt::format(" ({} days are not told yet)", open.size()) : "");
         }
         checks_.push_back(
@@ -131,7 +131,7 @@ class Checker {
         checks_.push_back(
             {CheckKind::trial_ended, end,
              fmt::format("Trial {} (\"{}\") ended on {} and was not read.", kept.number,
-                         kept.trial.question, day_words(kept.trial.last_day())),
+                         kept.trial.question, day_words(kept.trial.last_day(), clock_.writing())),
              fmt::format("Read trial {}.{}", kept.number,
                          open.empty()
                              ? ""
@@ -150,13 +150,14 @@ class Checker {
             not_gone_on_with(CheckKind::agreed_change, clock_.day_of(today_).from,
                              fmt::format("What was agreed (\"{}\")", agreed->words), closed);
         } else if (agreed->check_on && *agreed->check_on <= today_) {
-            checks_.push_back({CheckKind::agreed_change, clock_.day_of(*agreed->check_on).from,
-                               fmt::format("The check of what was agreed (\"{}\") was set for {}.",
-                                           agreed->words, day_words(*agreed->check_on)),
-                               "Look at how it went, and ask what made it hard.",
-                               fmt::format("We said we would look at \"{}\" about now. How did it "
-                                           "go? What made it easy, what made it hard?",
-                                           agreed->words)});
+            checks_.push_back(
+                {CheckKind::agreed_change, clock_.day_of(*agreed->check_on).from,
+                 fmt::format("The check of what was agreed (\"{}\") was set for {}.", agreed->words,
+                             day_words(*agreed->check_on, clock_.writing())),
+                 "Look at how it went, and ask what made it hard.",
+                 fmt::format("We said we would look at \"{}\" about now. How did it "
+                             "go? What made it easy, what made it hard?",
+                             agreed->words)});
         }
     }
 
@@ -174,7 +175,7 @@ class Checker {
             checks_.push_back(
                 {CheckKind::third_day, third,
                  fmt::format("The third day of a wear has come (since {}).",
-                             day_and_time(clock_.wall_time(wear.start))),
+                             day_and_time(clock_.wall_time(wear.start), clock_.writing())),
                  "Look whether readings and diary come, while it can still be mended.",
                  "How is the sensor after two days? Is anything in the way of writing things "
                  "down?"});

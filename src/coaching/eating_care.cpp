@@ -44,7 +44,7 @@ Seen skipped_meals(const CareInput& input) {
     return EatingSignSeen{
         EatingSign::skipped_meals_and_falling_weight,
         fmt::format("one meal a day written on {} days, and weight down by {} since {}", single,
-                    percent_words(fall->percent), full_date(fall->from.on))};
+                    percent_words(fall->percent), full_date(fall->from.on, input.clock.writing()))};
 }
 
 Seen little_carbohydrate(const CareInput& input) {
@@ -55,14 +55,16 @@ Seen little_carbohydrate(const CareInput& input) {
         return {};
     }
     return EatingSignSeen{EatingSign::little_carbohydrate,
-                          "very little carbohydrate over three days from " + full_date(seen->from)};
+                          "very little carbohydrate over three days from " +
+                              full_date(seen->from, input.clock.writing())};
 }
 
 Seen many_finger_pricks(const CareInput& input) {
     for (const auto& [day, count] : count_by_day(input, DiaryKind::finger_prick)) {
         if (count > most_finger_pricks) {
             return EatingSignSeen{EatingSign::many_finger_pricks,
-                                  fmt::format("{} finger-pricks on {}", count, full_date(day))};
+                                  fmt::format("{} finger-pricks on {}", count,
+                                              full_date(day, input.clock.writing()))};
         }
     }
     return {};
@@ -74,9 +76,10 @@ Seen words_of_shame(const CareInput& input) {
             speaks_of(entry, {"ashamed", "shame", "disgust", "guilty", "hate myself",
                               "hate my body", "i was bad", "i've been bad", "lost control", "binge",
                               "purge", "made myself sick", "don't deserve"})) {
-            return EatingSignSeen{EatingSign::words_of_shame,
-                                  fmt::format("words of shame in the diary of {}",
-                                              full_date(input.clock.date_at(entry.at)))};
+            return EatingSignSeen{
+                EatingSign::words_of_shame,
+                fmt::format("words of shame in the diary of {}",
+                            full_date(input.clock.date_at(entry.at), input.clock.writing()))};
         }
     }
     return {};

@@ -69,10 +69,11 @@ std::string escalation_sentence(const Escalation& escalation, const ZoneHistory&
     std::string seen;
     if (told_late) {
         const bool today = clock.date_at(first_seen) == clock.date_at(as_of);
-        seen =
-            today ? ", first seen today" : ", first seen " + day_words(clock.date_at(first_seen));
+        seen = today ? ", first seen today"
+                     : ", first seen " + day_words(clock.date_at(first_seen), clock.writing());
     }
-    return fmt::format("{}, {}{}: {}.", day_and_time(clock.wall_time(escalation.at)),
+    return fmt::format("{}, {}{}: {}.",
+                       day_and_time(clock.wall_time(escalation.at), clock.writing()),
                        age_words(age), seen, escalation.what);
 }
 

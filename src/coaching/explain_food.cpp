@@ -71,7 +71,7 @@ ExplainingPage explain_food(const Explaining& client) {
     const MealResponse& response = record.responses()[chosen];
     const WallTime at = record.input().zones.wall_time(eaten.at);
     const std::string meal = eaten.slot == MealSlot::snack ? "a snack" : name_of(eaten.slot);
-    const std::string day = day_words(record.date(eaten.at));
+    const std::string day = day_words(record.date(eaten.at), record.input().zones.writing());
 
     ExplainingPage page;
     Illustration& drawn = page.illustration = client.illustration();
@@ -97,17 +97,18 @@ ExplainingPage explain_food(const Explaining& client) {
 
     Paper& paper = page.paper;
     say(paper, "Glucose goes up after food. It does so in all people.", true);
-    say(paper, fmt::format("This is {} on {} at {}. Of your {} meals that can be read, it is "
-                           "about in the middle.",
-                           meal, day, clock_time(at), meals.size()));
+    say(paper,
+        fmt::format("This is {} on {} at {}. Of your {} meals that can be read, it is "
+                    "about in the middle.",
+                    meal, day, clock_time(at, record.input().zones.writing()), meals.size()));
     show_figure(paper);
     say(paper, course);
     compare_with_others(paper, client);
     say(paper,
         "What to ask: how high, how long, and what went with it? One meal alone says "
         "little.");
-    page.chosen =
-        fmt::format("{} on {} at {}, one of {} meals", meal, day, clock_time(at), meals.size());
+    page.chosen = fmt::format("{} on {} at {}, one of {} meals", meal, day,
+                              clock_time(at, record.input().zones.writing()), meals.size());
     return page;
 }
 

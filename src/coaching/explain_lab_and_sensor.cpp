@@ -91,7 +91,8 @@ ExplainingPage explain_lab_and_sensor(const Explaining& client) {
                                       : fmt::format("{:.1f} %", beside->lab.reported);
     const std::string course =
         fmt::format("Your lab test (A1c) of {} says {}. Your sensor comes to {} on that scale.",
-                    day_words(beside->lab.on), lab_words, on_scale(*beside, sensor));
+                    day_words(beside->lab.on, client.question.input.zones.writing()), lab_words,
+                    on_scale(*beside, sensor));
 
     ExplainingPage page;
     page.illustration = drawn_of(client, *beside);
@@ -118,8 +119,9 @@ ExplainingPage explain_lab_and_sensor(const Explaining& client) {
     for (const std::string& doubt : a1c_doubted_because(client.question.facts)) {
         page.to_know.push_back("The lab test may mislead here: " + doubt + ".");
     }
-    page.chosen =
-        fmt::format("A1c of {} beside {} days", full_date(beside->lab.on), beside->days.size());
+    page.chosen = fmt::format("A1c of {} beside {} days",
+                              full_date(beside->lab.on, client.question.input.zones.writing()),
+                              beside->days.size());
     return page;
 }
 

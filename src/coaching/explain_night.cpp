@@ -94,7 +94,9 @@ ExplainingPage explain_night(const Explaining& client) {
         means.push_back(night.mean);
     }
     const Night& night = nights[nearest_the_median(means)];
-    const auto clock = [&](Instant at) { return clock_time(record.input().zones.wall_time(at)); };
+    const auto clock = [&](Instant at) {
+        return clock_time(record.input().zones.wall_time(at), record.input().zones.writing());
+    };
 
     ExplainingPage page;
     Illustration& drawn = page.illustration = client.illustration();
@@ -103,7 +105,8 @@ ExplainingPage explain_night(const Explaining& client) {
     const auto hours = [&](Instant at) { return static_cast<double>((at - zero).count()) / 3600; };
     drawn.to = hours(stretch.to);
     drawn.ticks = record.clock_ticks(stretch, zero, 2);
-    drawn.curves = {record.curve(stretch, zero, "to " + day_words(night.morning),
+    drawn.curves = {record.curve(stretch, zero,
+                                 "to " + day_words(night.morning, record.input().zones.writing()),
                                  IllustratedCurve::Look::first)};
     drawn.spans = record.spans(stretch, zero);
     drawn.spans.push_back(
@@ -115,9 +118,10 @@ ExplainingPage explain_night(const Explaining& client) {
                           record.words(night.early), record.words(night.late))
         : rose ? std::string("It was higher at the end of the night than at its lowest.")
                : std::string("It changed little from its lowest to the end of the night.");
-    const std::string when = fmt::format(
-        "This is the night to {}, {} to {}{}.", day_words(night.morning), clock(night.slept.from),
-        clock(night.slept.to), night.noted ? ", as you wrote" : " by the clock");
+    const std::string when = fmt::format("This is the night to {}, {} to {}{}.",
+                                         day_words(night.morning, record.input().zones.writing()),
+                                         clock(night.slept.from), clock(night.slept.to),
+                                         night.noted ? ", as you wrote" : " by the clock");
     drawn.alternative = when + " " + course;
 
     Paper& paper = page.paper;
@@ -135,15 +139,18 @@ ExplainingPage explain_night(const Explaining& client) {
         "says little.");
     if (low_on_some_night(record)) {
         say(paper, "On another night your sensor read low. Talk about that night first.", true);
-        page.to_know.emplace_back(
-            "A low was read between 22:00 and 08:00 on another night: speak "
-            "of that before this page.");
+        const WayOfWriting way = record.input().zones.writing();
+        page.to_know.push_back(
+            fmt::format("A low was read between {} and {} on another night: speak of that before "
+                        "this page.",
+                        full_hour(22, way), full_hour(8, way)));
     }
     if (auto aid = first_aid(client.care)) {
         paper.blocks.emplace_back(std::move(*aid));
     }
     page.chosen =
-        fmt::format("the night to {}, one of {} nights", day_words(night.morning), nights.size());
+        fmt::format("the night to {}, one of {} nights",
+                    day_words(night.morning, record.input().zones.writing()), nights.size());
     return page;
 }
 

@@ -54,7 +54,7 @@ ExplainingPage explain_one_meal(const Explaining& client) {
                         times.size()));
     }
     const auto day = [&](std::size_t i) {
-        return day_words(record.date(record.occasions()[i].at));
+        return day_words(record.date(record.occasions()[i].at), record.input().zones.writing());
     };
     const EatingOccasion& eaten = record.occasions()[*most];
     const std::string slot = eaten.slot == MealSlot::snack ? "snack" : name_of(eaten.slot);

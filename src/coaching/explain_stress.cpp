@@ -69,7 +69,7 @@ ExplainingPage explain_stress(const Explaining& client) {
         highest = reading.at > chosen->at ? std::max(highest, level(reading)) : highest;
     }
     const WallTime at = record.input().zones.wall_time(chosen->at);
-    const std::string day = day_words(record.date(chosen->at));
+    const std::string day = day_words(record.date(chosen->at), record.input().zones.writing());
 
     ExplainingPage page;
     Illustration& drawn = page.illustration = client.illustration();
@@ -91,13 +91,14 @@ ExplainingPage explain_stress(const Explaining& client) {
                   record.words(before), record.words(highest))
         : rose ? std::string("In the four hours after, it went up at some time.")
                : std::string("In the four hours after, it did not go up much.");
-    drawn.alternative =
-        fmt::format("Glucose round a tense hour on {} at {}. {}", day, clock_time(at), course);
+    drawn.alternative = fmt::format("Glucose round a tense hour on {} at {}. {}", day,
+                                    clock_time(at, record.input().zones.writing()), course);
 
     Paper& paper = page.paper;
     say(paper, "Under stress the body gets ready to act. It may give more sugar to the blood.",
         true);
-    say(paper, fmt::format("On {} at {} you wrote that you were tense.", day, clock_time(at)));
+    say(paper, fmt::format("On {} at {} you wrote that you were tense.", day,
+                           clock_time(at, record.input().zones.writing())));
     show_figure(paper);
     say(paper, course);
     say(paper, chosen->meals > 0
@@ -107,9 +108,9 @@ ExplainingPage explain_stress(const Explaining& client) {
     say(paper,
         "Not all people rise with stress. Write down when you feel tense, and when you feel "
         "at ease. Then we can compare many days.");
-    page.chosen =
-        fmt::format("{} at {}, {} in these hours", day, clock_time(at),
-                    chosen->meals == 1 ? "1 meal" : fmt::format("{} meals", chosen->meals));
+    page.chosen = fmt::format(
+        "{} at {}, {} in these hours", day, clock_time(at, record.input().zones.writing()),
+        chosen->meals == 1 ? "1 meal" : fmt::format("{} meals", chosen->meals));
     return page;
 }
 

@@ -58,7 +58,7 @@ ExplainingPage explain_walking(const Explaining& client) {
         return std::chrono::abs(record.occasions()[i].at - eaten.at);
     });
     const auto day = [&](std::size_t i) {
-        return day_words(record.date(record.occasions()[i].at));
+        return day_words(record.date(record.occasions()[i].at), record.input().zones.writing());
     };
     const double less = record.responses()[without].rise - record.responses()[with].rise;
     const char* slot = name_of(eaten.slot);

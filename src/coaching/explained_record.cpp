@@ -123,7 +123,8 @@ std::vector<IllustratedTick> ExplainedRecord::clock_ticks(Interval stretch, Inst
          at += 1min) {
         const auto since = clock.at(at) - std::chrono::floor<std::chrono::days>(clock.at(at));
         if (since % std::chrono::hours{every} == 0s) {
-            ticks.push_back({hours_from(zero, at), clock_time(clock.at(at))});
+            ticks.push_back(
+                {hours_from(zero, at), clock_time(clock.at(at), input_.zones.writing())});
         }
     }
     return ticks;

@@ -87,7 +87,8 @@ std::vector<Gate> eye_gates(const CareInput& input) {
                          !cautions.last_eye_check,
                          cautions.last_eye_check.has_value(),
                          {cautions.last_eye_check
-                              ? "The last eye check was on " + full_date(*cautions.last_eye_check) +
+                              ? "The last eye check was on " +
+                                    full_date(*cautions.last_eye_check, input.clock.writing()) +
                                     ", more than 12 months ago: the clinic before a change "
                                     "expected to lower A1c fast."
                               : "When the eyes were checked last is not answered: please ask."},

@@ -79,7 +79,7 @@ class Writer {
         made_.paper.title = words.title;
         made_.paper.made = client_.made();
         const std::string& name = client_.review.input.of_whom;
-        const std::string on = full_date(client_.today());
+        const std::string on = full_date(client_.today(), client_.review.input.zones.writing());
         say(name.empty() ? filled(words.for_nobody_named, on) : filled(words.for_whom, name, on));
         if (client_.review.trace.readings.empty()) {
             say(words.no_reading);
@@ -87,7 +87,8 @@ class Writer {
         }
         const Instant at = client_.review.trace.readings.back().at;
         const CivilDate last = client_.review.input.zones.date_at(at);
-        say(filled(words.last_reading, day_words(last), age_in_words(last, client_.today())));
+        say(filled(words.last_reading, day_words(last, client_.review.input.zones.writing()),
+                   age_in_words(last, client_.today())));
         if (client_.today() - last > old_after) {
             tell_coach("The last reading is " + age_words(client_.review.input.as_of - at) +
                        ": look at newer days before this page is given.");
@@ -137,7 +138,8 @@ class Writer {
             say(hours->client_sentence);
         } else if (const ReviewDay* best = day_with_most_in_range(review);
                    hours_may_be_told() && best != nullptr) {
-            say(filled(words.best_day, day_words(best->day.date)));
+            say(filled(words.best_day,
+                       day_words(best->day.date, client_.review.input.zones.writing())));
         } else if (wrote_on_most_days()) {
             say(words.wrote);
         } else if (review.fitness.active_percent() >= 70) {
@@ -217,8 +219,10 @@ class Writer {
                 "them, so that the page can say them.");
         }
         add(PaperList{std::move(lines)});
-        say(change.check_on ? filled(words.check_on, day_words(*change.check_on))
-                            : words.check_next);
+        say(change.check_on
+                ? filled(words.check_on,
+                         day_words(*change.check_on, client_.review.input.zones.writing()))
+                : words.check_next);
     }
 
     void whom_to_call() {

@@ -43,7 +43,7 @@ const char* part_of_day(WallTime at, const HandoutWords& words) {
 
 std::string sentence_of(const StandingEscalation& standing, Lead lead, const ZoneHistory& clock,
                         const HandoutWords& words) {
-    const std::string day = day_words(clock.date_at(standing.escalation.at));
+    const std::string day = day_words(clock.date_at(standing.escalation.at), clock.writing());
     const auto filled = [&](const char* sentence) {
         return fmt::format(fmt::runtime(sentence), day,
                            part_of_day(clock.wall_time(standing.escalation.at), words));

@@ -66,7 +66,7 @@ TrialReading read_kept(const KeptTrial& kept, const ReviewInput& input) {
     reading.finding.answer = Answer::cannot_tell;
     reading.finding.sentence =
         fmt::format("This trial was stopped on {} ({}): it is told as stopped and gives no answer.",
-                    full_date(*kept.stopped_on), kept.stopped_because);
+                    full_date(*kept.stopped_on, input.zones.writing()), kept.stopped_because);
     reading.finding.client_sentence = "You stopped this trial, so it can't tell.";
     return reading;
 }

@@ -89,7 +89,7 @@ void add_falling_weeks(const LadderInput& input, std::vector<Escalation>& all) {
                 {Rung::this_week, event_key("weekly_mean_down", last.from), last.from,
                  fmt::format("the average of the seven days to {} is down by {} against "
                              "the seven before",
-                             day_words(last.date),
+                             day_words(last.date, input.clock.writing()),
                              glucose_words(converted(*fall, GlucoseUnit::mg_per_dl, input.unit),
                                            input.unit)),
                  whom_a_letter});
@@ -113,7 +113,7 @@ void add_weight_down(const LadderInput& input, std::vector<Escalation>& all) {
     }
     all.push_back({Rung::this_week, event_key("weight_down", day.from), day.from,
                    fmt::format("weight down by {} since {}", percent_words(fall->percent),
-                               full_date(fall->from.on)),
+                               full_date(fall->from.on, input.clock.writing())),
                    risks.insulin || risks.secretagogue ? whom_a_letter : whom_a_pressure_letter});
 }
 

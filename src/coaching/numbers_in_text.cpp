@@ -12,6 +12,8 @@ namespace {
 constexpr std::array<std::string_view, 12> months = {
     "january", "february", "march",     "april",   "may",      "june",
     "july",    "august",   "september", "october", "november", "december"};
+constexpr std::array<std::string_view, 7> weekdays = {"mon", "tue", "wed", "thu",
+                                                      "fri", "sat", "sun"};
 constexpr std::array<std::string_view, 27> number_words = {
     "two",     "three",     "four",     "five",     "six",      "seven",    "eight",
     "nine",    "ten",       "eleven",   "twelve",   "thirteen", "fourteen", "fifteen",
@@ -75,9 +77,17 @@ int numbers_in(std::string_view text) {
     const std::vector<std::string> words = words_of(text);
     int numbers = 0;
     for (std::size_t i = 0; i < words.size(); ++i) {
-        const bool day = i + 1 < words.size() && digit(words[i].front()) && words[i].size() <= 2 &&
-                         one_of(months, words[i + 1]);
-        const bool year = i > 0 && words[i].size() == 4 && one_of(months, words[i - 1]);
+        const auto month = [&](std::size_t at) {
+            return at < words.size() && one_of(months, words[at]);
+        };
+        // Behind the month it is a date only with its weekday: 'may 12 walks' counts walks.
+        const auto of_month = [&](std::size_t at) {
+            return at < words.size() && digit(words[at].front()) && words[at].size() <= 2 &&
+                   (month(at + 1) || (at > 1 && month(at - 1) && one_of(weekdays, words[at - 2])));
+        };
+        const bool day = of_month(i);
+        const bool year =
+            words[i].size() == 4 && (month(i - 1) || (of_month(i - 1) && month(i - 2)));
         numbers += is_number(words[i]) && !day && !year && !iso_date(words[i]) ? 1 : 0;
     }
     return numbers;

@@ -44,7 +44,8 @@ std::string last_reading_for_client(const CareInput& care) {
         return "There is no sensor reading yet.";
     }
     return fmt::format("Last sensor reading: {}, {}. This page knows of nothing after it.",
-                       day_and_time(care.clock.wall_time(*last)), age_words(care.as_of - *last));
+                       day_and_time(care.clock.wall_time(*last), care.clock.writing()),
+                       age_words(care.as_of - *last));
 }
 
 void end_client_page(Paper& paper, const CareInput& care) {

@@ -159,7 +159,8 @@ DipLabels dip_labels(const LadderInput& input, const ClientFacts& facts) {
             if (against.empty() && recurs(input, dips, dip)) {
                 against = "it came at the same time of two nights";
             }
-            const std::string when = day_and_time(input.clock.wall_time(dip.bottom));
+            const std::string when =
+                day_and_time(input.clock.wall_time(dip.bottom), input.clock.writing());
             if (against.empty()) {
                 labels.may_be_pressure.push_back(
                     {MarkReason::pressure_dip, dip.stretch,

@@ -34,7 +34,7 @@ void silence(const CaseloadClient& client, const ZoneHistory& clock, const Remin
     if (as_of - last >= std::chrono::hours{rules.silent_hours}) {
         all.push_back({"no_data", last,
                        fmt::format("No readings since {}: nothing can be said since then.",
-                                   day_and_time(clock.wall_time(last))),
+                                   day_and_time(clock.wall_time(last), clock.writing())),
                        "I have seen no readings from you for a while. Is the sensor still on, and "
                        "near its reader? If you feel unwell, please don't wait for me: call your "
                        "clinic.",
@@ -43,12 +43,13 @@ void silence(const CaseloadClient& client, const ZoneHistory& clock, const Remin
     const Instant end = planned_end_of(*wear);
     const auto days = clock.date_at(end) - clock.date_at(as_of);
     if (days <= std::chrono::days{2}) {
-        all.push_back({"wear_ending", end,
-                       fmt::format("The wear ends {}.", day_and_time(clock.wall_time(end))),
-                       fmt::format("Your sensor ends {}. Please send me the last readings and the "
-                                   "diary, and note why it came off if it does so sooner.",
-                                   day_and_time(clock.wall_time(end))),
-                       as_of});
+        all.push_back(
+            {"wear_ending", end,
+             fmt::format("The wear ends {}.", day_and_time(clock.wall_time(end), clock.writing())),
+             fmt::format("Your sensor ends {}. Please send me the last readings and the "
+                         "diary, and note why it came off if it does so sooner.",
+                         day_and_time(clock.wall_time(end), clock.writing())),
+             as_of});
     }
 }
 

@@ -56,8 +56,9 @@ class Checker {
         if (from) {
             no_sooner_than(*from + length);
             if (*from + length > input_.today) {
-                check_.blocks.push_back(fmt::format("{} days after {} end on {}.", length.count(),
-                                                    what, full_date(*from + length)));
+                check_.blocks.push_back(
+                    fmt::format("{} days after {} end on {}.", length.count(), what,
+                                full_date(*from + length, input_.facts.writing)));
             }
         }
     }
@@ -89,9 +90,9 @@ class Checker {
         if (line.until && *line.until < input_.today) {
             no_sooner_than(*line.until + three_months);
             if (*line.until + three_months > input_.today) {
-                check_.blocks.push_back(fmt::format("90 days after the last day of '{}' end on {}.",
-                                                    line.written,
-                                                    full_date(*line.until + three_months)));
+                check_.blocks.push_back(
+                    fmt::format("90 days after the last day of '{}' end on {}.", line.written,
+                                full_date(*line.until + three_months, input_.facts.writing)));
             }
             return;
         }
@@ -141,11 +142,13 @@ class Checker {
                                            : "No laboratory A1c is there.");
         } else if (!last->under) {
             check_.blocks.push_back(fmt::format("The last result ({}, {}) is not under the limit.",
-                                                last->words, full_date(last->on)));
+                                                last->words,
+                                                full_date(last->on, input_.facts.writing)));
         } else if (!in_time) {
             check_.blocks.push_back(
                 fmt::format("The last result ({}) is of {}: a result of {} or later counts.",
-                            last->words, full_date(last->on), full_date(earliest)));
+                            last->words, full_date(last->on, input_.facts.writing),
+                            full_date(earliest, input_.facts.writing)));
         }
         if (last != nullptr) {
             check_.counted_on = last->on;
@@ -166,7 +169,7 @@ class Checker {
     }
 };
 
-std::string head_of(const RemissionCheck& check) {
+std::string head_of(const RemissionCheck& check, WayOfWriting way) {
     switch (check.state) {
         case RemissionState::meets:
             return "Meets the numbers of the consensus definition; your prescriber confirms.";
@@ -174,7 +177,7 @@ std::string head_of(const RemissionCheck& check) {
             return "Does not meet the numbers of the consensus definition.";
         case RemissionState::not_yet:
             return fmt::format("Not yet: the earliest date for a result that counts is {}.",
-                               full_date(*check.earliest));
+                               full_date(*check.earliest, way));
         case RemissionState::on_medicine:
             return "Does not meet the consensus definition while a medicine that lowers glucose is "
                    "taken.";
@@ -197,7 +200,7 @@ Finding remission_finding(const RemissionCheck& check, const RemissionInput& inp
     finding.code = "remission";
     finding.question = "Are the numbers of the consensus definition of remission met?";
     finding.answer = check.state == RemissionState::meets ? Answer::yes : Answer::cannot_tell;
-    finding.sentence = head_of(check);
+    finding.sentence = head_of(check, input.facts.writing);
     for (const std::string& block : check.blocks) {
         finding.sentence += " " + block;
     }
@@ -215,13 +218,14 @@ Finding remission_finding(const RemissionCheck& check, const RemissionInput& inp
         finding.next = {NextStep::contact_prescriber,
                         fmt::format("Ask the prescriber to confirm; test again by {}, then at "
                                     "least once a year.",
-                                    full_date(*check.test_next))};
+                                    full_date(*check.test_next, input.facts.writing))};
         finding.client_sentence =
             "Your numbers meet the definition that doctors agreed on. Your prescriber confirms it, "
             "and it is tested again each year.";
     } else if (check.test_next) {
-        finding.next = {NextStep::collect_more,
-                        fmt::format("Test on {} or later.", full_date(*check.test_next))};
+        finding.next = {
+            NextStep::collect_more,
+            fmt::format("Test on {} or later.", full_date(*check.test_next, input.facts.writing))};
     }
     finding.evidence.method =
         "Riddle et al. 2021, 10.2337/dci21-0034; three months taken as 90 days";

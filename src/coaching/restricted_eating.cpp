@@ -122,15 +122,16 @@ std::string restricted_eating_for_coach(const CareInput& input) {
                                          : fmt::format("{:.0f} g of carbohydrate a day",
                                                        seen.little_carbohydrate->grams_a_day);
         lines = fmt::format("The diary has {} over three days from {}.", how_much,
-                            full_date(seen.little_carbohydrate->from));
+                            full_date(seen.little_carbohydrate->from, input.clock.writing()));
     }
     if (seen.long_gap && !answered(input, AskedAbout::fasting)) {
-        lines += fmt::format("{}The diary has {} without food from {}{}.", lines.empty() ? "" : " ",
-                             hours_and_minutes(seen.long_gap->to - seen.long_gap->from),
-                             day_and_time(input.clock.wall_time(seen.long_gap->from)),
-                             seen.long_gap->count > 1
-                                 ? fmt::format(", one of {} gaps over 12 h", seen.long_gap->count)
-                                 : std::string());
+        lines += fmt::format(
+            "{}The diary has {} without food from {}{}.", lines.empty() ? "" : " ",
+            hours_and_minutes(seen.long_gap->to - seen.long_gap->from),
+            day_and_time(input.clock.wall_time(seen.long_gap->from), input.clock.writing()),
+            seen.long_gap->count > 1
+                ? fmt::format(", one of {} gaps over 12 h", seen.long_gap->count)
+                : std::string());
     }
     return lines.empty() ? lines
                          : lines + " This is " + why(input) +

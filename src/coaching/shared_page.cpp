@@ -30,7 +30,10 @@ struct Shown {
             paper.blocks.emplace_back(PaperList{std::move(items)});
         }
     }
-    std::string at(Instant when) const { return day_and_time(record.input.zones.wall_time(when)); }
+    WayOfWriting way() const { return record.input.zones.writing(); }
+    std::string at(Instant when) const {
+        return day_and_time(record.input.zones.wall_time(when), way());
+    }
 };
 
 const Finding* finding_of(const FirstReview& review, std::string_view code) {
@@ -98,7 +101,7 @@ void add_lows(Shown& shown, const FirstReview& review) {
 
 void add_sheets(Shown& shown, const FirstReview& review, std::size_t first_figure) {
     for (const ReviewDay& day : review.days) {
-        shown.say(full_date(day.day.date) + ": " + day.sentence);
+        shown.say(full_date(day.day.date, shown.way()) + ": " + day.sentence);
         shown.paper.blocks.emplace_back(PaperFigure{first_figure++});
     }
     if (review.days.empty()) {
@@ -119,7 +122,7 @@ std::vector<std::string> entries(const Shown& shown, std::initializer_list<Diary
         }
         const bool held_back =
             without_amounts && entry.kind == DiaryKind::meal && has_digit(entry.text);
-        std::string line = day_and_time(entry.written) + ", " + name_of(entry.kind);
+        std::string line = day_and_time(entry.written, shown.way()) + ", " + name_of(entry.kind);
         if (held_back) {
             line += ": written with amounts, which are not shown";
         } else if (!entry.text.empty()) {
@@ -140,7 +143,7 @@ std::vector<std::string> amounts(const Shown& shown) {
             !(entry.carbohydrate_g || entry.energy_kcal || entry.portion)) {
             continue;
         }
-        std::string line = day_and_time(entry.written);
+        std::string line = day_and_time(entry.written, shown.way());
         if (entry.portion) {
             line += ", " + *entry.portion;
         }
@@ -163,7 +166,8 @@ std::vector<std::string> weights(const Shown& shown) {
     std::vector<std::string> lines;
     for (const Weight& weight : weights_of(shown.record.facts.labs)) {
         if (first <= weight.on && weight.on <= input.zones.date_at(input.as_of)) {
-            lines.push_back(fmt::format("{}: {:.1f} kg", full_date(weight.on), weight.kg));
+            lines.push_back(
+                fmt::format("{}: {:.1f} kg", full_date(weight.on, shown.way()), weight.kg));
         }
     }
     return lines;
@@ -177,15 +181,17 @@ void add_medicines(Shown& shown) {
             "Medicines were not asked about yet. Until then they count as able to cause lows.");
         return;
     }
-    shown.say("As the client told them, asked on " + full_date(*facts.medicines_asked_on) + ".");
+    shown.say("As the client told them, asked on " +
+              full_date(*facts.medicines_asked_on, shown.way()) + ".");
     const CivilDate first = input.zones.date_at(input.as_of - shown.share.window);
     std::vector<std::string> lines;
     for (const MedicineLine& line : facts.medicines) {
         if (line.until && *line.until < first) {
             continue;
         }
-        lines.push_back(line.written + (line.from ? ", since " + full_date(*line.from) : "") +
-                        (line.until ? ", until " + full_date(*line.until) : ""));
+        lines.push_back(line.written +
+                        (line.from ? ", since " + full_date(*line.from, shown.way()) : "") +
+                        (line.until ? ", until " + full_date(*line.until, shown.way()) : ""));
     }
     shown.list(std::move(lines), "The client told of none.");
 }
@@ -260,7 +266,7 @@ void add_kind(Shown& shown, SharedKind kind, const FirstReview& review, const Sh
 
 void begin(Shown& shown, bool dated) {
     const ReviewInput& input = shown.record.input;
-    const auto day = [&](Instant at) { return full_date(input.zones.date_at(at)); };
+    const auto day = [&](Instant at) { return full_date(input.zones.date_at(at), shown.way()); };
     shown.paper.title = "For " + shown.share.recipient;
     shown.paper.made = made_at(input.as_of);
     shown.paper.one_page = false;

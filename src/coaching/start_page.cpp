@@ -20,13 +20,13 @@ void list(Paper& paper, std::vector<std::string> items) {
     paper.blocks.emplace_back(PaperList{std::move(items)});
 }
 
-std::string when(const WearBeginning& wear) {
+std::string when(const WearBeginning& wear, WayOfWriting way) {
     if (!wear.starts) {
         return "First day: ______________   Last day: ______________";
     }
-    const std::string begins = "First day: " + full_date(*wear.starts) + ".";
+    const std::string begins = "First day: " + full_date(*wear.starts, way) + ".";
     return wear.days ? fmt::format("{} Last day: {}.", begins,
-                                   full_date(*wear.starts + std::chrono::days{*wear.days - 1}))
+                                   full_date(*wear.starts + std::chrono::days{*wear.days - 1}, way))
                      : begins + " Last day: ______________";
 }
 
@@ -47,7 +47,7 @@ Paper start_page(const WearBeginning& wear, const CareInput& care) {
     Paper paper;
     paper.title = wear.of_whom.empty() ? "Your sensor: how to start"
                                        : "Your sensor: how to start, " + wear.of_whom;
-    paper.blocks.emplace_back(PaperSentence{when(wear)});
+    paper.blocks.emplace_back(PaperSentence{when(wear, care.clock.writing())});
     heading(paper, "Where it sits");
     list(paper, {wear.site.empty() ? "Place: ____________________" : "Place: " + wear.site + ".",
                  "Clean, dry skin, no cream. Not the side you sleep on. The leaflet in the box "

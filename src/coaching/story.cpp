@@ -108,8 +108,9 @@ class Teller {
             const bool itself =
                 change.words == told.change.words && change.agreed_on == told.change.agreed_on;
             if (!itself && change.agreed_on && between(*change.agreed_on)) {
-                told.else_changed.push_back(fmt::format("\"{}\" was agreed on {} too", change.words,
-                                                        full_date(*change.agreed_on)));
+                told.else_changed.push_back(
+                    fmt::format("\"{}\" was agreed on {} too", change.words,
+                                full_date(*change.agreed_on, clock_.writing())));
             }
         };
         std::ranges::for_each(question_.facts.earlier_changes, other);
@@ -134,9 +135,9 @@ class Teller {
         for (const KeptTrial& kept : question_.trials) {
             const TrialState state = state_of(kept, today_);
             if (goes_on(kept, today_)) {
-                story_.unknown.push_back(fmt::format("{} A trial on it is {} and is read after {}.",
-                                                     kept.trial.question, name_of(state),
-                                                     full_date(kept.trial.last_day())));
+                story_.unknown.push_back(fmt::format(
+                    "{} A trial on it is {} and is read after {}.", kept.trial.question,
+                    name_of(state), full_date(kept.trial.last_day(), clock_.writing())));
                 continue;
             }
             const TrialReading reading = read_kept(kept, question_.input);

@@ -9,13 +9,14 @@ namespace tracewright {
 
 namespace {
 
-void did_it_help(const Story& story, std::vector<PaperBlock>& blocks) {
+void did_it_help(const Story& story, WayOfWriting way, std::vector<PaperBlock>& blocks) {
     blocks.push_back(PaperHeading{"Did it help?"});
     for (const DidItHelp& one : story.changes) {
         blocks.push_back(PaperSentence{
-            fmt::format("\"{}\"{}: {}", one.change.words,
-                        one.change.agreed_on ? ", agreed " + full_date(*one.change.agreed_on) : "",
-                        name_of(one.change.outcome)),
+            fmt::format(
+                "\"{}\"{}: {}", one.change.words,
+                one.change.agreed_on ? ", agreed " + full_date(*one.change.agreed_on, way) : "",
+                name_of(one.change.outcome)),
             true});
         if (!one.compared) {
             blocks.push_back(PaperSentence{"Nothing to compare: " + one.none_because});
@@ -48,22 +49,22 @@ void listed(const char* heading, const std::vector<std::string>& items, const ch
 
 }  // namespace
 
-std::string next_lab_words(const NextLab& next) {
+std::string next_lab_words(const NextLab& next, WayOfWriting way) {
     return fmt::format("The best date for the next laboratory A1c: {} or later{}.",
-                       full_date(next.on), next.because.empty() ? "" : ", " + next.because);
+                       full_date(next.on, way), next.because.empty() ? "" : ", " + next.because);
 }
 
-Paper story_paper(const Story& story, const std::string& of_whom) {
+Paper story_paper(const Story& story, const std::string& of_whom, WayOfWriting way) {
     Paper paper;
     paper.title = of_whom.empty() ? "Our story so far" : "Our story so far: " + of_whom;
     paper.reader = PaperReader::coach;
     paper.one_page = false;
     PaperTable line{{"When", "What", ""}, {0.22, 0.13, 0.65}, {}, 0};
     for (const LineRow& row : story.labs.line) {
-        line.rows.push_back({full_date(row.on), row.kind, row.words});
+        line.rows.push_back({full_date(row.on, way), row.kind, row.words});
     }
     paper.blocks.push_back(std::move(line));
-    did_it_help(story, paper.blocks);
+    did_it_help(story, way, paper.blocks);
     for (const Finding& finding : story.trials) {
         paper.blocks.push_back(PaperHeading{finding.question});
         paper.blocks.push_back(PaperSentence{finding.sentence});
@@ -74,7 +75,7 @@ Paper story_paper(const Story& story, const std::string& of_whom) {
         paper.blocks.push_back(PaperHeading{finding.question});
         paper.blocks.push_back(PaperSentence{finding.sentence});
     }
-    paper.blocks.push_back(PaperSentence{next_lab_words(story.next_lab), true});
+    paper.blocks.push_back(PaperSentence{next_lab_words(story.next_lab, way), true});
     return paper;
 }
 

@@ -28,7 +28,8 @@ std::string about_a_low(const PaperClient& client) {
     const StandingEscalation* low = latest_very_low(client);
     const std::string when =
         low == nullptr ? "the very low stretch"
-                       : day_and_time(client.review.input.zones.wall_time(low->escalation.at));
+                       : day_and_time(client.review.input.zones.wall_time(low->escalation.at),
+                                      client.review.input.zones.writing());
     return "Tell me about " + when +
            ". What did you feel, and what had you eaten, done and taken before it?";
 }
@@ -155,8 +156,9 @@ Paper talk_sheet(const PaperClient& client) {
     paper.may_go_on = true;
     paper.foot = paper.title + ". For the coach alone.";
     auto& blocks = paper.blocks;
-    blocks.emplace_back(
-        PaperSentence{"For the coach, " + full_date(client.today()) + ". " + review.last_reading});
+    blocks.emplace_back(PaperSentence{
+        "For the coach, " + full_date(client.today(), client.review.input.zones.writing()) + ". " +
+        review.last_reading});
     add_before_the_talk(client, paper);
     blocks.emplace_back(PaperHeading{"Ask before showing anything"});
     for (const TalkQuestion& one : talk_questions(client)) {

@@ -25,19 +25,14 @@ ArmsInShort in_short(const Trial& trial) {
                                 : ArmsInShort{made_from->a_in_short, made_from->b_in_short};
 }
 
-// "Tue 17 Mar": the columns are narrow.
-std::string short_day(CivilDate day) {
-    const std::string words = day_words(day);
-    return words.substr(0, words.rfind(' ') + 4);
-}
-
 // Days side by side in two halves, the first half of the trial to the left.
-PaperTable days_of(const Trial& trial) {
+PaperTable days_of(const Trial& trial, WayOfWriting way) {
     const ArmsInShort arms = in_short(trial);
     std::vector<std::vector<std::string>> days;
     for (const TrialBlock& block : trial.blocks) {
         for (const CivilDate day : block.days) {
-            days.push_back({short_day(day), day == block.day_of_a() ? arms.a : arms.b, ""});
+            days.push_back(
+                {short_day_words(day, way), day == block.day_of_a() ? arms.a : arms.b, ""});
         }
     }
     PaperTable table;
@@ -89,7 +84,7 @@ Paper trial_calendar_page(const Trial& trial, const CareInput& care, const std::
         {fmt::format("{}: {}.", arms.a, trial.a), fmt::format("{}: {}.", arms.b, trial.b)}});
     say(fmt::format("A lot chose the days. Please do not swap them. {}",
                     made_from == nullptr ? "" : made_from->keep_alike));
-    paper.blocks.emplace_back(days_of(trial));
+    paper.blocks.emplace_back(days_of(trial, care.clock.writing()));
     paper.blocks.emplace_back(PaperList{
         {"Done: tick it. Not done: write what you did. Do not make up for it on another day. One "
          "day missed does not spoil the trial.",

@@ -61,8 +61,9 @@ class Reader {
         reading_.ended = input_.as_of >= end;
         if (!reading_.ended) {
             const CivilDate last = trial_.last_day();
-            reading_.finding.sentence = fmt::format(
-                "The trial runs until {}; nothing is read before it has ended.", full_date(last));
+            reading_.finding.sentence =
+                fmt::format("The trial runs until {}; nothing is read before it has ended.",
+                            full_date(last, input_.zones.writing()));
             reading_.finding.next = {NextStep::collect_more,
                                      "Keep to the schedule and write down what was done."};
             return std::move(reading_);

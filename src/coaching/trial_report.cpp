@@ -72,14 +72,16 @@ void add_plan_items(std::vector<ReportItem>& items, const Trial& trial, const Re
     const std::string method = trial.draw == Draw::fair_coins
                                    ? "a fair coin for each pair"
                                    : "as many pairs either way, all such orders alike";
-    const std::string drawn = day_and_time(input.zones.wall_time(trial.drawn_at));
+    const std::string drawn =
+        day_and_time(input.zones.wall_time(trial.drawn_at), input.zones.writing());
     items = {
         {"1a title", "A trial with one person (N-of-1): " + trial.question},
         {"2 why one person",
          "What others showed differs or is little; this asks it of one client."},
         {"3a design",
          fmt::format("{} pairs of like days, one day of each arm in each, from {} to {}. {}", n,
-                     full_date(trial.first_day()), full_date(trial.last_day()),
+                     full_date(trial.first_day(), input.zones.writing()),
+                     full_date(trial.last_day(), input.zones.writing()),
                      made_from != nullptr ? made_from->carries_over : "")},
         {"3b changes after the start", "None: the record is as it was drawn."},
         {"4 who", "One adult client of the practice, past the gates asked before the offer."},
@@ -114,9 +116,9 @@ void add_result_items(std::vector<ReportItem>& items, const Trial& trial,
     items.push_back(
         {"13 days", fmt::format("{} as allotted, {} otherwise, {} not known.", reading.kept,
                                 reading.broken, 2 * n - reading.kept - reading.broken)});
-    items.push_back(
-        {"14 dates", fmt::format("{} to {}; ended as planned.", full_date(trial.first_day()),
-                                 full_date(trial.last_day()))});
+    items.push_back({"14 dates", fmt::format("{} to {}; ended as planned.",
+                                             full_date(trial.first_day(), input.zones.writing()),
+                                             full_date(trial.last_day(), input.zones.writing()))});
     items.push_back(
         {"15 before it",
          trial.noise_sd > 0
@@ -195,7 +197,8 @@ Paper trial_report(const Trial& trial, const TrialReading& reading, const Review
         "Items as remembered but for 1a, 3a and 5.");
     say(last_reading_for_client(care));
     paper.blocks.emplace_back(PaperList{cautions()});
-    paper.foot = "Trial " + trial.code + ", " + full_date(trial.first_day()) + " on";
+    paper.foot =
+        "Trial " + trial.code + ", " + full_date(trial.first_day(), input.zones.writing()) + " on";
     return paper;
 }
 

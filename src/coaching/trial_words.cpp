@@ -168,7 +168,8 @@ class Teller {
         std::string text;
         for (const TrialDay& day : reading_.days) {
             if (!day.value) {
-                text += (text.empty() ? "" : "; ") + day_words(day.date) + ": " + day.none_because;
+                text += (text.empty() ? "" : "; ") + day_words(day.date, input_.zones.writing()) +
+                        ": " + day.none_because;
             }
         }
         return text;

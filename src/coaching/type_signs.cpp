@@ -39,16 +39,18 @@ Seen weight_sign(const CareInput& input) {
     return TypeSignSeen{
         TypeSign::weight_loss, input.clock.day_of(fall->to.on).from,
         fmt::format("weight down by {} between {} and {}", percent_words(fall->percent),
-                    full_date(fall->from.on), full_date(fall->to.on))};
+                    full_date(fall->from.on, input.clock.writing()),
+                    full_date(fall->to.on, input.clock.writing()))};
 }
 
 Seen thirst_sign(const CareInput& input) {
     Seen last;
     for (const DiaryEntry& entry : input.diary) {
         if (tells_how_they_are(entry) && speaks_of(entry, {"thirst"}) && entry.at <= input.as_of) {
-            last = TypeSignSeen{TypeSign::thirst, entry.at,
-                                fmt::format("the diary says '{}' on {}", entry.text,
-                                            full_date(input.clock.date_at(entry.at)))};
+            last = TypeSignSeen{
+                TypeSign::thirst, entry.at,
+                fmt::format("the diary says '{}' on {}", entry.text,
+                            full_date(input.clock.date_at(entry.at), input.clock.writing()))};
         }
     }
     return last;
@@ -69,7 +71,7 @@ Seen highs_sign(const CareInput& input) {
                 last = TypeSignSeen{TypeSign::mostly_above_250, day.from,
                                     fmt::format("above 250 mg/dL (13.9 mmol/L) most of the day on "
                                                 "{} days, last on {}",
-                                                count, full_date(day.date))};
+                                                count, full_date(day.date, input.clock.writing()))};
             }
         }
     }
@@ -81,9 +83,10 @@ Seen ketones_sign(const CareInput& input) {
     for (const DiaryEntry& entry : input.diary) {
         if (entry.kind == DiaryKind::ketones && entry.number.value_or(0) >= raised_ketones &&
             entry.at <= input.as_of) {
-            last = TypeSignSeen{TypeSign::raised_ketones, entry.at,
-                                fmt::format("ketones of {:.1f} on {}", *entry.number,
-                                            full_date(input.clock.date_at(entry.at)))};
+            last = TypeSignSeen{
+                TypeSign::raised_ketones, entry.at,
+                fmt::format("ketones of {:.1f} on {}", *entry.number,
+                            full_date(input.clock.date_at(entry.at), input.clock.writing()))};
         }
     }
     return last;
@@ -160,7 +163,8 @@ Seen worsening_sign(const CareInput& input) {
                 last = TypeSignSeen{
                     TypeSign::quick_worsening, input.clock.day_of(later.on).from,
                     fmt::format("A1c up from {:.1f} to {:.1f} % between {} and {} on medicine", *a,
-                                *b, full_date(before.on), full_date(later.on))};
+                                *b, full_date(before.on, input.clock.writing()),
+                                full_date(later.on, input.clock.writing()))};
             }
         }
     }

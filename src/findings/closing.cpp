@@ -26,7 +26,8 @@ std::string seen(const FirstReview& review) {
     const seconds most = time_on(review, *best).in_range;
     return most.count() == 0 ? "No day had time in range."
                              : fmt::format("{} had {} in range, the most of any day.",
-                                           day_words(best->day.date), hours_and_minutes(most));
+                                           day_words(best->day.date, review.input.zones.writing()),
+                                           hours_and_minutes(most));
 }
 
 std::string to_ask(const FirstReview& review) {
@@ -43,7 +44,7 @@ std::string to_ask(const FirstReview& review) {
         return "What did these days have in common?";
     }
     return fmt::format("What was {} like? {} were above {}, more than on any other day.",
-                       day_words(worst->day.date),
+                       day_words(worst->day.date, review.input.zones.writing()),
                        hours_and_minutes(time_on(review, *worst).above()),
                        edge_words(shown_range(review.input.goals).high, review.input.unit));
 }

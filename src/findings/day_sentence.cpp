@@ -19,7 +19,8 @@ std::string lows_of(const FirstReview& review, const TraceView& view) {
     for (const Episode& episode : review.episodes) {
         if (episode.kind == EpisodeKind::low && view.window().contains(episode.from)) {
             text += fmt::format("{}{} for {}", text.empty() ? " Low at " : ", ",
-                                clock_time(review.input.zones.wall_time(episode.from)),
+                                clock_time(review.input.zones.wall_time(episode.from),
+                                           review.input.zones.writing()),
                                 hours_and_minutes(episode.lasted));
         }
     }
@@ -52,7 +53,8 @@ std::string day_sentence(const FirstReview& review, const CivilDay& day, const T
         "{} of {} seen in range; highest {}{} at {}.{}", hours_and_minutes(time.in_range),
         hours_and_minutes(seen), highest->limit() == Limit::above ? "above " : "",
         glucose_words(highest->value().in(review.input.unit), review.input.unit),
-        clock_time(review.input.zones.wall_time(highest->at)), lows_of(review, view));
+        clock_time(review.input.zones.wall_time(highest->at), review.input.zones.writing()),
+        lows_of(review, view));
 }
 
 }  // namespace tracewright

@@ -3,7 +3,10 @@
 #include "findings/day_sheets.hpp"
 #include "findings/review_findings.hpp"
 #include "findings/special_days.hpp"
+#include "findings/wording.hpp"
 #include "measures/shown_range.hpp"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <utility>
@@ -66,10 +69,11 @@ void measure(FirstReview& review) {
                       [](const Sufficiency& one) { return one.kind == Settles::tight_range; });
     }
     review.measures = measures_of(view, zones, options);
+    const WayOfWriting way = zones.writing();
     review.parts = {
-        {"night, 00:00 to 06:00",
+        {fmt::format("night, {} to {}", full_hour(0, way), full_hour(6, way)),
          measures_in_clock_window(view, zones, hours{0}, hours{6}, options)},
-        {"waking day, 06:00 to 24:00",
+        {fmt::format("waking day, {} to {}", full_hour(6, way), full_hour(24, way)),
          measures_in_clock_window(view, zones, hours{6}, hours{24}, options)},
         {"Monday to Friday", measures_on(view, zones, DayKind::weekday, options)},
         {"Saturday and Sunday", measures_on(view, zones, DayKind::weekend, options)},

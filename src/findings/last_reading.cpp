@@ -13,7 +13,9 @@ std::string review_title(const FirstReview& review) {
     // Not the window's end: a last reading before midnight stands into a day not reviewed.
     const std::string of = review.input.of_whom.empty() ? std::string("First review")
                                                         : "Review of " + review.input.of_whom;
-    return of + ", " + date_range(review.days.front().day.date, review.days.back().day.date);
+    return of + ", " +
+           date_range(review.days.front().day.date, review.days.back().day.date,
+                      review.input.zones.writing());
 }
 
 std::string last_reading_sentence(const FirstReview& review) {
@@ -21,7 +23,8 @@ std::string last_reading_sentence(const FirstReview& review) {
         return "There is no reading: nothing can be said.";
     }
     const Instant last = review.trace.readings.back().at;
-    const std::string when = day_and_time(review.input.zones.wall_time(last));
+    const std::string when =
+        day_and_time(review.input.zones.wall_time(last), review.input.zones.writing());
     if (last > review.input.as_of) {
         return fmt::format(
             "The last reading was {}, after the time this was made: check the clocks.", when);

@@ -107,7 +107,8 @@ void say_seen(const FirstReview& review, const std::vector<Episode>& lows, Findi
         all == 1 ? "stretch" : "stretches", edge_words(70, review.input.unit), days.size(),
         review.fitness.days, nightly, lowest->extreme.limit() == Limit::below ? "below " : "",
         glucose_words(lowest->extreme.value().in(review.input.unit), review.input.unit),
-        day_and_time(review.input.zones.wall_time(lowest->extreme.at)));
+        day_and_time(review.input.zones.wall_time(lowest->extreme.at),
+                     review.input.zones.writing()));
     if (apart_from_marks != all) {
         finding.sentence += fmt::format(" Without the suspect stretches: {}.", apart_from_marks);
     }

@@ -111,7 +111,7 @@ class Teller {
             }
         }
         finding.sentence = answer_sentence(answers_, fit_with(told, driver), driver, causes_,
-                                           gathered_.dates, input_.unit);
+                                           gathered_.dates, input_.unit, input_.zones.writing());
         finding.client_sentence = client_sentence(answers_.outcome, told.cause, told.result);
         finding.next =
             unless_in_pregnancy(next_step(answers_.outcome, told.cause, told.result), input_.goals);
@@ -213,7 +213,8 @@ class Teller {
         if (told.result.gate == DriverGate::open && of_the_pair &&
             std::abs(fit_.pair_correlation) >= travels_together_from) {
             const std::size_t other = fit_.pair[0] == driver ? fit_.pair[1] : fit_.pair[0];
-            const std::string parting = dates_that_part(fit_, gathered_.dates);
+            const std::string parting =
+                dates_that_part(fit_, gathered_.dates, input_.zones.writing());
             add(CaveatKind::travels_together,
                 fmt::format("It travelled together with {} (correlation {:.2f}); that widens the "
                             "interval {:.1f} times.{}",

@@ -71,7 +71,8 @@ std::string no_contrast(const DriverResult& result, Outcome outcome, Cause cause
 
 }  // namespace
 
-std::string dates_that_part(const DriverFit& fit, const std::vector<CivilDate>& dates) {
+std::string dates_that_part(const DriverFit& fit, const std::vector<CivilDate>& dates,
+                            WayOfWriting way) {
     std::vector<CivilDate> parting;
     for (const std::size_t row : fit.parts_them) {
         if (parting.size() < 5 && row < dates.size()) {
@@ -81,7 +82,7 @@ std::string dates_that_part(const DriverFit& fit, const std::vector<CivilDate>& 
     std::sort(parting.begin(), parting.end());
     std::string names;
     for (const CivilDate date : parting) {
-        names += (names.empty() ? "" : ", ") + day_words(date);
+        names += (names.empty() ? "" : ", ") + day_words(date, way);
     }
     return names;
 }
@@ -90,7 +91,7 @@ namespace {
 
 std::string inseparable(const QuestionAnswers& answers, const DriverFit& fit,
                         std::span<const Cause> causes, const std::vector<CivilDate>& dates,
-                        GlucoseUnit unit) {
+                        GlucoseUnit unit, WayOfWriting way) {
     const char* a = facts_of(causes[fit.pair[0]]).words;
     const char* b = facts_of(causes[fit.pair[1]]).words;
     std::string text = fmt::format("{} and {} travelled together (correlation {:.2f}).", capital(a),
@@ -102,7 +103,7 @@ std::string inseparable(const QuestionAnswers& answers, const DriverFit& fit,
             difference_words(*fit.joint, answers.outcome, unit),
             interval_words(fit.joint95, answers.outcome, unit));
     }
-    const std::string dates_text = dates_that_part(fit, dates);
+    const std::string dates_text = dates_that_part(fit, dates, way);
     if (!dates_text.empty()) {
         text += " They part on " + dates_text + ".";
     }
@@ -160,7 +161,8 @@ std::string interval_words(const std::array<double, 2>& interval, Outcome outcom
 
 std::string answer_sentence(const QuestionAnswers& answers, const DriverFit& fit,
                             std::size_t driver, std::span<const Cause> causes,
-                            const std::vector<CivilDate>& dates, GlucoseUnit unit) {
+                            const std::vector<CivilDate>& dates, GlucoseUnit unit,
+                            WayOfWriting way) {
     const Outcome outcome = answers.outcome;
     const Cause cause = causes[driver];
     const DriverResult& result = fit.drivers[driver];
@@ -179,7 +181,7 @@ std::string answer_sentence(const QuestionAnswers& answers, const DriverFit& fit
         case DriverGate::no_contrast:
             return no_contrast(result, outcome, cause, answers.rows);
         case DriverGate::inseparable:
-            return inseparable(answers, fit, causes, dates, unit);
+            return inseparable(answers, fit, causes, dates, unit, way);
         case DriverGate::open:
             break;
     }

@@ -24,12 +24,14 @@ std::string interval_words(const std::array<double, 2>& interval, Outcome outcom
 
 /// Up to five dates, "Tue 3 March, ...", on which the two most alike causes part; empty without
 /// any.
-std::string dates_that_part(const DriverFit& fit, const std::vector<CivilDate>& dates);
+std::string dates_that_part(const DriverFit& fit, const std::vector<CivilDate>& dates,
+                            WayOfWriting way);
 
 /// What is said to the coach of one driver; `dates` of the fit's rows in order.
 std::string answer_sentence(const QuestionAnswers& answers, const DriverFit& fit,
                             std::size_t driver, std::span<const Cause> causes,
-                            const std::vector<CivilDate>& dates, GlucoseUnit unit);
+                            const std::vector<CivilDate>& dates, GlucoseUnit unit,
+                            WayOfWriting way);
 std::string client_sentence(Outcome outcome, Cause cause, const DriverResult& result);
 Next next_step(Outcome outcome, Cause cause, const DriverResult& result);
 

@@ -49,14 +49,16 @@ std::optional<Finding> single_day_finding(const FirstReview& review) {
     finding.sentence = fmt::format(
         "{} does: its average was {}, that of the other days {}. Chance alone would set a day so "
         "far apart in fewer than 1 of 20 such spans.",
-        day_words(farthest->first), glucose_words(farthest->second, unit),
+        day_words(farthest->first, review.input.zones.writing()),
+        glucose_words(farthest->second, unit),
         glucose_words((sum - farthest->second) / (n - 1), unit));
     finding.evidence.used = static_cast<int>(days.size());
     finding.evidence.used_what = "days";
     finding.evidence.method =
         "largest deviation of a day's mean against its limit (Grubbs 1969), 5 %";
     finding.next = {NextStep::ask_client,
-                    fmt::format("Ask what {} was like.", day_words(farthest->first))};
+                    fmt::format("Ask what {} was like.",
+                                day_words(farthest->first, review.input.zones.writing()))};
     return finding;
 }
 

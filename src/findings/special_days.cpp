@@ -81,8 +81,8 @@ std::optional<Finding> special_days_finding(const FirstReview& review) {
         if (why.empty()) {
             without += time;
         } else {
-            named +=
-                fmt::format("{}{} ({})", named.empty() ? "" : "; ", day_words(day.day.date), why);
+            named += fmt::format("{}{} ({})", named.empty() ? "" : "; ",
+                                 day_words(day.day.date, review.input.zones.writing()), why);
             ++left_out;
         }
     }

@@ -15,14 +15,15 @@ namespace {
 constexpr int days_for_an_hour = 5;
 
 // "0 to 5 and 22 o'clock" of a sorted list of hours.
-std::string hours_list(const std::vector<int>& hours) {
+std::string hours_list(const std::vector<int>& hours, WayOfWriting way) {
     std::vector<std::string> runs;
     for (std::size_t i = 0; i < hours.size();) {
         std::size_t j = i;
         while (j + 1 < hours.size() && hours[j + 1] == hours[j] + 1) {
             ++j;
         }
-        runs.push_back(fmt::format("{:02}:00 to {:02}:00", hours[i], hours[j] + 1));
+        runs.push_back(
+            fmt::format("{} to {}", full_hour(hours[i], way), full_hour(hours[j] + 1, way)));
         i = j + 1;
     }
     std::string text;
@@ -51,7 +52,8 @@ void add_coverage(const FirstReview& review, Finding& finding) {
             {CaveatKind::hours_unseen, "No hour of the day was seen on 5 days or more."});
     } else if (!unseen.empty()) {
         finding.caveats.push_back(
-            {CaveatKind::hours_unseen, "Seen on fewer than 5 days: " + hours_list(unseen) + "."});
+            {CaveatKind::hours_unseen, "Seen on fewer than 5 days: " +
+                                           hours_list(unseen, review.input.zones.writing()) + "."});
     }
 }
 
@@ -86,9 +88,10 @@ void add_wears(const FirstReview& review, Finding& finding) {
     for (const Interval& between : review.not_worn) {
         finding.caveats.push_back(
             {CaveatKind::several_wears,
-             fmt::format("From {} to {} no sensor was worn: that time is not counted as missing.",
-                         day_words(review.input.zones.date_at(between.from)),
-                         day_words(review.input.zones.date_at(between.to)))});
+             fmt::format(
+                 "From {} to {} no sensor was worn: that time is not counted as missing.",
+                 day_words(review.input.zones.date_at(between.from), review.input.zones.writing()),
+                 day_words(review.input.zones.date_at(between.to), review.input.zones.writing()))});
     }
     for (const CountedTrace::Choice& choice : review.trace.choices) {
         finding.caveats.push_back(
@@ -96,8 +99,10 @@ void add_wears(const FirstReview& review, Finding& finding) {
              fmt::format(
                  "Two sensors at once from {} to {}: {} is counted because {}; the other is "
                  "kept apart.",
-                 day_and_time(review.input.zones.wall_time(choice.overlap.from)),
-                 day_and_time(review.input.zones.wall_time(choice.overlap.to)),
+                 day_and_time(review.input.zones.wall_time(choice.overlap.from),
+                              review.input.zones.writing()),
+                 day_and_time(review.input.zones.wall_time(choice.overlap.to),
+                              review.input.zones.writing()),
                  wears[choice.counted].label, choice.why)});
     }
 }
@@ -127,7 +132,7 @@ std::string travel_words(const FirstReview& review) {
     };
     std::string days;
     for (const CivilDate date : travel) {
-        days += (days.empty() ? "" : ", ") + day_words(date);
+        days += (days.empty() ? "" : ", ") + day_words(date, review.input.zones.writing());
     }
     return fmt::format("With the {} of travel ({}): {}; without: {}.",
                        travel.size() == 1 ? "day" : "days", days, words(all), words(without));

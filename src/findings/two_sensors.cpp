@@ -63,7 +63,7 @@ std::optional<Finding> two_sensors_finding(const FirstReview& review) {
     finding.caveats.push_back(
         {CaveatKind::two_sensors_at_once,
          "Which of the two is nearer to blood, readings alone can't tell: finger-pricks can. "
-         "Counting the other one (--prefer-wear) shows the review by it."});
+         "Counting the other one shows the review by it."});
     return finding;
 }
 

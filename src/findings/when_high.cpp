@@ -93,9 +93,10 @@ Candidate judged(const FirstReview& review, const PartOfDay& part) {
     return candidate;
 }
 
-std::string part_words(const PartOfDay& part) {
-    return fmt::format("{} ({:02}:00 to {:02}:00)", part.name, part.begin.count(),
-                       part.end.count());
+std::string part_words(const PartOfDay& part, WayOfWriting way) {
+    return fmt::format("{} ({} to {})", part.name,
+                       full_hour(static_cast<int>(part.begin.count()), way),
+                       full_hour(static_cast<int>(part.end.count()), way));
 }
 
 }  // namespace
@@ -150,7 +151,8 @@ Finding when_high_finding(const FirstReview& review) {
             "Above {} for {} a day of the time seen, mostly {}: {} of that part of the day, more "
             "than of "
             "the rest of the same days by more than chance allows.",
-            edge, a_day, part_words(*best.part), percent_words(best.percent_in_part));
+            edge, a_day, part_words(*best.part, review.input.zones.writing()),
+            percent_words(best.percent_in_part));
         finding.next = {
             NextStep::ask_client,
             "Ask what is eaten, done and felt at that time of day before looking further."};

@@ -1,7 +1,10 @@
 #include "findings/wording.hpp"
 
+#include "time/clock_words.hpp"
+
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -10,8 +13,14 @@ namespace tracewright {
 namespace {
 
 constexpr std::array weekdays{"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"};
-constexpr std::array months{"January", "February", "March",     "April",   "May",      "June",
-                            "July",    "August",   "September", "October", "November", "December"};
+
+int year_of(CivilDate date) {
+    return static_cast<int>(std::chrono::year_month_day{date}.year());
+}
+
+const char* weekday_of(CivilDate date) {
+    return weekdays.at(std::chrono::weekday{date}.c_encoding());
+}
 
 std::string ago(long long count, const char* unit) {
     return fmt::format("{} {}{} ago", count, unit, count == 1 ? "" : "s");
@@ -29,46 +38,67 @@ std::string hours_and_minutes(std::chrono::seconds time) {
                              : fmt::format("{} h {} min", hours, minutes % 60);
 }
 
-std::string clock_time(WallTime at) {
-    const std::chrono::hh_mm_ss time{at - std::chrono::floor<std::chrono::days>(at)};
-    return fmt::format("{:02}:{:02}", time.hours().count(), time.minutes().count());
+std::string clock_time(WallTime at, WayOfWriting way) {
+    const auto of_day = at - std::chrono::floor<std::chrono::days>(at);
+    return clock_words(std::chrono::floor<std::chrono::minutes>(of_day), way);
 }
 
-std::string day_words(CivilDate date) {
-    const std::chrono::year_month_day ymd{date};
-    const std::chrono::weekday weekday{date};
-    return fmt::format("{} {} {}", weekdays.at(weekday.c_encoding()),
-                       static_cast<unsigned>(ymd.day()),
-                       months.at(static_cast<unsigned>(ymd.month()) - 1));
+std::string full_hour(int hour, WayOfWriting way) {
+    return clock_words(std::chrono::hours{hour}, way);
 }
 
-std::string full_date(CivilDate date) {
-    const std::chrono::year_month_day ymd{date};
-    return fmt::format("{} {}", day_words(date), static_cast<int>(ymd.year()));
+std::string hour_on_scale(int hour, WayOfWriting way) {
+    std::string words = full_hour(hour, way);
+    if (way.twelve_hours) {
+        words.erase(words.find(':'), 3);
+    }
+    return words;
 }
 
-std::string date_range(CivilDate from, CivilDate to) {
+std::string day_words(CivilDate date, WayOfWriting way) {
+    return fmt::format("{} {}", weekday_of(date), day_of_month(date, way));
+}
+
+std::string short_day_words(CivilDate date, WayOfWriting way) {
+    constexpr std::size_t letters = 3;
+    std::string words = day_of_month(date, way);
+    const auto month = words.find_first_of("ABCDEFGHIJKLMNOPQRSTUVWXYZ");
+    const auto end = std::min(words.find(' ', month), words.size());
+    words.erase(month + letters, end - month - letters);
+    return fmt::format("{} {}", weekday_of(date), words);
+}
+
+std::string weekday_and_day(CivilDate date) {
+    return fmt::format("{} {}", weekday_of(date),
+                       static_cast<unsigned>(std::chrono::year_month_day{date}.day()));
+}
+
+std::string full_date(CivilDate date, WayOfWriting way) {
+    return fmt::format("{}{} {}", day_words(date, way), way.month_first ? "," : "", year_of(date));
+}
+
+std::string date_range(CivilDate from, CivilDate to, WayOfWriting way) {
     const std::chrono::year_month_day a{from};
     const std::chrono::year_month_day b{to};
-    const auto month = [](const std::chrono::year_month_day& ymd) {
-        return months.at(static_cast<unsigned>(ymd.month()) - 1);
-    };
-    std::string end = fmt::format("{} {} {}", static_cast<unsigned>(b.day()), month(b),
-                                  static_cast<int>(b.year()));
+    const char* const comma = way.month_first ? "," : "";
+    const std::string end = fmt::format("{}{} {}", day_of_month(to, way), comma, year_of(to));
     if (from == to) {
         return end;
     }
-    std::string begin = std::to_string(static_cast<unsigned>(a.day()));
     if (a.year() != b.year()) {
-        begin += fmt::format(" {} {}", month(a), static_cast<int>(a.year()));
-    } else if (a.month() != b.month()) {
-        begin += fmt::format(" {}", month(a));
+        return fmt::format("{}{} {} to {}", day_of_month(from, way), comma, year_of(from), end);
     }
-    return begin + " to " + end;
+    if (a.month() != b.month()) {
+        return day_of_month(from, way) + " to " + end;
+    }
+    return way.month_first ? fmt::format("{} to {}, {}", day_of_month(from, way),
+                                         static_cast<unsigned>(b.day()), year_of(to))
+                           : fmt::format("{} to {}", static_cast<unsigned>(a.day()), end);
 }
 
-std::string day_and_time(WallTime at) {
-    return day_words(std::chrono::floor<std::chrono::days>(at)) + " " + clock_time(at);
+std::string day_and_time(WallTime at, WayOfWriting way) {
+    return fmt::format("{}{} {}", day_words(std::chrono::floor<std::chrono::days>(at), way),
+                       way.month_first ? "," : "", clock_time(at, way));
 }
 
 std::string glucose_number(double value, GlucoseUnit unit) {

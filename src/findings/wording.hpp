@@ -1,6 +1,7 @@
 #pragma once
 
 #include "time/instant.hpp"
+#include "time/way_of_writing.hpp"
 #include "units/glucose.hpp"
 
 #include <chrono>
@@ -13,20 +14,33 @@ namespace tracewright {
 /// "16 h 50 min", "47 min", "3 h", "0 min"; to the nearest minute.
 std::string hours_and_minutes(std::chrono::seconds time);
 
-/// "02:40".
-std::string clock_time(WallTime at);
+/// "02:40"; "2:40 am".
+std::string clock_time(WallTime at, WayOfWriting way);
 
-/// "Tue 3 March".
-std::string day_words(CivilDate date);
+/// A full hour of the day, 0 to 24: "06:00", "24:00"; "6:00 am", "12:00 am" at both ends.
+std::string full_hour(int hour, WayOfWriting way);
 
-/// "Tue 3 March 2026": where the year matters.
-std::string full_date(CivilDate date);
+/// The same on a scale of hours: "06:00"; "6 am".
+std::string hour_on_scale(int hour, WayOfWriting way);
 
-/// "13 to 25 October 2021", "28 October to 3 November 2021", "3 March 2026".
-std::string date_range(CivilDate from, CivilDate to);
+/// "Tue 3 March"; "Tue March 3".
+std::string day_words(CivilDate date, WayOfWriting way);
 
-/// "Tue 3 March 02:40".
-std::string day_and_time(WallTime at);
+/// "Tue 3 Mar"; "Tue Mar 3": for a narrow column.
+std::string short_day_words(CivilDate date, WayOfWriting way);
+
+/// "Tue 3": where the month stands above.
+std::string weekday_and_day(CivilDate date);
+
+/// "Tue 3 March 2026", "Tue March 3, 2026": where the year matters.
+std::string full_date(CivilDate date, WayOfWriting way);
+
+/// "13 to 25 October 2021", "28 October to 3 November 2021", "3 March 2026"; "October 13 to 25,
+/// 2021", "October 28 to November 3, 2021", "March 3, 2026".
+std::string date_range(CivilDate from, CivilDate to, WayOfWriting way);
+
+/// "Tue 3 March 02:40"; "Tue March 3, 2:40 am".
+std::string day_and_time(WallTime at, WayOfWriting way);
 
 /// "142 mg/dL", "7.9 mmol/L": rounded as printed.
 std::string glucose_words(double value, GlucoseUnit unit);

@@ -2,6 +2,7 @@
 
 #include "intake/message_kind.hpp"
 #include "intake/message_meaning.hpp"
+#include "time/clock_words.hpp"
 
 #include <fmt/format.h>
 
@@ -30,10 +31,6 @@ std::string plain_dashes(std::string_view text) {
     return plain;
 }
 
-std::string clock_words(minutes clock) {
-    return fmt::format("{:02}:{:02}", clock.count() / 60 % 24, clock.count() % 60);
-}
-
 // Where a meal without a time is put: the middle of its hours. Ours, no source.
 minutes middle_of(std::string_view slot) {
     return slot == "breakfast" ? 8h : slot == "lunch" ? 13h : slot == "dinner" ? 19h : 16h;
@@ -45,7 +42,8 @@ class MessageReader {
         : text_(std::move(text)), options_(options) {}
 
     std::vector<ProposedEntry> read() {
-        const std::vector<MessagePart> parts = message_parts(text_, options_.day);
+        const std::vector<MessagePart> parts =
+            message_parts(text_, options_.day, options_.zones.writing());
         for (const MessagePart& part : parts) {
             half_told_somewhere_ = half_told_somewhere_ || written_half(part);
         }
@@ -73,6 +71,9 @@ class MessageReader {
     bool joined_ = false;     // the part was taken up by the entry before it
     minutes last_clock_{-1};  // of the entry before, on last_day_
 
+    std::string words(minutes clock) const {
+        return clock_words(clock % 24h, options_.zones.writing());
+    }
     static bool written_half(const MessagePart& part) {
         return part.clock && part.clock->half_written;
     }
@@ -235,13 +236,11 @@ class MessageReader {
         const bool by_order = day == last_day_ && clock < last_clock_ && clock + 12h >= last_clock_;
         if (by_slot || by_order) {
             clock += 12h;
-            doubt_time(
-                one, fmt::format(
-                         "{} is taken as {}: {}", clock_words(clock - 12h), clock_words(clock),
-                         by_slot ? "it is called " + part.slot : "it stands behind a later time"));
+            doubt_time(one, fmt::format("{} is taken as {}: {}", words(clock - 12h), words(clock),
+                                        by_slot ? "it is called " + part.slot
+                                                : "it stands behind a later time"));
         } else if (half_told_somewhere_ || part.clock->bare_hour) {
-            doubt_time(one,
-                       fmt::format("am or pm is not written: {} is taken", clock_words(clock)));
+            doubt_time(one, fmt::format("am or pm is not written: {} is taken", words(clock)));
         }
         return clock;
     }
@@ -268,8 +267,8 @@ class MessageReader {
             why = "the time before it";
         }
         one.entry.written = WallTime{day} + clock;
-        doubt_time(one, fmt::format("no time is written: {} is put{}, as not certain",
-                                    clock_words(clock), why.empty() ? "" : ", " + why));
+        doubt_time(one, fmt::format("no time is written: {} is put{}, as not certain", words(clock),
+                                    why.empty() ? "" : ", " + why));
     }
 
     void sleep_time(const MessagePart& part, ProposedEntry& one) {
@@ -290,8 +289,7 @@ class MessageReader {
             minutes clock = part.clock->clock;
             if (!part.clock->half_told && clock >= 7h && clock < 12h && !naps) {
                 clock += 12h;
-                doubt_time(one, fmt::format("{} is taken as {}", clock_words(clock - 12h),
-                                            clock_words(clock)));
+                doubt_time(one, fmt::format("{} is taken as {}", words(clock - 12h), words(clock)));
             }
             one.entry.written = WallTime{day} + clock;
             if (part.length) {
@@ -345,8 +343,7 @@ class MessageReader {
         minutes to = part.until->clock;
         if (!part.clock->half_told && from >= 7h && from < 12h && !naps) {
             from += 12h;
-            doubt_time(
-                one, fmt::format("{} is taken as {}", clock_words(from - 12h), clock_words(from)));
+            doubt_time(one, fmt::format("{} is taken as {}", words(from - 12h), words(from)));
         }
         const bool over_midnight = to <= from;
         // Told behind the evening it is the night to come, else the one that ended that morning.

@@ -119,11 +119,4 @@ std::optional<MessageDay> message_day(std::span<const MessageWord> words, CivilD
     return by_month(words, today);
 }
 
-std::string message_day_words(CivilDate date) {
-    const std::chrono::year_month_day ymd{date};
-    std::string name = month_names[static_cast<unsigned>(ymd.month()) - 1];
-    name.front() = static_cast<char>(name.front() - 'a' + 'A');
-    return std::to_string(static_cast<unsigned>(ymd.day())) + " " + name;
-}
-
 }  // namespace tracewright

@@ -24,7 +24,4 @@ struct MessageDay {
 std::optional<MessageDay> message_day(std::span<const MessageWord> words, CivilDate today,
                                       bool part_begins);
 
-/// "2 March".
-std::string message_day_words(CivilDate date);
-
 }  // namespace tracewright

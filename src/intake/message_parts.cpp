@@ -2,6 +2,7 @@
 
 #include "intake/message_day.hpp"
 #include "intake/message_kind.hpp"
+#include "time/clock_words.hpp"
 
 #include <algorithm>
 #include <array>
@@ -14,8 +15,8 @@ namespace {
 // Reads the words of a message from left to right.
 class PartReader {
   public:
-    PartReader(std::string_view text, CivilDate today)
-        : text_(text), today_(today), words_(message_words(text)) {}
+    PartReader(std::string_view text, CivilDate today, WayOfWriting way)
+        : text_(text), today_(today), way_(way), words_(message_words(text)) {}
 
     std::vector<MessagePart> read() {
         while (at_ < words_.size()) {
@@ -30,6 +31,7 @@ class PartReader {
   private:
     std::string_view text_;
     CivilDate today_;
+    WayOfWriting way_;
     std::vector<MessageWord> words_;
     std::vector<std::size_t> places_;  // of the part's content among the words
     std::size_t at_ = 0;
@@ -169,7 +171,7 @@ class PartReader {
         day_ = named->date;
         if (!named->sure) {
             part_.doubts.push_back({DoubtAbout::day, "'" + std::string(word()) + "' is taken as " +
-                                                         message_day_words(named->date)});
+                                                         day_of_month(named->date, way_)});
         }
         take(named->words);
         return true;
@@ -326,8 +328,8 @@ class PartReader {
 
 }  // namespace
 
-std::vector<MessagePart> message_parts(std::string_view text, CivilDate day) {
-    return PartReader(text, day).read();
+std::vector<MessagePart> message_parts(std::string_view text, CivilDate day, WayOfWriting way) {
+    return PartReader(text, day, way).read();
 }
 
 }  // namespace tracewright

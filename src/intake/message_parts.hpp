@@ -4,6 +4,7 @@
 #include "diary/doubt.hpp"
 #include "intake/message_words.hpp"
 #include "time/instant.hpp"
+#include "time/way_of_writing.hpp"
 
 #include <optional>
 #include <string>
@@ -31,7 +32,7 @@ struct MessagePart {
 };
 
 /// The parts of a message in order; none is lost: a time with nothing behind it is a part of its
-/// own.
-std::vector<MessagePart> message_parts(std::string_view text, CivilDate day);
+/// own. `way`: how a day that was placed is written in a doubt.
+std::vector<MessagePart> message_parts(std::string_view text, CivilDate day, WayOfWriting way);
 
 }  // namespace tracewright

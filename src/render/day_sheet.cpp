@@ -128,25 +128,38 @@ class Sheet {
             }
         };
         WallClock clock(review_.input.zones);
+        const WayOfWriting way = review_.input.zones.writing();
+        const auto since_midnight = [](WallTime wall) {
+            return wall - std::chrono::floor<std::chrono::days>(wall);
+        };
+        const auto on_scale = [&](WallTime wall) {
+            const auto since = since_midnight(wall);
+            const auto hour = std::chrono::floor<std::chrono::hours>(since);
+            return hour == since ? hour_on_scale(static_cast<int>(hour.count()), way)
+                                 : clock_time(wall, way);
+        };
+        // Where the clock jumped there is room for the hour alone.
+        const auto hour_only = [&](WallTime wall) {
+            return way.twelve_hours ? on_scale(wall) : clock_time(wall, way).substr(0, 2);
+        };
         for (const ClockChange& change : clock_changes(review_.input.zones, day_.day.interval())) {
-            const auto hour_at = [&](Instant at) { return clock_time(clock.at(at)).substr(0, 2); };
             canvas_.line({x(change.at), top}, {x(change.at), bottom}, {0.8, Ink::line, true});
             canvas_.text({x(change.at) + 3, top - 3},
                          fmt::format("clock {} by {}", change.by.count() < 0 ? "back" : "forward",
                                      hours_and_minutes(std::chrono::abs(change.by))),
                          {7, false, Anchor::start, Ink::quiet});
             if (change.by.count() < 0 && change.by > -std::chrono::hours{3}) {
-                label(change.at + change.by, hour_at(change.at + change.by), Anchor::middle);
+                label(change.at + change.by, hour_only(clock.at(change.at + change.by)),
+                      Anchor::middle);
             }
-            label(change.at, hour_at(change.at), Anchor::middle);
+            label(change.at, hour_only(clock.at(change.at)), Anchor::middle);
         }
-        label(day_.day.from, clock_time(clock.at(day_.day.from)), Anchor::start);
-        label(day_.day.to, "24:00", Anchor::end);
+        label(day_.day.from, on_scale(clock.at(day_.day.from)), Anchor::start);
+        label(day_.day.to, hour_on_scale(24, way), Anchor::end);
         for (Instant at = day_.day.from; at < day_.day.to; at += seconds{900}) {
             const WallTime wall = clock.at(at);
-            const auto since = wall - std::chrono::floor<std::chrono::days>(wall);
-            if (since % std::chrono::hours{3} == seconds{0}) {
-                label(at, clock_time(wall), Anchor::middle);
+            if (since_midnight(wall) % std::chrono::hours{3} == seconds{0}) {
+                label(at, on_scale(wall), Anchor::middle);
             }
         }
         canvas_.line({left, bottom}, {right, bottom}, {0.6, Ink::line, false});
@@ -303,10 +316,10 @@ std::vector<std::vector<std::string>> table_of(const FirstReview& review, const 
     for (const Strip& strip : strips) {
         for (const DayMark& box : strip) {
             const std::string words = box.label.empty() ? "very low" : box.label;
-            lines.push_back(
-                {box.stretch.from,
-                 {"marked",
-                  words + ", until " + clock_time(review.input.zones.wall_time(box.stretch.to))}});
+            lines.push_back({box.stretch.from,
+                             {"marked", words + ", until " +
+                                            clock_time(review.input.zones.wall_time(box.stretch.to),
+                                                       review.input.zones.writing())}});
         }
     }
     for (const DiaryEntry& entry : review.input.diary) {
@@ -322,7 +335,8 @@ std::vector<std::vector<std::string>> table_of(const FirstReview& review, const 
                      [](const auto& a, const auto& b) { return a.first < b.first; });
     std::vector<std::vector<std::string>> rows;
     for (const auto& [at, words] : lines) {
-        rows.push_back({clock_time(review.input.zones.wall_time(at)), words[0], words[1]});
+        rows.push_back({clock_time(review.input.zones.wall_time(at), review.input.zones.writing()),
+                        words[0], words[1]});
     }
     return rows;
 }
@@ -340,7 +354,7 @@ Figure day_sheet(const FirstReview& review, const ReviewDay& day, UnderTheTrace 
     figure.width = width;
     figure.height = clock_bottom + strip_height * static_cast<double>(strips.size()) + 2 +
                     (lanes ? lanes->height() : 0) + 1;
-    figure.title = "Day sheet of " + full_date(day.day.date);
+    figure.title = "Day sheet of " + full_date(day.day.date, review.input.zones.writing());
     figure.alternative = day.sentence;
     figure.columns = {"time", "what", "seen or written"};
     figure.rows = table_of(review, day, strips);

@@ -143,7 +143,8 @@ std::string marks_html(const FirstReview& review) {
     }
     std::vector<std::vector<std::string>> rows;
     for (const Mark& mark : review.marks) {
-        rows.push_back({day_and_time(review.input.zones.wall_time(mark.stretch.from)),
+        rows.push_back({day_and_time(review.input.zones.wall_time(mark.stretch.from),
+                                     review.input.zones.writing()),
                         name_of(mark.reason), hours_and_minutes(mark.stretch.length()), mark.seen});
     }
     return table("Suspect stretches: marked, still counted",
@@ -236,8 +237,8 @@ std::string review_html(const FirstReview& review) {
             fmt::format("The last {} of {} days are shown.", most_day_sheets, review.days.size()));
     }
     for (std::size_t d = first; d < review.days.size(); ++d) {
-        html += "<h3>" + esc(full_date(review.days[d].day.date)) + "</h3>\n" +
-                figure_html(day_sheet(review, review.days[d]));
+        html += "<h3>" + esc(full_date(review.days[d].day.date, review.input.zones.writing())) +
+                "</h3>\n" + figure_html(day_sheet(review, review.days[d]));
     }
 
     html += "<h2>Can these data be trusted</h2>\n" + figure_html(hours_seen(review)) + "<ul>";

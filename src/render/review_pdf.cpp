@@ -267,7 +267,7 @@ void add_days(PdfDocument& pdf, const FirstReview& review) {
     for (std::size_t d = first; d < review.days.size(); ++d) {
         const Figure sheet = day_sheet(review, review.days[d]);
         pdf.need(sheet.height + 40);  // heading, sentence and sheet stay together
-        pdf.heading(3, full_date(review.days[d].day.date));
+        pdf.heading(3, full_date(review.days[d].day.date, review.input.zones.writing()));
         pdf.paragraph(review.days[d].sentence, 9);
         pdf.figure(sheet, false);
     }
@@ -290,7 +290,8 @@ void add_marks(PdfDocument& pdf, const FirstReview& review) {
     pdf.heading(3, "Suspect stretches: marked, still counted");
     std::vector<std::vector<std::string>> rows;
     for (const Mark& mark : review.marks) {
-        rows.push_back({day_and_time(review.input.zones.wall_time(mark.stretch.from)),
+        rows.push_back({day_and_time(review.input.zones.wall_time(mark.stretch.from),
+                                     review.input.zones.writing()),
                         name_of(mark.reason), hours_and_minutes(mark.stretch.length()), mark.seen});
     }
     pdf.table({"from", "mark", "length", "what was seen"}, {0.22, 0.2, 0.13, 0.45}, rows);

@@ -94,7 +94,7 @@ std::vector<std::string> rises_to_ask_about(const FirstReview& review) {
     for (std::size_t i = 0; i < std::min(rises.size(), most); ++i) {
         lines.push_back(fmt::format(
             "{}: up by {} within an hour.",
-            day_and_time(review.input.zones.wall_time(rises[i].from)),
+            day_and_time(review.input.zones.wall_time(rises[i].from), review.input.zones.writing()),
             glucose_words(converted(rises[i].rise, GlucoseUnit::mg_per_dl, unit), unit)));
     }
     if (rises.size() > most) {

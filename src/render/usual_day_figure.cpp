@@ -86,11 +86,11 @@ void median_line(Canvas& canvas, const UsualDay& usual, const LevelAxis& axis) {
         });
 }
 
-void clock(Canvas& canvas, double bottom) {
+void clock(Canvas& canvas, WayOfWriting way, double bottom) {
     for (int h = 0; h <= 24; h += 3) {
         const double x = x_of(h * 4);
         canvas.line({x, top}, {x, bottom}, {0.35, Ink::faint, false});
-        canvas.text({x, bottom + 13}, fmt::format("{:02}:00", h),
+        canvas.text({x, bottom + 13}, hour_on_scale(h, way),
                     {8, false,
                      h == 24  ? Anchor::end
                      : h == 0 ? Anchor::start
@@ -143,7 +143,7 @@ double highest_of(const UsualDay& usual) {
     return highest;
 }
 
-std::string finding_of(const UsualDay& usual) {
+std::string finding_of(const UsualDay& usual, WayOfWriting way) {
     const UsualDay::Bin* low = nullptr;
     const UsualDay::Bin* high = nullptr;
     for (const auto& bin : usual.bin) {
@@ -157,7 +157,7 @@ std::string finding_of(const UsualDay& usual) {
     }
     const auto at = [&](const UsualDay::Bin* bin) {
         const auto quarter = bin - usual.bin.data();
-        return fmt::format("{:02}:{:02}", quarter / 4, quarter % 4 * 15);
+        return clock_time(WallTime{std::chrono::minutes{15 * quarter}}, way);
     };
     return fmt::format(
         "The median is lowest about {} ({}) and highest about {} ({}), from {} days.", at(low),
@@ -169,15 +169,16 @@ std::string finding_of(const UsualDay& usual) {
 
 Figure usual_day_figure(const FirstReview& review, double plot_height) {
     const UsualDay& usual = review.usual_day;
+    const WayOfWriting way = review.input.zones.writing();
     const Heights heights = heights_of(plot_height);
     Figure figure;
     figure.width = width;
     figure.height = heights.figure;
     figure.title = "The usual day (ambulatory glucose profile)";
-    figure.alternative = finding_of(usual);
+    figure.alternative = finding_of(usual, way);
     figure.columns = {"time", "days", "5 %", "25 %", "median", "75 %", "95 %"};
     for (std::size_t b = 0; b < usual.bin.size(); b += 4) {
-        std::vector<std::string> row = {fmt::format("{:02}:00", b / 4),
+        std::vector<std::string> row = {full_hour(static_cast<int>(b / 4), way),
                                         std::to_string(usual.bin[b].days)};
         for (const auto& p : usual.bin[b].percentiles) {
             row.push_back(p ? glucose_number(*p, usual.unit) : "");
@@ -185,9 +186,9 @@ Figure usual_day_figure(const FirstReview& review, double plot_height) {
         figure.rows.push_back(std::move(row));
     }
     const ShownRange range = shown_range(review.input.goals);
-    figure.draw = [&usual, heights, range](Canvas& canvas) {
+    figure.draw = [&usual, heights, range, way](Canvas& canvas) {
         const LevelAxis axis(usual.unit, range, highest_of(usual), top, heights.bottom);
-        clock(canvas, heights.bottom);
+        clock(canvas, way, heights.bottom);
         ribbon(canvas, usual, axis, 0, 4, Fill::outer_ribbon, usual.outer_dashed);
         ribbon(canvas, usual, axis, 1, 3, Fill::inner_ribbon, false);
         axis.draw(canvas, left, right);
@@ -200,6 +201,7 @@ Figure usual_day_figure(const FirstReview& review, double plot_height) {
 
 Figure hours_seen(const FirstReview& review) {
     const Fitness& fitness = review.fitness;
+    const WayOfWriting way = review.input.zones.writing();
     Figure figure;
     figure.width = width;
     figure.height = 58;
@@ -210,12 +212,12 @@ Figure hours_seen(const FirstReview& review) {
     for (std::size_t h = 0; h < 24; ++h) {
         most = std::max(most, fitness.by_hour[h].days_with_readings);
         least = std::min(least, fitness.by_hour[h].days_with_readings);
-        figure.rows.push_back(
-            {fmt::format("{:02}:00", h), std::to_string(fitness.by_hour[h].days_with_readings)});
+        figure.rows.push_back({full_hour(static_cast<int>(h), way),
+                               std::to_string(fitness.by_hour[h].days_with_readings)});
     }
     figure.alternative = fmt::format("Every hour of the clock was seen on {} to {} of {} days.",
                                      least, most, fitness.days);
-    figure.draw = [&fitness, most](Canvas& canvas) {
+    figure.draw = [&fitness, most, way](Canvas& canvas) {
         constexpr double base = 38;
         const double cell = (width - left) / 24;
         for (std::size_t h = 0; h < 24; ++h) {
@@ -223,8 +225,13 @@ Figure hours_seen(const FirstReview& review) {
             const double x = left + static_cast<double>(h) * cell;
             canvas.rectangle(x + 1, base - 30.0 * days / most, cell - 2, 30.0 * days / most,
                              Fill::inner_ribbon);
-            canvas.text({x + cell / 2, base + 11}, fmt::format("{:02}", h),
-                        {7, false, Anchor::middle, Ink::quiet});
+            // "11 pm" has no room in every cell.
+            if (!way.twelve_hours || h % 3 == 0) {
+                canvas.text({x + cell / 2, base + 11},
+                            way.twelve_hours ? hour_on_scale(static_cast<int>(h), way)
+                                             : fmt::format("{:02}", h),
+                            {7, false, Anchor::middle, Ink::quiet});
+            }
         }
         canvas.line({left, base}, {width, base}, {0.6, Ink::line, false});
         canvas.text({left - 4, base - 24}, std::to_string(most),

@@ -67,7 +67,7 @@ Json json_of_last_reading(const ReviewInput& input) {
             last = std::max(last.value_or(wear.readings.back().at), wear.readings.back().at);
         }
     }
-    return last ? Json{{"label", day_and_time(input.zones.wall_time(*last))},
+    return last ? Json{{"label", day_and_time(input.zones.wall_time(*last), input.zones.writing())},
                        {"age", age_words(input.as_of - *last)}}
                 : Json();
 }

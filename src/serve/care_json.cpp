@@ -76,8 +76,9 @@ Json json_of_care(const ClientFacts& facts, Licence licence, Instant now) {
                          {"closes", std::move(one.closes)}});
     }
     return {{"medicines", std::move(told)},
-            {"medicines_asked_on",
-             facts.medicines_asked_on ? Json(full_date(*facts.medicines_asked_on)) : Json()},
+            {"medicines_asked_on", facts.medicines_asked_on
+                                       ? Json(full_date(*facts.medicines_asked_on, clock.writing()))
+                                       : Json()},
             {"to_ask", medicines.risks_at(now).to_ask},
             {"closed", std::move(gates)}};
 }

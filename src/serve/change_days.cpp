@@ -10,7 +10,7 @@ Json days_of_changes_in_words(const ClientFacts& facts) {
     const auto tell = [&](const AgreedChange& change) {
         for (const auto& day : {change.agreed_on, change.check_on, change.ended_on}) {
             if (day) {
-                words[day_text(*day)] = full_date(*day);
+                words[day_text(*day)] = full_date(*day, facts.writing);
             }
         }
     };

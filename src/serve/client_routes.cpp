@@ -61,7 +61,13 @@ Reply add_client_reply(Asked& asked) {
     if (!name.is_string() || name.get_ref<const std::string&>().empty()) {
         return unfit("name: found none, expected a name");
     }
-    const auto facts = changed_by({}, body->at("changes"), asked.acting.at);
+    const auto writing = asked.store.writing();
+    if (!writing) {
+        return problem_of(writing.error());
+    }
+    ClientFacts nothing_told;
+    nothing_told.unit = writing->unit;
+    const auto facts = changed_by(nothing_told, body->at("changes"), asked.acting.at);
     const auto clients = asked.store.clients();
     if (!facts || !clients) {
         return facts ? problem_of(clients.error()) : facts.error();

@@ -114,9 +114,10 @@ Json ticks_of(const ZoneHistory& zones, Interval stretch) {
         const bool jumped =
             at > stretch.from && clock.offset_at(at) != clock.offset_at(at - quarter);
         if (jumped || since % step == seconds{0}) {
-            Json tick = {{"at", number_of(at)}, {"label", clock_time(clock.at(at))}};
+            Json tick = {{"at", number_of(at)},
+                         {"label", clock_time(clock.at(at), zones.writing())}};
             if (jumped) {
-                tick["label"] = clock_time(clock.at(at)) + " (clock changed)";
+                tick["label"] = clock_time(clock.at(at), zones.writing()) + " (clock changed)";
             }
             ticks.push_back(std::move(tick));
         }
@@ -127,7 +128,8 @@ Json ticks_of(const ZoneHistory& zones, Interval stretch) {
 Json borders_of(const ZoneHistory& zones, Interval stretch) {
     Json borders = Json::array();
     for (const CivilDay& day : zones.days(stretch)) {
-        borders.push_back({{"at", number_of(day.from)}, {"label", day_words(day.date)}});
+        borders.push_back(
+            {{"at", number_of(day.from)}, {"label", day_words(day.date, zones.writing())}});
     }
     return borders;
 }
@@ -144,7 +146,8 @@ Json lanes_of(const FirstReview& sheets, Interval stretch) {
             }
             items.push_back({{"at", number_of(entry.at)},
                              {"end", entry.until ? Json(number_of(end)) : Json()},
-                             {"label", clock_time(sheets.input.zones.wall_time(entry.at))},
+                             {"label", clock_time(sheets.input.zones.wall_time(entry.at),
+                                                  sheets.input.zones.writing())},
                              {"text", entry_words(entry, sheets.input.foods_left_off)}});
         }
         lanes.push_back({{"name", name}, {"items", std::move(items)}});
@@ -180,12 +183,13 @@ Json marks_of(const FirstReview& sheets, std::span<const ToldStretch> told, Inte
     Json marks = Json::array();
     const auto add = [&](const DayMark& mark) {
         const ZoneHistory& clock = sheets.input.zones;
-        marks.push_back({{"at", number_of(mark.stretch.from)},
-                         {"end", number_of(mark.stretch.to)},
-                         {"from", day_and_time(clock.wall_time(mark.stretch.from))},
-                         {"to", day_and_time(clock.wall_time(mark.stretch.to))},
-                         {"kind", kind_of(mark.fill)},
-                         {"label", mark.label.empty() ? "very low" : mark.label}});
+        marks.push_back(
+            {{"at", number_of(mark.stretch.from)},
+             {"end", number_of(mark.stretch.to)},
+             {"from", day_and_time(clock.wall_time(mark.stretch.from), clock.writing())},
+             {"to", day_and_time(clock.wall_time(mark.stretch.to), clock.writing())},
+             {"kind", kind_of(mark.fill)},
+             {"label", mark.label.empty() ? "very low" : mark.label}});
     };
     for (const auto& row : day_marks(sheets, stretch)) {
         for (const DayMark& mark : row) {
@@ -240,7 +244,7 @@ void write_wear(std::string& text, const Wear& wear, Interval stretch, const Rev
             }
         }
         if (closely) {
-            labels.push_back(clock_time(clock.at(reading.at)));
+            labels.push_back(clock_time(clock.at(reading.at), input.zones.writing()));
         }
         const std::int32_t level = level_of(reading, unit);
         levels.insert(level);
@@ -266,7 +270,7 @@ void write_wear(std::string& text, const Wear& wear, Interval stretch, const Rev
 
 Json json_of_last_reading(std::optional<Instant> last, const ZoneHistory& clock, Instant now) {
     return last ? Json{{"at", number_of(*last)},
-                       {"label", day_and_time(clock.wall_time(*last))},
+                       {"label", day_and_time(clock.wall_time(*last), clock.writing())},
                        {"age", age_words(now - *last)}}
                 : Json();
 }
@@ -284,7 +288,7 @@ Json json_of_days(const FirstReview& sheets) {
     DaysUnlike unlike = days_unlike(sheets);
     for (const ReviewDay& day : sheets.days) {
         days.push_back({{"date", day_text(day.day.date)},
-                        {"label", full_date(day.day.date)},
+                        {"label", full_date(day.day.date, sheets.input.zones.writing())},
                         {"hours", static_cast<double>(day.day.length().count()) / 3600},
                         {"readings", readings_within(day.view).size()},
                         {"sentence", day.sentence},

@@ -57,7 +57,7 @@ Reply day_reply(Asked& asked) {
     const CivilDay day = seen != days.end() ? seen->day : (*sheets)->input.zones.day_of(*date);
     Json head = {
         {"date", day_text(*date)},
-        {"label", full_date(*date)},
+        {"label", full_date(*date, (*sheets)->input.zones.writing())},
         {"day",
          {{"begin", day.from.time_since_epoch().count()},
           {"end", day.to.time_since_epoch().count()}}},

@@ -42,7 +42,8 @@ Json json_of_diary_form(const DiaryEntry& entry, const ZoneHistory& clock) {
     return {
         {"kind", name_of(entry.kind)},
         {"date", day_text(clock.date_at(entry.at))},
-        {"time", entry.time_uncertain ? "" : clock_time(clock.wall_time(entry.at))},
+        {"time",
+         entry.time_uncertain ? "" : clock_time(clock.wall_time(entry.at), clock.writing())},
         {"text", entry.text},
         {"carbohydrate_g",
          entry.carbohydrate_g ? Json(fmt::format("{:g}", entry.carbohydrate_g->value)) : Json("")}};

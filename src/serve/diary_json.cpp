@@ -89,7 +89,7 @@ Json json_of_diary_day(std::span<const DiaryRecord> entries, std::span<const Mea
         }
         list.push_back({{"id", record.id},
                         {"kind", name_of(entry.kind)},
-                        {"time", clock_time(clock.wall_time(entry.at))},
+                        {"time", clock_time(clock.wall_time(entry.at), clock.writing())},
                         {"time_uncertain", entry.time_uncertain},
                         {"words", words_of(entry)},
                         {"corrected", record.corrected},
@@ -97,7 +97,7 @@ Json json_of_diary_day(std::span<const DiaryRecord> entries, std::span<const Mea
                         {"form", json_of_diary_form(entry, clock)}});
     }
     return {{"date", day_text(day)},
-            {"label", full_date(day)},
+            {"label", full_date(day, clock.writing())},
             {"before", day_text(day - one)},
             {"after", day < today ? Json(day_text(day + one)) : Json()},
             {"most_photos", most_photos_of_a_meal},
@@ -115,7 +115,7 @@ Json json_of_message(std::span<const ProposedEntry> message, const ZoneHistory& 
         }
         list.push_back({{"written", one.written},
                         {"kind", name_of(one.entry.kind)},
-                        {"at", day_and_time(clock.wall_time(one.entry.at))},
+                        {"at", day_and_time(clock.wall_time(one.entry.at), clock.writing())},
                         {"time_uncertain", one.entry.time_uncertain},
                         {"words", words_of(one.entry)},
                         {"sure", one.sure()},

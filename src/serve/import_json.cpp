@@ -78,11 +78,12 @@ Json wears_of(const ImportPlan& plan, const ZoneHistory& clock) {
     Json wears = Json::array();
     for (const ImportPlan::PlannedWear& planned : plan.wears) {
         const std::vector<Reading>& readings = planned.wear.readings;
-        wears.push_back({{"joins", planned.joins.has_value()},
-                         {"from", day_and_time(clock.wall_time(readings.front().at))},
-                         {"to", day_and_time(clock.wall_time(readings.back().at))},
-                         {"every_minutes", planned.wear.interval.count() / 60},
-                         {"readings", readings.size()}});
+        wears.push_back(
+            {{"joins", planned.joins.has_value()},
+             {"from", day_and_time(clock.wall_time(readings.front().at), clock.writing())},
+             {"to", day_and_time(clock.wall_time(readings.back().at), clock.writing())},
+             {"every_minutes", planned.wear.interval.count() / 60},
+             {"readings", readings.size()}});
     }
     return wears;
 }
@@ -132,7 +133,7 @@ Json json_of_imports(const std::vector<ImportRecord>& imports, const ZoneHistory
     Json list = Json::array();
     for (auto one = imports.rbegin(); one != imports.rend(); ++one) {
         list.push_back({{"id", one->id},
-                        {"at", day_and_time(clock.wall_time(one->at))},
+                        {"at", day_and_time(clock.wall_time(one->at), clock.writing())},
                         {"file", one->source},
                         {"rows",
                          {{"read", one->rows_stored + one->rows_duplicate + one->rows_conflict +

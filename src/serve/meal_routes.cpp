@@ -18,7 +18,9 @@ class Worded {
   public:
     explicit Worded(const ReviewInput& input) : input_(input) {}
 
-    std::string at(Instant moment) const { return day_and_time(input_.zones.wall_time(moment)); }
+    std::string at(Instant moment) const {
+        return day_and_time(input_.zones.wall_time(moment), input_.zones.writing());
+    }
     std::string level(double mg) const {
         return glucose_words(converted(mg, GlucoseUnit::mg_per_dl, input_.unit), input_.unit);
     }

@@ -19,7 +19,7 @@ Reply photos_reply(Asked& asked) {
     for (const MealPhotoLine& line : *lines) {
         list.push_back({{"id", line.id},
                         {"entry", line.entry},
-                        {"meal_at", day_and_time(clock.wall_time(line.meal_at))}});
+                        {"meal_at", day_and_time(clock.wall_time(line.meal_at), clock.writing())}});
     }
     return json_reply({{"photos", std::move(list)}});
 }

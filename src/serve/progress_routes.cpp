@@ -66,7 +66,8 @@ Json wears_of(const ReviewInput& input) {
         if (!wear.empty()) {
             wears.push_back({{"label", wear.label},
                              {"days", date_range(input.zones.date_at(wear.readings.front().at),
-                                                 input.zones.date_at(wear.readings.back().at))}});
+                                                 input.zones.date_at(wear.readings.back().at),
+                                                 input.zones.writing())}});
         } else {
             wears.push_back({{"label", wear.label}, {"days", "no reading"}});
         }
@@ -81,12 +82,13 @@ Reply story_reply(Asked& asked) {
     }
     Json json = json_of_story(told->story, told->input);
     json["day_words"] = days_of_changes_in_words(asked.client->facts);
-    json["next_lab_words"] = next_lab_words(told->story.next_lab);
+    json["next_lab_words"] = next_lab_words(told->story.next_lab, told->input.zones.writing());
     json["wears"] = wears_of(told->input);
     json["line"] = Json::array();
     for (const LineRow& row : told->story.labs.line) {
-        json["line"].push_back(
-            {{"label", full_date(row.on)}, {"kind", row.kind}, {"words", row.words}});
+        json["line"].push_back({{"label", full_date(row.on, told->input.zones.writing())},
+                                {"kind", row.kind},
+                                {"words", row.words}});
     }
     json["last_reading"] = json_of_last_reading(told->input);
     return json_reply(json);
@@ -97,7 +99,10 @@ Reply story_page_reply(Asked& asked) {
     if (!told) {
         return told.error();
     }
-    return page_of({"story", story_paper(told->story, told->input.of_whom), {}, {}});
+    return page_of({"story",
+                    story_paper(told->story, told->input.of_whom, told->input.zones.writing()),
+                    {},
+                    {}});
 }
 
 // ?before=1,2: wears by number, as indices. Empty without one.

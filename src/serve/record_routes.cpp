@@ -59,7 +59,7 @@ Reply notes_reply(Asked& asked) {
     for (const NoteRecord& note : *notes) {
         list.push_back({{"id", note.id},
                         {"at", iso_time(note.at, clock)},
-                        {"on", full_date(clock.date_at(note.at))},
+                        {"on", full_date(clock.date_at(note.at), clock.writing())},
                         {"text", note.text}});
     }
     return json_reply({{"notes", std::move(list)}});
@@ -86,11 +86,12 @@ Reply promises_reply(Asked& asked) {
             {{"id", promise.id},
              {"text", promise.text},
              {"due", day_text(promise.due)},
-             {"due_words", day_words(promise.due)},
+             {"due_words", day_words(promise.due, clock.writing())},
              {"made_at", iso_time(promise.made_at, clock)},
              {"kept_at", promise.kept_at ? Json(iso_time(*promise.kept_at, clock)) : Json()},
-             {"kept_words",
-              promise.kept_at ? Json(day_words(clock.date_at(*promise.kept_at))) : Json()}});
+             {"kept_words", promise.kept_at
+                                ? Json(day_words(clock.date_at(*promise.kept_at), clock.writing()))
+                                : Json()}});
     }
     return json_reply({{"promises", std::move(list)}});
 }

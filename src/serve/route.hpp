@@ -68,8 +68,9 @@ std::span<const Route> progress_routes();  ///< before and after, laboratory, th
 std::span<const Route> sensor_routes();    ///< how long wears last, how far they read from blood
 std::span<const Route> trial_routes();     ///< trials: planned, kept, told, read
 std::span<const Route> question_routes();  ///< what goes with it, asked in words
-std::span<const Route> meal_routes();   ///< foods compared, rises to ask about, finger-prick pairs
-std::span<const Route> share_routes();  ///< shares: given, listed, revoked
+std::span<const Route> meal_routes();  ///< foods compared, rises to ask about, finger-prick pairs
+std::span<const Route> writing_routes();     ///< how the practice writes dates, times, glucose
+std::span<const Route> share_routes();       ///< shares: given, listed, revoked
 std::span<const Route> share_page_routes();  ///< what the holder of a share sees
 std::span<const Route> session_routes();     ///< sign-in, session, events: the service's own
 

@@ -41,7 +41,8 @@ Reply sensor_reply(Asked& asked) {
     }
     for (std::size_t i = 0; i < found.wears.size(); ++i) {
         json["wears"][i]["end_called"] = name_of(found.wears[i].end);
-        json["wears"][i]["from_words"] = full_date(found.wears[i].from);
+        json["wears"][i]["from_words"] =
+            full_date(found.wears[i].from, record->input.zones.writing());
         json["wears"][i]["lasted_words"] = hours_and_minutes(found.wears[i].lasted);
     }
     json["supplies"] = {{"sensors", json_of(record->facts.sensors)},

@@ -13,7 +13,7 @@ Json json_of_share(const ShareRecord& record, const ZoneHistory& clock, Instant 
     Json looks = Json::array();
     for (const ShareLook& look : record.looks) {
         looks.push_back({{"at", iso_time(look.at, clock)},
-                         {"label", day_and_time(clock.wall_time(look.at))},
+                         {"label", day_and_time(clock.wall_time(look.at), clock.writing())},
                          {"asked", look.asked},
                          {"answer", look.answer}});
     }
@@ -24,11 +24,13 @@ Json json_of_share(const ShareRecord& record, const ZoneHistory& clock, Instant 
             {"kinds", json_of(share.kinds)},
             {"days", share.window.count()},
             {"given_at", iso_time(share.given_at, clock)},
-            {"given", full_date(clock.date_at(share.given_at))},
+            {"given", full_date(clock.date_at(share.given_at), clock.writing())},
             {"until", iso_time(share.until, clock)},
-            {"last_day", full_date(clock.date_at(share.until - std::chrono::seconds{1}))},
+            {"last_day",
+             full_date(clock.date_at(share.until - std::chrono::seconds{1}), clock.writing())},
             {"revoked_at", revoked ? Json(iso_time(*revoked, clock)) : Json()},
-            {"revoked", revoked ? Json(day_and_time(clock.wall_time(*revoked))) : Json()},
+            {"revoked",
+             revoked ? Json(day_and_time(clock.wall_time(*revoked), clock.writing())) : Json()},
             {"state", state_of(share, now)},
             {"looks", std::move(looks)}};
 }

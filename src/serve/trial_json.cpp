@@ -38,7 +38,8 @@ Json words_of(const PairsRead& read, const Trial& trial, GlucoseUnit unit) {
 
 }  // namespace
 
-Json json_of_trial_plan(const TrialPlan& plan, const TrialWish& wish, Licence licence) {
+Json json_of_trial_plan(const TrialPlan& plan, const TrialWish& wish, Licence licence,
+                        WayOfWriting way) {
     const TrialTemplate& made_from = *wish.made_from;
     Json json{{"question", made_from.question},
               {"gates", gates_for_coach(plan.gates, licence)},
@@ -48,20 +49,21 @@ Json json_of_trial_plan(const TrialPlan& plan, const TrialWish& wish, Licence li
               {"sentences", plan.gates.empty() ? plan.sentences : std::vector<std::string>{}}};
     json["pairs_needed"] = number_or_null(plan.gates.empty() ? plan.length.blocks : std::nullopt);
     json["pairs"] = plan.trial ? Json(plan.trial->blocks.size()) : Json(nullptr);
-    json["days"] =
-        plan.trial ? Json(date_range(plan.trial->first_day(), plan.trial->last_day())) : Json();
+    json["days"] = plan.trial
+                       ? Json(date_range(plan.trial->first_day(), plan.trial->last_day(), way))
+                       : Json();
     return json;
 }
 
 Json json_of_kept_trial(const KeptTrial& kept, CivilDate today, const std::vector<Gate>& gates,
-                        Licence licence) {
+                        Licence licence, WayOfWriting way) {
     const Trial& trial = kept.trial;
     Json json{{"number", kept.number},
               {"question", trial.question},
               {"a", trial.a},
               {"b", trial.b},
               {"state", name_of(state_of(kept, today))},
-              {"dates", date_range(trial.first_day(), trial.last_day())},
+              {"dates", date_range(trial.first_day(), trial.last_day(), way)},
               {"seed", trial.seed},
               {"pairs", trial.blocks.size()},
               {"not_told", not_told(kept, today).size()},
@@ -70,7 +72,7 @@ Json json_of_kept_trial(const KeptTrial& kept, CivilDate today, const std::vecto
     // Behind a closed gate no arm is to be done.
     json["today"] =
         now && goes_on(kept, today) && gates.empty() ? Json(arm(trial, *now)) : Json(nullptr);
-    json["stopped"] = kept.stopped_on ? Json{{"on", day_words(*kept.stopped_on)},
+    json["stopped"] = kept.stopped_on ? Json{{"on", day_words(*kept.stopped_on, way)},
                                              {"because", kept.stopped_because}}
                                       : Json(nullptr);
     json["days"] = Json::array();
@@ -82,7 +84,7 @@ Json json_of_kept_trial(const KeptTrial& kept, CivilDate today, const std::vecto
             const auto told = kept.done.find(day);
             json["days"].push_back(
                 {{"day", day_text(day)},
-                 {"label", day_words(day)},
+                 {"label", day_words(day, way)},
                  {"pair", pair},
                  {"allotted", a ? "a" : "b"},
                  {"has_come", day <= today},
@@ -100,7 +102,7 @@ Json json_of_trial_reading(const KeptTrial& kept, const TrialReading& reading,
     Json days = Json::array();
     for (const TrialDay& day : reading.days) {
         days.push_back(
-            {{"label", day_words(day.date)},
+            {{"label", day_words(day.date, input.zones.writing())},
              {"allotted", day.allotted_a ? "a" : "b"},
              {"done", done_names.at(static_cast<std::size_t>(day.done))},
              {"value",

@@ -120,7 +120,7 @@ Reply trials_reply(Asked& asked) {
     for (const KeptTrial& one : *kept) {
         json["kept"].push_back(json_of_kept_trial(
             one, record->today(), gates_before_trial_papers(one.trial, record->care()),
-            asked.coach.licence));
+            asked.coach.licence, record->input.zones.writing()));
     }
     return json_reply(json);
 }
@@ -136,7 +136,8 @@ Reply trial_plan_reply(Asked& asked) {
         return wish.error();
     }
     const TrialPlan plan = plan_trial(*wish, record->input, record->care());
-    return json_reply(json_of_trial_plan(plan, *wish, asked.coach.licence));
+    return json_reply(
+        json_of_trial_plan(plan, *wish, asked.coach.licence, record->input.zones.writing()));
 }
 
 Reply keep_trial_reply(Asked& asked) {
@@ -192,7 +193,8 @@ Reply trial_reply(Asked& asked) {
             return problem_of(noted.error());
         }
     }
-    Json json = json_of_kept_trial(*kept, record->today(), gates, asked.coach.licence);
+    Json json = json_of_kept_trial(*kept, record->today(), gates, asked.coach.licence,
+                                   record->input.zones.writing());
     json["reading"] = json_of_trial_reading(*kept, reading, record->input);
     json["figure"] = nullptr;
     if (reading.ended) {

@@ -80,6 +80,41 @@ Json both_answers(const FirstReview& with, const FirstReview& without) {
     return list;
 }
 
+// Sensors worn at once: which one is counted, and why.
+Json at_once(const FirstReview& review) {
+    const ZoneHistory& clock = review.input.zones;
+    Json list = Json::array();
+    for (const CountedTrace::Choice& choice : review.trace.choices) {
+        Json others = Json::array();
+        for (const std::size_t other : choice.not_counted) {
+            others.push_back(review.input.wears[other].label);
+        }
+        const Wear& counted = review.input.wears[choice.counted];
+        list.push_back(
+            {{"from", day_and_time(clock.wall_time(choice.overlap.from), clock.writing())},
+             {"to", day_and_time(clock.wall_time(choice.overlap.to), clock.writing())},
+             {"counted", counted.label},
+             {"why", choice.why},
+             {"chosen", counted.chosen},
+             {"others", std::move(others)}});
+    }
+    return list;
+}
+
+// How far the sensors agree, with what can't be told from that.
+Json agreement_of(const FirstReview& review) {
+    const auto found =
+        std::ranges::find(review.findings, std::string_view("two_sensors"), &Finding::code);
+    if (found == review.findings.end()) {
+        return {};
+    }
+    std::string words = found->sentence;
+    for (const Caveat& caveat : found->caveats) {
+        words += " " + caveat.sentence;
+    }
+    return words;
+}
+
 }  // namespace
 
 Json json_of_trust(ReviewInput input, const std::vector<ToldStretch>& told) {
@@ -102,17 +137,20 @@ Json json_of_trust(ReviewInput input, const std::vector<ToldStretch>& told) {
     }
     json["stretches"] = Json::array();
     for (const Stretch& one : stretches) {
-        json["stretches"].push_back({{"from", day_and_time(clock.wall_time(one.span.from))},
-                                     {"to", day_and_time(clock.wall_time(one.span.to))},
-                                     {"begins", one.span.from.time_since_epoch().count()},
-                                     {"ends", one.span.to.time_since_epoch().count()},
-                                     {"name", one.name},
-                                     {"seen", one.seen},
-                                     {"wear", one.wear.empty() ? Json() : Json(one.wear)},
-                                     {"marked", one.marked},
-                                     {"telling", one.told != nullptr ? Json(one.told->id) : Json()},
-                                     {"why", one.told != nullptr ? Json(one.told->why) : Json()}});
+        json["stretches"].push_back(
+            {{"from", day_and_time(clock.wall_time(one.span.from), clock.writing())},
+             {"to", day_and_time(clock.wall_time(one.span.to), clock.writing())},
+             {"begins", one.span.from.time_since_epoch().count()},
+             {"ends", one.span.to.time_since_epoch().count()},
+             {"name", one.name},
+             {"seen", one.seen},
+             {"wear", one.wear.empty() ? Json() : Json(one.wear)},
+             {"marked", one.marked},
+             {"telling", one.told != nullptr ? Json(one.told->id) : Json()},
+             {"why", one.told != nullptr ? Json(one.told->why) : Json()}});
     }
+    json["at_once"] = at_once(with);
+    json["agreement"] = agreement_of(with);
     json["answers"] = both_answers(with, without);
     json["last_reading"] = with.last_reading;
     return json;

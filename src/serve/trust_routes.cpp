@@ -8,6 +8,8 @@
 #include "store/client_review_input.hpp"
 #include "store/stretch_book.hpp"
 
+#include <algorithm>
+
 namespace tracewright {
 
 namespace {
@@ -93,6 +95,32 @@ Reply take_back_reply(Asked& asked) {
     return done ? no_content() : problem_of(done.error());
 }
 
+Reply choose_wear_reply(Asked& asked) {
+    const auto body = object_of(asked.request, {"wear", "chosen"});
+    if (!body) {
+        return body.error();
+    }
+    const auto& wear = body->at("wear");
+    const auto& chosen = body->at("chosen");
+    if (!wear.is_string() || !chosen.is_boolean()) {
+        return problem(422, "unfit_choice", "That is no such choice",
+                       "found no name of a wear, or neither true nor false in chosen");
+    }
+    const auto wears = asked.store.wears(asked.client->id);
+    if (!wears) {
+        return problem_of(wears.error());
+    }
+    const auto found = std::ranges::find_if(*wears, [&](const StoredWear& one) {
+        return one.wear.label == wear.get_ref<const std::string&>();
+    });
+    if (found == wears->end()) {
+        return no_such_number();
+    }
+    const auto done =
+        asked.store.choose_wear(asked.client->id, found->id, chosen.get<bool>(), asked.acting);
+    return done ? no_content() : problem_of(done.error());
+}
+
 constexpr Route table[] = {
     {Method::get, "/api/clients/{handle}/trust", Asks::who_may_look, trust_reply,
      Holds::for_the_minute, "trust_seen"},
@@ -100,6 +128,7 @@ constexpr Route table[] = {
     {Method::post, "/api/clients/{handle}/stretches/count", Asks::who_may_change, count_reply},
     {Method::post, "/api/clients/{handle}/stretches/{id}/take-back", Asks::who_may_change,
      take_back_reply},
+    {Method::post, "/api/clients/{handle}/counted-wear", Asks::who_may_change, choose_wear_reply},
 };
 
 }  // namespace

@@ -82,6 +82,12 @@ Stored<std::vector<CaseloadLine>> CaseloadCache::lines_of_this_moment(SqlitePrac
     if (!deeds || !listed) {
         return tl::make_unexpected(deeds ? listed.error() : deeds.error());
     }
+    const bool written_otherwise = std::ranges::any_of(
+        *deeds, [](const AuditLine& line) { return line.deed == writing_changed_deed; });
+    if (written_otherwise) {
+        clients_.clear();
+        numbers_.clear();
+    }
     std::set<std::int64_t> changed;
     for (const AuditLine& deed : *deeds) {
         if (deed.client) {

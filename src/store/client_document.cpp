@@ -380,6 +380,7 @@ tl::expected<ClientFacts, std::string> client_facts_changed(const ClientFacts& f
         if (changed.goals.kind == GoalKind::own) {
             check_own(changed.goals);
         }
+        changed.writing = facts.writing;
         return changed;
     } catch (const UnreadableDocument& error) {
         return tl::make_unexpected(std::string(error.what()));

@@ -131,6 +131,7 @@ Json wears_of(const ClientHoldings& holdings) {
              {"planned_end", utc(wear.planned_end)},
              {"overpatch", stored.fixing.overpatch ? Json(*stored.fixing.overpatch) : Json()},
              {"site", stored.fixing.site},
+             {"chosen", wear.chosen},
              {"interval_s", wear.interval.count()},
              {"readings", wear.readings.size()}});
     }

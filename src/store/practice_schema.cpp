@@ -292,8 +292,17 @@ CREATE INDEX meal_photo_of_client ON meal_photo(client, id);
 CREATE INDEX meal_photo_of_meal ON meal_photo(meal);
 )sql";
 
-constexpr std::array versions{version_1, version_2, version_3, version_4,
-                              version_5, version_6, version_7, version_8};
+// The one that a coach chose to be counted where several were worn at once.
+constexpr const char* version_9 = R"sql(
+CREATE TABLE chosen_wear (
+  wear INTEGER PRIMARY KEY REFERENCES wear(id) ON DELETE CASCADE,
+  at INTEGER NOT NULL,
+  coach INTEGER NOT NULL REFERENCES coach(id)
+) STRICT;
+)sql";
+
+constexpr std::array versions{version_1, version_2, version_3, version_4, version_5,
+                              version_6, version_7, version_8, version_9};
 
 std::string before_path(const std::string& path, int version) {
     return path + ".before-" + std::to_string(version);

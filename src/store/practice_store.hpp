@@ -9,6 +9,7 @@
 #include "store/import_plan.hpp"
 #include "store/import_table.hpp"
 #include "store/practice_records.hpp"
+#include "store/practice_writing.hpp"
 #include "store/store_error.hpp"
 #include "trace/wear.hpp"
 #include "trace/wear_fixing.hpp"
@@ -20,6 +21,9 @@
 #include <vector>
 
 namespace tracewright {
+
+/// The audit's word for another way of writing: what was read of any client holds no more.
+inline constexpr const char* writing_changed_deed = "writing_changed";
 
 /// One line of the list of clients.
 struct ClientLine {
@@ -111,6 +115,10 @@ class PracticeStore {
     /// Tells how a sensor sat, in place of what was told before.
     virtual Stored<void> tell_fixing(std::int64_t client, std::int64_t wear,
                                      const WearFixing& fixing, const Acting& acting) = 0;
+    /// That this one is counted where another was worn at once, in place of another chosen there;
+    /// or no longer.
+    virtual Stored<void> choose_wear(std::int64_t client, std::int64_t wear, bool chosen,
+                                     const Acting& acting) = 0;
     virtual Stored<Diary> diary(std::int64_t client,
                                 std::optional<Interval> window = std::nullopt) = 0;
 
@@ -170,6 +178,10 @@ class PracticeStore {
     /// Of the whole practice; those of a new one until others are set.
     virtual Stored<ReminderRules> reminder_rules() = 0;
     virtual Stored<void> set_reminder_rules(const ReminderRules& rules, const Acting& acting) = 0;
+
+    /// Of the whole practice; the default until another is set.
+    virtual Stored<PracticeWriting> writing() = 0;
+    virtual Stored<void> set_writing(const PracticeWriting& writing, const Acting& acting) = 0;
 
     /// One record for each event; what was answered stays answered.
     virtual Stored<void> put_escalations(std::int64_t client,

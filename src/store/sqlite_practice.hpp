@@ -16,6 +16,7 @@
 #include <functional>
 #include <memory>
 #include <optional>
+#include <set>
 #include <string>
 
 namespace tracewright {
@@ -90,6 +91,8 @@ class SqlitePractice final : public PracticeStore {
                              std::optional<Instant> planned_end, const Acting& acting) override;
     Stored<void> tell_fixing(std::int64_t client, std::int64_t wear, const WearFixing& fixing,
                              const Acting& acting) override;
+    Stored<void> choose_wear(std::int64_t client, std::int64_t wear, bool chosen,
+                             const Acting& acting) override;
     Stored<Diary> diary(std::int64_t client,
                         std::optional<Interval> window = std::nullopt) override;
 
@@ -129,6 +132,8 @@ class SqlitePractice final : public PracticeStore {
     Stored<void> note_share_look(std::int64_t share, const ShareLook& look) override;
     Stored<ReminderRules> reminder_rules() override;
     Stored<void> set_reminder_rules(const ReminderRules& rules, const Acting& acting) override;
+    Stored<PracticeWriting> writing() override;
+    Stored<void> set_writing(const PracticeWriting& writing, const Acting& acting) override;
     Stored<void> put_escalations(std::int64_t client,
                                  const std::vector<EscalationRecord>& escalations,
                                  const Acting& acting) override;
@@ -180,7 +185,10 @@ class SqlitePractice final : public PracticeStore {
             return done;
         });
     }
+    /// With the practice's way of writing among the facts.
+    Stored<ClientRecord> as_written_here(ClientRow row);
     Stored<std::string> place(std::int64_t client);
+    std::set<std::int64_t> chosen_wears(std::int64_t client);
     std::vector<StoredWear> wears_within(std::int64_t client, const std::string& place,
                                          std::optional<Interval> window);
     Stored<void> finish_erasures();

@@ -172,8 +172,7 @@ Stored<ClientRecord> SqlitePractice::client(std::int64_t client) {
         if (!row) {
             return no_such_client();
         }
-        return ClientRecord{row->id, std::move(row->handle), std::move(row->name),
-                            std::move(row->facts), row->revision};
+        return as_written_here(std::move(*row));
     });
 }
 

@@ -178,9 +178,12 @@ Stored<ClientHoldings> SqlitePractice::holdings(std::int64_t client, const Actin
         if (!row || !at) {
             return no_such_client();
         }
+        auto written = as_written_here(std::move(*row));
+        if (!written) {
+            return tl::make_unexpected(written.error());
+        }
         ClientHoldings holdings;
-        holdings.client = {row->id, std::move(row->handle), std::move(row->name),
-                           std::move(row->facts), row->revision};
+        holdings.client = std::move(*written);
         holdings.wears = wears_within(client, *at, std::nullopt);
         holdings.diary = diary_.entries(client, *at);
         holdings.held = imports_.held(client);

@@ -8,6 +8,7 @@ std::vector<StoredWear> SqlitePractice::wears_within(std::int64_t client, const 
                                                      std::optional<Interval> window) {
     std::vector<StoredWear> wears;
     const auto fixings = fixings_.fixings(client, place);
+    const auto chosen = chosen_wears(client);
     int number = 0;
     for (const WearRow& row : trace_.wears(client)) {
         ++number;
@@ -28,6 +29,7 @@ std::vector<StoredWear> SqlitePractice::wears_within(std::int64_t client, const 
         stored.wear.end = row.end;
         stored.wear.planned_end = row.planned_end;
         stored.wear.interval = row.interval;
+        stored.wear.chosen = chosen.contains(row.id);
         if (const auto told = fixings.find(row.id); told != fixings.end()) {
             stored.fixing = told->second;
         }

@@ -86,8 +86,9 @@ Stored<std::vector<StandingEscalation>> standing_escalations(PracticeStore& stor
         one.number = record.id;
         if (!record.answers.empty()) {
             const AcknowledgementRecord& answer = record.answers.back();
-            one.answer = fmt::format("{}, {}: {}", day_and_time(clock.wall_time(answer.at)),
-                                     answer.by, answer.done);
+            one.answer =
+                fmt::format("{}, {}: {}", day_and_time(clock.wall_time(answer.at), clock.writing()),
+                            answer.by, answer.done);
         }
         if (!window || window->contains(one.escalation.at)) {
             standing.push_back(std::move(one));

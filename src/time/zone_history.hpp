@@ -1,6 +1,7 @@
 #pragma once
 
 #include "time/instant.hpp"
+#include "time/way_of_writing.hpp"
 #include "time/zone.hpp"
 
 #include <vector>
@@ -19,7 +20,8 @@ struct CivilDay {
     std::chrono::seconds length() const { return to - from; }
 };
 
-/// The zones a client lived in, in order: the home zone, then each change from a moment on.
+/// The zones a client lived in, in order: the home zone, then each change from a moment on; and how
+/// the client's dates and times are written.
 class ZoneHistory {
   public:
     explicit ZoneHistory(Zone home);
@@ -55,12 +57,18 @@ class ZoneHistory {
     /// Dates within the window on which the zone changed: days of travel.
     std::vector<CivilDate> travel_days(Interval window) const;
 
+    /// How what this clock shows is written. It goes along with the clock, for words are made
+    /// wherever a date or a time of day is read off it.
+    WayOfWriting writing() const { return writing_; }
+    void write(WayOfWriting way) { writing_ = way; }
+
   private:
     struct Since {
         Instant from;
         Zone zone;
     };
     std::vector<Since> changes_;  // ascending; the first holds since the beginning of time
+    WayOfWriting writing_;
 
     Instant first_showing(WallTime wall) const;
 };

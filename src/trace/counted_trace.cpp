@@ -56,6 +56,9 @@ CountedTrace::Choice choice_of(std::span<const Wear> wears, const Stretch& stret
         if (preferred(a) != preferred(b)) {
             return preferred(a);
         }
+        if (wears[a.wear].chosen != wears[b.wear].chosen) {
+            return wears[a.wear].chosen;
+        }
         if (a.sensed != b.sensed) {
             return a.sensed > b.sensed;
         }
@@ -69,6 +72,8 @@ CountedTrace::Choice choice_of(std::span<const Wear> wears, const Stretch& stret
     std::string why = "it started first";
     if (prefer && first.wear == *prefer) {
         why = "it was asked for";
+    } else if (wears[first.wear].chosen != wears[second.wear].chosen) {
+        why = "a coach chose it";
     } else if (first.sensed != second.sensed) {
         why = "it has more readings over the shared time";
     } else if (wears[first.wear].interval != wears[second.wear].interval) {

@@ -28,9 +28,9 @@ struct CountedTrace {
 };
 
 /// Joins wears into one trace. Where two overlap, the one with more of the overlap sensed is
-/// counted; equal, the one reporting more often; equal again, the one that started first. `prefer`
-/// (an index) overrides that wherever it has readings. The total never exceeds the clock.
-/// Source of the rule: ours, no source.
+/// counted; equal, the one reporting more often; equal again, the one that started first. One that
+/// a coach chose goes before all that, and `prefer` (an index) before it, wherever it has readings.
+/// The total never exceeds the clock. Source of the rule: ours, no source.
 CountedTrace counted_trace(std::span<const Wear> wears,
                            std::optional<std::size_t> prefer = std::nullopt);
 

@@ -26,6 +26,7 @@ struct Wear {
     std::optional<Instant> planned_end;
     std::chrono::seconds interval{0};  ///< the most common step between readings
     std::vector<Reading> readings;     ///< ascending, distinct moments
+    bool chosen = false;               ///< by a coach, to be counted where another was worn at once
 
     bool empty() const { return readings.empty(); }
     /// From the first reading's moment to the last one's plus one interval. Not empty().

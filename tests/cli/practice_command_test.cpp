@@ -74,6 +74,32 @@ std::string recovery_key_in(const std::string& text) {
 
 }  // namespace
 
+TEST_F(PracticeCommand, writes_dates_and_times_as_the_practice_does) {
+    EXPECT_NE(on({"writing", "--as-of", "2026-03-05T14:40Z"}).out.find("Thu 5 March 2026, 14:40"),
+              std::string::npos);
+    EXPECT_NE(on({"wear", "c1"}).out.find("2 March 00:00"), std::string::npos);
+    const Ran set = on({"writing", "--dates", "month-first", "--hours", "12", "--glucose", "mg/dL",
+                        "--as-of", "2026-03-05T14:40Z"});
+    EXPECT_EQ(set.out,
+              "Dates and times: Thu March 5, 2026, 2:40 pm. Glucose of a client who was "
+              "not asked: mg/dL.\n");
+    EXPECT_NE(on({"wear", "c1"}).out.find("Mon March 2, 12:00 am"), std::string::npos);
+    ASSERT_EQ(on({"client", "add", "Yarrow (invented)", "--handle", "c8"}).exit, Exit::done);
+    EXPECT_NE(on({"client", "show", "c8", "--json"}).out.find("\"unit\": \"mg/dL\""),
+              std::string::npos);
+    ASSERT_EQ(on({"client", "erase", "c8", "--confirm", "c8", "--without-export"}).exit,
+              Exit::done);
+    expect_fits(nlohmann::json::parse(writing_document({{true, true}, GlucoseUnit::mg_per_dl})),
+                "practice-writing.schema.json");
+    const Ran wrong = on({"writing", "--hours", "13"});
+    EXPECT_EQ(wrong.exit, Exit::wrong_usage);
+    EXPECT_NE(wrong.err.find("key 'hours': found another value, expected one of '24' '12'"),
+              std::string::npos)
+        << wrong.err;
+    on({"writing", "--dates", "day-first", "--hours", "24", "--glucose", "mmol/L"});
+    EXPECT_NE(on({"wear", "c1"}).out.find("2 March 00:00"), std::string::npos);
+}
+
 // Safety rule 11.
 TEST_F(PracticeCommand, under_18_is_not_taken_on) {
     std::ofstream(place("young.json")) << R"({"born_year": 2015})";

@@ -63,7 +63,7 @@ TEST(DiaryCompleteness, what_was_not_described_is_no_meal_and_no_silence) {
 TEST(DiaryCompleteness, is_said_in_a_sentence) {
     Care care;
     care.meal(care_at(-2, 8), 30);
-    EXPECT_EQ(completeness_sentence(of(care, -2, 2)),
+    EXPECT_EQ(completeness_sentence(of(care, -2, 2), {}),
               "Breakfast was written on 1 of 2 days, lunch on 0, dinner on 0, sleep on 0. Nothing "
               "was written on Sun 15 February.");
     EXPECT_DOUBLE_EQ(DiaryCompleteness{}.meals_share(), 0);

@@ -17,6 +17,8 @@ TEST(NumbersInText, count_digits_and_words_but_no_dates) {
         {"On Tue 3 March at night", 0},
         {"3 March 2026, 28 October 2025", 0},
         {"2026-03-03", 0},
+        {"On Tue March 3 at night, Tue March 3, 2026.", 0},
+        {"Tue March 3 walks 12", 1},
         {"May 12 walks", 1},
         {"12 walks", 1},
         {"at 18:30", 1},

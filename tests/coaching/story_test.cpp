@@ -152,13 +152,13 @@ TEST(NextLab, waits_for_the_last_of_lab_medicine_and_change) {
     care.facts.agreed_change = AgreedChange{"a walk", care_day - days{10}, {}};
     EXPECT_EQ(told(care).next_lab.on, care_day + days{80});
     EXPECT_EQ(told(care).labs.next_test, care_day + days{80});
-    EXPECT_THAT(next_lab_words(told(care).next_lab), HasSubstr("\"a walk\" was agreed"));
+    EXPECT_THAT(next_lab_words(told(care).next_lab, {}), HasSubstr("\"a walk\" was agreed"));
 }
 
 TEST(StoryPaper, holds_what_the_story_holds_and_never_says_a_change_did_it) {
     Care care = three_wears();
     care.facts.agreed_change = AgreedChange{"a walk", care_day - days{45}, {}};
-    const Paper paper = story_paper(told(care), "Tansy (invented)");
+    const Paper paper = story_paper(told(care), "Tansy (invented)", {});
     std::string text = paper.title;
     for (const PaperBlock& block : paper.blocks) {
         if (const auto* sentence = std::get_if<PaperSentence>(&block)) {

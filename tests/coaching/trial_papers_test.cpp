@@ -31,7 +31,7 @@ Trial a_trial(const TrialTemplate& made_from, int pairs, CivilDate first) {
 }
 
 std::string short_day(CivilDate day) {
-    const std::string words = day_words(day);
+    const std::string words = day_words(day, {});
     return words.substr(0, words.rfind(' ') + 4);
 }
 

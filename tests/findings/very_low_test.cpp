@@ -100,9 +100,13 @@ ReviewInput two_sensors(std::vector<Reading> first, std::vector<Reading> second)
 TEST(VeryLow, on_the_sensor_that_is_not_counted_it_leads_all_the_same) {
     auto second = waves(2, 15min, midnight + 12h);
     dip(second, midnight + 26h, 45min, 48);
-    const FirstReview review = first_review(two_sensors(waves(3, 5min), second));
-    ASSERT_EQ(review.findings.front().code, "very_low");
-    EXPECT_THAT(review.findings.front().sentence, HasSubstr("(wear 2)"));
+    for (const bool chosen : {false, true}) {
+        ReviewInput input = two_sensors(waves(3, 5min), second);
+        input.wears[0].chosen = chosen;
+        const FirstReview review = first_review(std::move(input));
+        ASSERT_EQ(review.findings.front().code, "very_low");
+        EXPECT_THAT(review.findings.front().sentence, HasSubstr("(wear 2)"));
+    }
 }
 
 TEST(VeryLow, that_two_sensors_saw_is_told_once) {

@@ -4,6 +4,53 @@
 
 using namespace tracewright;
 
+// Which way is usual where: common practice, no source. Noon and midnight of a 12-hour clock as
+// 12:00 pm and 12:00 am: common practice, no source.
+TEST(Wording, dates_and_times_are_written_as_the_practice_writes) {
+    const CivilDate third = std::chrono::local_days{std::chrono::March / 3 / 2026};
+    const CivilDate last = std::chrono::local_days{std::chrono::October / 28 / 2025};
+    constexpr WayOfWriting month{true, false};
+    constexpr WayOfWriting twelve{false, true};
+    constexpr WayOfWriting both{true, true};
+    using std::chrono::hours;
+    using std::chrono::minutes;
+    const WallTime night = third + hours{2} + minutes{40};
+
+    EXPECT_EQ(full_date(third, {}), "Tue 3 March 2026");
+    EXPECT_EQ(full_date(third, month), "Tue March 3, 2026");
+    EXPECT_EQ(day_words(third, {}), "Tue 3 March");
+    EXPECT_EQ(day_words(third, both), "Tue March 3");
+    EXPECT_EQ(short_day_words(third, {}), "Tue 3 Mar");
+    EXPECT_EQ(short_day_words(third, month), "Tue Mar 3");
+    EXPECT_EQ(weekday_and_day(third), "Tue 3");
+    EXPECT_EQ(day_and_time(night, {}), "Tue 3 March 02:40");
+    EXPECT_EQ(day_and_time(night, both), "Tue March 3, 2:40 am");
+    EXPECT_EQ(day_and_time(night, month), "Tue March 3, 02:40");
+    EXPECT_EQ(day_and_time(night, twelve), "Tue 3 March 2:40 am");
+
+    EXPECT_EQ(date_range(third, third, {}), "3 March 2026");
+    EXPECT_EQ(date_range(third, third, month), "March 3, 2026");
+    EXPECT_EQ(date_range(third, third + std::chrono::days{12}, {}), "3 to 15 March 2026");
+    EXPECT_EQ(date_range(third, third + std::chrono::days{12}, month), "March 3 to 15, 2026");
+    EXPECT_EQ(date_range(last, last + std::chrono::days{6}, {}), "28 October to 3 November 2025");
+    EXPECT_EQ(date_range(last, last + std::chrono::days{6}, month),
+              "October 28 to November 3, 2025");
+    EXPECT_EQ(date_range(last, third, {}), "28 October 2025 to 3 March 2026");
+    EXPECT_EQ(date_range(last, third, month), "October 28, 2025 to March 3, 2026");
+
+    const auto clock = [&](int hour, int minute) {
+        return clock_time(third + hours{hour} + minutes{minute}, twelve);
+    };
+    EXPECT_EQ(clock(0, 5), "12:05 am");
+    EXPECT_EQ(clock(11, 59), "11:59 am");
+    EXPECT_EQ(clock(12, 0), "12:00 pm");
+    EXPECT_EQ(clock(14, 40), "2:40 pm");
+    EXPECT_EQ(full_hour(24, {}), "24:00");
+    EXPECT_EQ(full_hour(24, twelve), "12:00 am");
+    EXPECT_EQ(hour_on_scale(6, {}), "06:00");
+    EXPECT_EQ(hour_on_scale(18, twelve), "6 pm");
+}
+
 TEST(Wording, an_interval_says_a_shared_unit_once_and_never_reads_as_without_width) {
     EXPECT_EQ(from_to_words("136 mg/dL", "149 mg/dL", " mg/dL"), "136 to 149 mg/dL");
     EXPECT_EQ(from_to_words("16 h 50 min", "17 h 10 min"), "16 h 50 min to 17 h 10 min");

@@ -164,6 +164,11 @@ void DescribedApi::ask_of_trust(const Sitting& owner, const Sitting& reader) {
     ask(403, "POST", back, target, reader);
     ask(204, "POST", back, target, owner);
     ask(404, "POST", back, target, owner);
+    const std::string counted = client + "/counted-wear";
+    const json choice{{"wear", "wear 1"}, {"chosen", true}};
+    ask_as_anybody(counted, of("/counted-wear"), of("/counted-wear", "nobody"), choice, reader,
+                   owner);
+    ask(204, "POST", counted, of("/counted-wear"), owner, choice);
 }
 
 void DescribedApi::ask_of_shares(const Sitting& owner, const Sitting& reader) {

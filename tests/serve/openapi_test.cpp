@@ -56,10 +56,18 @@ TEST_F(OpenApi, every_status_is_met_and_every_reply_fits) {
     }
     ask(429, "POST", sign_in, sign_in, {}, wrong);
 
-    for (const char* plain : {"/api/session", "/api/caseload", "/api/clients"}) {
+    for (const char* plain : {"/api/session", "/api/caseload", "/api/clients", "/api/writing"}) {
         ask(200, "GET", plain, plain, owner);
         ask(401, "GET", plain, plain, {});
     }
+    const std::string writing = "/api/writing";
+    const json plainly{{"dates", "day first"}, {"hours", "24"}, {"glucose", "mmol/L"}};
+    ask(204, "POST", writing, writing, owner, plainly);
+    ask(401, "POST", writing, writing, {}, plainly);
+    ask(403, "POST", writing, writing, reader, plainly);
+    ask(400, "POST", writing, writing, owner, json::array());
+    ask(415, "POST", writing, writing, owner, plainly, {{"Content-Type", "text/xml"}});
+    ask(422, "POST", writing, writing, owner, {{"dates", "day first"}});
     ask(401, "GET", "/api/events", "/api/events", {});
     {
         Wire stream(served.port());

@@ -30,6 +30,51 @@ TEST(Trust, says_how_far_the_data_go_and_what_each_number_needs) {
     EXPECT_EQ(served.get("/api/clients/c2/trust", who).code(), "no_readings");
 }
 
+// Task T3: which of two at once is counted, why, and the coach's choice in its place.
+TEST(Trust, of_two_sensors_at_once_the_counted_one_is_told_and_can_be_chosen) {
+    ServedPractice served;
+    const Sitting who = served.signed_in();
+    EXPECT_TRUE(trust(served, who)["at_once"].empty());
+    EXPECT_TRUE(trust(served, who)["agreement"].is_null());
+    const auto second = [&] {
+        const auto practice = opened_practice(served.path());
+        auto file = file_of(1'000, 500, 900, 1, 1.5);
+        return practice->bring_in(1, std::move(file), WhoseFile::this_client, acting(60));
+    }();
+    ASSERT_TRUE(second);
+    const auto of_now = [&] {
+        for (int tries = 0; tries < 100; ++tries) {
+            const json told = trust(served, who);
+            if (!told["at_once"].empty()) {
+                return told;
+            }
+            std::this_thread::sleep_for(std::chrono::milliseconds(50));
+        }
+        return json();
+    };
+    const json before = of_now();
+    ASSERT_TRUE(before.is_object());
+    EXPECT_EQ(before["at_once"][0]["counted"], "wear 1");
+    EXPECT_EQ(before["at_once"][0]["others"], json({"wear 2"}));
+    EXPECT_EQ(before["at_once"][0]["chosen"], false);
+    EXPECT_THAT(before["agreement"].get<std::string>(), HasSubstr("on average"));
+    const auto choose = [&](const json& wear, const json& chosen) {
+        return served.send("POST", "/api/clients/c1/counted-wear",
+                           {{"wear", wear}, {"chosen", chosen}}, who);
+    };
+    ASSERT_EQ(choose("wear 2", true).status, 204);
+    const json now = trust(served, who);
+    EXPECT_EQ(now["at_once"][0]["counted"], "wear 2");
+    EXPECT_EQ(now["at_once"][0]["why"], "a coach chose it");
+    EXPECT_EQ(now["at_once"][0]["chosen"], true);
+    EXPECT_NE(now["answers"], before["answers"]);
+    EXPECT_NE(now["caveats"], before["caveats"]);
+    ASSERT_EQ(choose("wear 2", false).status, 204);
+    EXPECT_EQ(trust(served, who)["answers"], before["answers"]);
+    EXPECT_EQ(choose("wear 9", true).status, 404);
+    EXPECT_EQ(choose(2, true).code(), "unfit_choice");
+}
+
 TEST(Trust, a_stretch_is_marked_by_the_clients_clock_and_taken_back) {
     ServedPractice served;
     const Sitting who = served.signed_in();

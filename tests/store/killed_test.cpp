@@ -216,7 +216,8 @@ TEST(Killed, a_migration_cut_short_is_made_again) {
                 "DROP TABLE escalation; DROP TABLE finding; DROP TABLE client_food;"
                 "DROP TABLE meal_photo;"
                 "DROP TABLE trial_day; DROP TABLE trial_stop; DROP TABLE trial;"
-                "DROP TABLE told_stretch; DROP TABLE wear_fixing; DROP TABLE share_look; DROP "
+                "DROP TABLE chosen_wear; DROP TABLE told_stretch; DROP TABLE wear_fixing; DROP "
+                "TABLE share_look; DROP "
                 "TABLE share; DROP INDEX diary_corrected;"
                 "ALTER TABLE diary_entry DROP COLUMN instead_of;"
                 "ALTER TABLE diary_entry DROP COLUMN struck; PRAGMA user_version = 1");

@@ -85,6 +85,56 @@ TEST_P(StoreContract, an_erased_clients_trials_are_gone) {
     EXPECT_TRUE(store->faults()->empty());
 }
 
+TEST_P(StoreContract, how_is_written_is_the_practices_own_and_goes_with_every_client) {
+    EXPECT_EQ(*store->writing(), PracticeWriting{});
+    EXPECT_EQ(store->client(client)->facts.writing, WayOfWriting{});
+    const PracticeWriting american{{true, true}, GlucoseUnit::mg_per_dl};
+    ASSERT_TRUE(store->set_writing(american, acting()));
+    EXPECT_EQ(*store->writing(), american);
+    EXPECT_EQ(store->client(client)->facts.writing, american.way);
+    EXPECT_EQ(store->holdings(client, acting())->client.facts.writing, american.way);
+    // No fact of the client: it is not kept with them, nor does it change their unit.
+    auto record = *store->client(client);
+    record.facts.writing = {};
+    ASSERT_TRUE(store->change_client(record, acting()));
+    EXPECT_EQ(store->client(client)->facts.writing, american.way);
+    EXPECT_EQ(store->client(client)->facts.unit, facts().unit);
+    EXPECT_EQ(store->audit(std::nullopt)->at(2).deed, "writing_changed");
+}
+
+TEST_P(StoreContract, of_wears_at_once_one_at_most_is_chosen_until_it_is_taken_back) {
+    brought(file_of(0, 500));
+    brought(file_of(100, 200, 900, 1), WhoseFile::this_client);
+    brought(file_of(3'000'000, 500));
+    const auto chosen = [&] {
+        std::vector<std::string> labels;
+        const auto wears = store->wears(client);
+        for (const StoredWear& one : *wears) {
+            if (one.wear.chosen) {
+                labels.push_back(one.wear.label);
+            }
+        }
+        return labels;
+    };
+    const auto wears = store->wears(client);
+    ASSERT_EQ(wears->size(), 3U);
+    EXPECT_TRUE(chosen().empty());
+    const std::string before = exported();
+    ASSERT_TRUE(store->choose_wear(client, wears->at(1).id, true, acting(90)));
+    ASSERT_TRUE(store->choose_wear(client, wears->at(2).id, true, acting(91)));
+    EXPECT_EQ(chosen(), (std::vector<std::string>{"wear 2", "wear 3"}));
+    EXPECT_NE(exported(), before);
+    ASSERT_TRUE(store->choose_wear(client, wears->at(0).id, true, acting(92)));
+    EXPECT_EQ(chosen(), (std::vector<std::string>{"wear 1", "wear 3"}));
+    ASSERT_TRUE(store->choose_wear(client, wears->at(0).id, false, acting(93)));
+    ASSERT_TRUE(store->choose_wear(client, wears->at(2).id, false, acting(94)));
+    EXPECT_EQ(store->audit(client)->back().deed, "wear_choice_taken_back");
+    EXPECT_EQ(exported(), before);
+    EXPECT_EQ(store->choose_wear(client, 999, true, acting()).error().kind,
+              StoreErrorKind::not_found);
+    EXPECT_TRUE(store->faults()->empty());
+}
+
 TEST_P(StoreContract, reminder_rules_are_the_practices_own) {
     EXPECT_EQ(store->reminder_rules()->quiet_from, std::chrono::hours{21});
     ReminderRules rules;

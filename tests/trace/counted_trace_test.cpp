@@ -50,6 +50,16 @@ TEST(CountedTrace, the_one_asked_for_is_counted_wherever_it_has_readings) {
     EXPECT_EQ(trace.choices[0].why, "it was asked for");
 }
 
+TEST(CountedTrace, the_one_a_coach_chose_is_counted_unless_another_is_asked_for) {
+    std::vector<Wear> wears{wear_from(midnight, 15min, 96, 200),
+                            wear_from(midnight, 5min, 288, 100)};
+    wears[0].chosen = true;
+    EXPECT_EQ(counted_trace(wears).readings.size(), 96U);
+    EXPECT_EQ(counted_trace(wears).choices[0].why, "a coach chose it");
+    EXPECT_EQ(counted_trace(wears, 1).readings.size(), 288U);
+    EXPECT_EQ(counted_trace(wears, 1).choices[0].why, "it was asked for");
+}
+
 TEST(CountedTrace, no_wears_no_trace) {
     EXPECT_TRUE(counted_trace({}).readings.empty());
     EXPECT_TRUE(counted_trace({}).view().readings.empty());

@@ -25,6 +25,7 @@ import { turned } from "./turned_screen";
 import { WhoNeedsMe } from "./who_needs_me";
 import { WordsPanel } from "./words_panel";
 import { words } from "./words";
+import { WritingPlace } from "./writing_place";
 
 /** The place that the address names. */
 function Content() {
@@ -56,6 +57,8 @@ function Content() {
       return <SharesPlace key={here.client} client={here.client} />;
     case "new-client":
       return <NewClientPlace />;
+    case "writing":
+      return <WritingPlace />;
     case "plan":
       return <PlanPlace key={here.client} client={here.client} />;
     case "helped":

@@ -12,6 +12,7 @@ export type Place =
   | { at: "day"; client: string; date: string }
   | { at: "diary"; client: string; date: string }
   | { at: "new-client" }
+  | { at: "writing" }
   | { at: PlaceOfClient; client: string }
   | { at: "nowhere" };
 
@@ -19,7 +20,7 @@ export type Place =
 export function placeOf(path: string): Place {
   const parts = path.split("/").filter((part) => part !== "");
   if (parts.length === 0) return { at: "caseload" };
-  if (parts.length === 1 && parts[0] === "new-client") return { at: "new-client" };
+  if (parts.length === 1 && (parts[0] === "new-client" || parts[0] === "writing")) return { at: parts[0] };
   let client = "";
   try {
     client = decodeURIComponent(parts[1] ?? "");
@@ -49,7 +50,8 @@ export function addressOf(place: Place): string {
     case "diary":
       return `/client/${encodeURIComponent(place.client)}/diary${place.date === "today" ? "" : `/${place.date}`}`;
     case "new-client":
-      return "/new-client";
+    case "writing":
+      return `/${place.at}`;
     case "caseload":
     case "nowhere":
       return "/";

@@ -6,10 +6,12 @@ const steps = [15, 30, 60, 180, 360, 720, 1440];
 /** A label needs so much room, pixels. */
 const room = 58;
 
-/** Minutes after midnight of a label such as 14:30; null for any other text. */
+/** Minutes after midnight of a label such as 14:30 or 2:30 pm; null for any other text. */
 export function minutesOf(label: string): number | null {
-  const read = /^(\d{2}):(\d{2})$/.exec(label);
-  return read ? Number(read[1]) * 60 + Number(read[2]) : null;
+  const read = /^(\d{1,2}):(\d{2})(?: ([ap])m)?$/.exec(label);
+  if (!read) return null;
+  const hour = read[3] ? (Number(read[1]) % 12) + (read[3] === "p" ? 12 : 0) : Number(read[1]);
+  return hour * 60 + Number(read[2]);
 }
 
 /** Every how many days there is room for a day's name. */

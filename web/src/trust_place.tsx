@@ -9,6 +9,7 @@ import { NoReadings } from "./no_readings";
 import { PlaceTitle } from "./place_title";
 import { ProblemBox } from "./problem_box";
 import { useReading } from "./reading";
+import { SensorsAtOnce } from "./sensors_at_once";
 import type { Trust } from "./trust_replies";
 import { trustWords as texts } from "./trust_words";
 
@@ -39,6 +40,7 @@ export function TrustPlace({ client }: { client: string }) {
           </li>
         ))}
       </ul>
+      <SensorsAtOnce client={client} overlaps={trust.at_once} agreement={trust.agreement} again={again} />
       <MarkedStretches client={client} stretches={trust.stretches} again={again} />
       <h2>{texts.answers.title}</h2>
       <DataTableBox

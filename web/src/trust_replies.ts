@@ -15,11 +15,25 @@ export interface Stretch {
   why: string | null;
 }
 
+/** Sensors worn at once: which one is counted. */
+export interface AtOnce {
+  from: string;
+  to: string;
+  counted: string;
+  why: string;
+  /** By a coach, not by the rule. */
+  chosen: boolean;
+  others: string[];
+}
+
 export interface Trust {
   sentence: string;
   caveats: string[];
   needs: { enough: boolean; sentence: string }[];
   stretches: Stretch[];
+  at_once: AtOnce[];
+  /** How far those at once agree. */
+  agreement: string | null;
   answers: { code: string; with_all: string; without_marked: string }[];
   last_reading: string;
 }

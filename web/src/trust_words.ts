@@ -23,6 +23,17 @@ export const trustWords = {
     isMarked: "Marked. Nothing is deleted.",
     isTakenBack: "Taken back.",
   },
+  atOnce: {
+    title: "Two sensors at once",
+    span: (from: string, to: string) => `${from} to ${to}:`,
+    counted: (wear: string, why: string) => `${wear} is counted because ${why}. Lows are told from both.`,
+    count: (wear: string) => `Count ${wear} instead`,
+    isCounted: (wear: string) => `${wear} is counted now.`,
+    leave: "Leave it to the rule",
+    isLeft: "The rule decides again.",
+    undo: "Undo",
+    undone: "Undone.",
+  },
   mark: {
     title: "Mark a stretch",
     from: "From",

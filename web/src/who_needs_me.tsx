@@ -10,6 +10,7 @@ import { ProblemBox } from "./problem_box";
 import { useReading } from "./reading";
 import type { Caseload, CaseloadClient } from "./replies";
 import { words } from "./words";
+import { writingWords } from "./writing_words";
 
 const hasNeed = (client: CaseloadClient): boolean => client.needs.some((need) => need.kind !== "nothing due");
 
@@ -60,7 +61,8 @@ export function WhoNeedsMe() {
       )}
       {value && (
         <p>
-          <PlaceLink to={{ at: "new-client" }}>{factsWords.newClient.link}</PlaceLink>
+          <PlaceLink to={{ at: "new-client" }}>{factsWords.newClient.link}</PlaceLink>{" "}
+          <PlaceLink to={{ at: "writing" }}>{writingWords.link}</PlaceLink>
         </p>
       )}
       {value && value.clients.length > 0 && (

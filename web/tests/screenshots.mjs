@@ -30,6 +30,7 @@ const places = {
   "bring-in": ["/client/c09/bring-in", ".imports li"],
   shares: ["/client/c09/shares", "#share-until"],
   "new-client": ["/new-client", "#new-name"],
+  writing: ["/writing", ".writing fieldset"],
   causes: ["/client/c10/goes-with", ".trials"],
   plan: ["/client/c03/plan", ".papers"],
   helped: ["/client/c05/helped", ".change-helped"],

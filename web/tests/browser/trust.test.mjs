@@ -79,6 +79,32 @@ describe("Can I trust it", { concurrency: false }, () => {
     await practice.command("bring-in", "c41", wear("fifteen.csv", "mg/dL", 10, 15, 2));
     await page.goto(`${practice.address}/client/c41/trust`);
     await page.waitForSelector("text=/Two sensors at once from .* is counted because/");
+    const box = page.locator(".at-once");
+    assert.match(await box.textContent(), /wear 1 is counted because it reports more often/);
+    assert.match(await box.textContent(), /wear 2 read .* on average \(.* days put it .*95 % of \d+ pairs lie/);
+    await nothingSerious(page);
+  });
+
+  test("the other one is counted instead: numbers and caveat change, others see it, and it is undone (T3)", async () => {
+    const box = page.locator(".at-once");
+    const answers = () => page.locator("table:has(caption:text-is('With all readings, and without what is marked')) tbody tr").allTextContents();
+    const before = await answers();
+    await box.getByRole("button", { name: "Count wear 2 instead" }).press("Enter");
+    await page.waitForSelector("text=wear 2 is counted because a coach chose it");
+    assert.notDeepEqual(await answers(), before);
+    assert.match(await page.textContent(".trust"), /Two sensors at once from .* wear 2 is counted because a coach chose it/);
+    await box.getByText("wear 2 is counted now.").waitFor();
+    await nothingSerious(page);
+    // The command says the same, for it is the coach's choice that is kept.
+    assert.match(await practice.command("review", "c41", "--json"), /wear 2 is counted because a coach chose it/);
+    await box.getByRole("button", { name: "Undo" }).press("Enter");
+    await page.waitForSelector("text=wear 1 is counted because it reports more often");
+    assert.deepEqual(await answers(), before);
+    await box.getByRole("button", { name: "Count wear 2 instead" }).click();
+    await box.getByRole("button", { name: "Leave it to the rule" }).click();
+    await page.waitForSelector("text=wear 1 is counted because it reports more often");
+    await box.getByRole("button", { name: "Undo" }).click();
+    await page.waitForSelector("text=wear 2 is counted because a coach chose it");
   });
 
   test("two units: each edge counts in the unit it was reported in, one unit is shown (T4)", async () => {

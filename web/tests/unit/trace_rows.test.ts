@@ -118,6 +118,10 @@ test("a tick that tells of a changed clock is never left out", () => {
   assert.equal(minutesOf("03:15 (clock changed)"), null);
 });
 
+test("a clock of 12 hours is read like one of 24", () => {
+  assert.deepEqual(["12:00 am", "2:40 am", "12:15 pm", "11:45 pm"].map(minutesOf), [0, 160, 735, 1425]);
+});
+
 test("about when: the server's day and its last tick before", () => {
   assert.equal(civilTime(sheet, midnight + 2.5 * hour), "Sat 18 April, 02:00");
 });
