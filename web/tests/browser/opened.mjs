@@ -8,8 +8,9 @@ export async function openedPage(expected = /401|422/) {
   const practice = await servedPractice();
   const browser = await chromium.launch(launchOptions);
   const errors = [];
+  let signedIn; // by passphrase once: the rest go on in the same session
   const newPage = async (look = { viewport: { width: 1280, height: 900 } }) => {
-    const context = await browser.newContext(look);
+    const context = await browser.newContext({ ...look, storageState: signedIn });
     context.setDefaultTimeout(60_000); // a busy machine is no failure
     const page = await context.newPage();
     page.on("pageerror", (error) => errors.push(String(error)));
@@ -17,7 +18,9 @@ export async function openedPage(expected = /401|422/) {
       if (message.type() === "error" && !expected.test(message.text())) errors.push(message.text());
     });
     await page.goto(practice.address);
-    await signIn(page, practice.passphrase);
+    if (signedIn) await page.waitForSelector("h1:has-text('Who needs me')");
+    else await signIn(page, practice.passphrase);
+    signedIn ??= await context.storageState();
     return page;
   };
   return {

@@ -19,7 +19,9 @@ export async function servedPractice(build = process.env.TRACEWRIGHT_BUILD) {
   const made = process.env.TRACEWRIGHT_DEMO;
   if (made) cpSync(made, join(folder, "practice"), { recursive: true });
   else await run(join(root, "scripts/demo-practice"), [build, join(folder, "practice"), "without-reviews"]);
-  const opening = ["--practice", practice, "--passphrase-file", passphraseFile, "--as-of", today];
+  // A passphrase is slow to try on purpose, the recovery key isn't: pages sign in by the one, commands by the other.
+  const key = join(folder, "practice", "recovery-key");
+  const opening = ["--practice", practice, "--recovery-key-file", key, "--as-of", today];
   let server;
   let port = "0";
   // Again on the same port after a halt, so that open pages find it.
