@@ -1,5 +1,5 @@
 import type { Signal } from "@preact/signals";
-import { useLayoutEffect, useMemo, useRef } from "preact/hooks";
+import { useMemo } from "preact/hooks";
 import type { LaneItem, Surroundings, TraceMark } from "./replies";
 import { share, type Stretch } from "./stretch";
 import { words } from "./words";
@@ -31,26 +31,27 @@ export function placed(items: { at: number; end: number | null; text: string; la
     .map((item, which) => ({ ...item, which }))
     .filter((item) => (item.end ?? item.at) >= shown.from && item.at <= shown.to)
     .sort((a, b) => a.at - b.at);
-  return seen.map((item, index) => {
+  // From the last to the first: each has the room up to the next one with words.
+  let next = 1;
+  const there = seen.reverse().map((item) => {
     const from = Math.max(0, share(item.at, shown));
     const to = Math.min(1, share(item.end ?? item.at, shown));
-    const next = item.text === "" ? undefined : seen.slice(index + 1).find((other) => other.text !== "");
-    const room = Math.max(0, (next ? Math.min(1, share(next.at, shown)) : 1) - from);
+    const room = Math.max(0, (item.text === "" ? 1 : next) - from);
+    if (item.text !== "") next = Math.min(1, share(item.at, shown));
     return { key: `${item.at}-${item.which}`, from, to, room, text: item.text, told: `${item.label} ${item.text}`.trim(), kind: item.kind ?? "" };
   });
+  return there.reverse();
 }
 
 function Item({ item }: { item: Placed }) {
-  const element = useRef<HTMLLIElement>(null);
-  useLayoutEffect(() => {
-    // By the object model: the page's security policy lets no style stand in markup.
-    const style = element.current?.style;
-    style?.setProperty("--from", `${item.from * 100}%`);
-    style?.setProperty("--length", `${Math.max(0, item.to - item.from) * 100}%`);
-    style?.setProperty("--room", `${item.room * 100}%`);
-  }, [item.from, item.to, item.room]);
+  // By the object model: the page's security policy lets no style stand in markup. As it is put in, before anyone measures.
+  const stand = (element: HTMLLIElement | null) => {
+    element?.style.setProperty("--from", `${item.from * 100}%`);
+    element?.style.setProperty("--length", `${Math.max(0, item.to - item.from) * 100}%`);
+    element?.style.setProperty("--room", `${item.room * 100}%`);
+  };
   return (
-    <li ref={element} title={item.told} class={`${item.to > item.from ? "lasting" : "moment"}${item.room < legibleShare ? " cramped" : ""}`}>
+    <li ref={stand} title={item.told} class={`${item.to > item.from ? "lasting" : "moment"}${item.room < legibleShare ? " cramped" : ""}`}>
       <span class={`bar ${item.kind.replace(" ", "-")}`} />
       <span class="told">{item.text}</span>
     </li>

@@ -20,16 +20,24 @@ export function useReading<T>(path: string, client: string | null): Reading<T> {
   const [value, setValue] = useState<T | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
   const [round, setRound] = useState(0);
+  // Asked for while the place is drawn, before the one that was there is taken away.
+  const asked = useRef("");
+  const ahead = useRef<Promise<T> | null>(null);
+  if (asked.current !== path) {
+    asked.current = path;
+    ahead.current = read<T>(path);
+  }
   const shown = useRef(path);
 
-  // Asked for at once: what waits for the first paint waits a frame for nothing.
   useLayoutEffect(() => {
     let wanted = true;
     if (shown.current !== path) {
       shown.current = path;
       setValue(null);
     }
-    read<T>(path).then(
+    const reply = ahead.current ?? read<T>(path);
+    ahead.current = null;
+    reply.then(
       (fresh) => {
         if (!wanted) return;
         setValue(fresh);

@@ -1,3 +1,4 @@
+import { useMemo } from "preact/hooks";
 import { ofClient } from "./ask_server";
 import { useClientName } from "./client_name";
 import { LastReadingLine } from "./last_reading_line";
@@ -14,6 +15,8 @@ import { words } from "./words";
 export function TracePlace({ client, days }: { client: string; days: 14 | 90 }) {
   const { value: trace, problem, again } = useReading<Trace>(ofClient(client, `/trace?days=${days}`), client);
   const name = useClientName(client);
+  // Hundreds of marks and entries: not drawn again because the name has come.
+  const sheet = useMemo(() => trace && <TraceSheet trace={trace} whole={{ from: trace.begin, to: trace.end }} />, [trace]);
   if (!trace && problem) return <ProblemBox sentence={problem.message} again={again} />;
   if (!trace) return <Loading text={words.day.loading} />;
   return (
@@ -24,7 +27,7 @@ export function TracePlace({ client, days }: { client: string; days: 14 | 90 }) 
       </p>
       <PlaceTitle text={words.day.of(name, words.day.lastDays(days))} />
       <LastReadingLine last={trace.last_reading} />
-      <TraceSheet trace={trace} whole={{ from: trace.begin, to: trace.end }} />
+      {sheet}
     </article>
   );
 }

@@ -2,7 +2,7 @@ import { useSignal } from "@preact/signals";
 import { useEffect, useMemo } from "preact/hooks";
 import { Lanes } from "./lanes";
 import type { Stretched } from "./replies";
-import { moved, scaled, type Stretch, within } from "./stretch";
+import { moved, same, scaled, type Stretch, within } from "./stretch";
 import { StretchShown } from "./stretch_shown";
 import { TracePlot } from "./trace_plot";
 import { unfolded } from "./trace_rows";
@@ -31,7 +31,8 @@ export function TraceSheet({ trace: reply, whole }: Props) {
 
   // A fresh reading of the same stretch stays where it was.
   useEffect(() => {
-    shown.value = within(shown.peek(), whole);
+    const stays = within(shown.peek(), whole);
+    if (!same(stays, shown.peek())) shown.value = stays;
   }, [whole.from, whole.to]);
 
   const press = (event: KeyboardEvent) => {

@@ -37,6 +37,17 @@ function marksTable(trace: ReadTrace): DataTable {
   };
 }
 
+/** A table that is made once it is unfolded. */
+function FoldedTable({ name, made }: { name: string; made: () => DataTable }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>{name}</summary>
+      {open && <DataTableBox name={name} table={made()} />}
+    </details>
+  );
+}
+
 /** Of the stretch on the screen, once it is at rest; nothing is made of it while it is folded away. */
 function ReadingsTable({ trace, shown }: { trace: ReadTrace; shown: Signal<Stretch> }) {
   const [open, setOpen] = useState(false);
@@ -58,16 +69,8 @@ export function TraceTables({ trace, shown }: { trace: ReadTrace; shown: Signal<
   return (
     <>
       {looksClosely && <ReadingsTable trace={trace} shown={shown} />}
-      {trace.marks.length > 0 && (
-        <details>
-          <summary>{words.day.marksTable}</summary>
-          <DataTableBox name={words.day.marksTable} table={marksTable(trace)} />
-        </details>
-      )}
-      <details>
-        <summary>{words.day.entries}</summary>
-        <DataTableBox name={words.day.entries} table={entriesTable(trace)} />
-      </details>
+      {trace.marks.length > 0 && <FoldedTable name={words.day.marksTable} made={() => marksTable(trace)} />}
+      <FoldedTable name={words.day.entries} made={() => entriesTable(trace)} />
     </>
   );
 }

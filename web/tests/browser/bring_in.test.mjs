@@ -4,8 +4,9 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { after, before, describe, test } from "node:test";
 import { messyFile } from "./messy_file.mjs";
-import { fitsTheWidth, nothingSerious } from "./on_every_place.mjs";
-import { looks, openedPage } from "./opened.mjs";
+import { nothingSerious } from "./on_every_place.mjs";
+import { openedPage } from "./opened.mjs";
+import { standsEverywhere } from "./stands_everywhere.mjs";
 
 let opened;
 let practice;
@@ -141,16 +142,10 @@ describe("Bring in", { concurrency: false }, () => {
   });
 
   test("narrow, at 200 % zoom and dark", async () => {
-    for (const look of looks) {
-      const here = await opened.newPage(look);
-      await here.goto(`${practice.address}/client/c40/bring-in`);
-      await here.setInputFiles("#files", join(practice.folder, "messy.csv"));
-      await here.getByRole("button", { name: "The day comes first" }).click();
-      await here.waitForSelector(".row-account");
-      await fitsTheWidth(here);
-      await nothingSerious(here);
-      await here.context().close();
-    }
+    await standsEverywhere(opened, "/client/c40/bring-in", ".row-account", async (at) => {
+      await at.setInputFiles("#files", join(practice.folder, "messy.csv"));
+      await at.getByRole("button", { name: "The day comes first" }).click();
+    });
   });
 
   test("no script failed and the security policy stopped nothing", () => assert.deepEqual(opened.errors, []));

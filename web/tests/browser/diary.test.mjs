@@ -1,8 +1,9 @@
 // The diary by keyboard: a message pasted, a paper diary typed, entries corrected and struck out.
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
-import { fitsTheWidth, nothingSerious } from "./on_every_place.mjs";
-import { looks, openedPage } from "./opened.mjs";
+import { nothingSerious } from "./on_every_place.mjs";
+import { openedPage } from "./opened.mjs";
+import { standsEverywhere } from "./stands_everywhere.mjs";
 
 const client = "c01";
 let opened;
@@ -157,16 +158,10 @@ describe("the diary", { concurrency: false }, () => {
   });
 
   test("narrow, at 200 % zoom and dark", async () => {
-    for (const look of looks) {
-      const here = await opened.newPage(look);
-      await here.goto(`${practice.address}/client/${client}/diary/2025-11-10`);
-      await here.waitForSelector(".entries li");
-      await here.fill("#diary-text", "8:10 porridge and banana; zorbo at noon");
-      await here.waitForSelector(".understood li");
-      await fitsTheWidth(here);
-      await nothingSerious(here);
-      await here.context().close();
-    }
+    await standsEverywhere(opened, `/client/${client}/diary/2025-11-10`, ".understood li", async (at) => {
+      await at.waitForSelector(".entries li");
+      await at.fill("#diary-text", "8:10 porridge and banana; zorbo at noon");
+    });
   });
 
   test("no script failed and the security policy stopped nothing", () => assert.deepEqual(opened.errors, []));

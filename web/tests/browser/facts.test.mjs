@@ -1,8 +1,9 @@
 // A new client, and all that is known of them on one place, by clicking and typing.
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
-import { fitsTheWidth, nothingSerious } from "./on_every_place.mjs";
-import { looks, openedPage } from "./opened.mjs";
+import { nothingSerious } from "./on_every_place.mjs";
+import { openedPage } from "./opened.mjs";
+import { standsEverywhere } from "./stands_everywhere.mjs";
 
 let opened;
 let practice;
@@ -168,16 +169,8 @@ describe("Who is this", { concurrency: false }, () => {
   });
 
   test("narrow, at 200 % zoom and dark", async () => {
-    for (const look of looks) {
-      const here = await opened.newPage(look);
-      for (const path of ["/client/c09/facts", "/new-client"]) {
-        await here.goto(practice.address + path);
-        await here.waitForSelector(".facts, #new-name");
-        await fitsTheWidth(here);
-        await nothingSerious(here);
-      }
-      await here.context().close();
-    }
+    await standsEverywhere(opened, "/client/c09/facts", ".facts");
+    await standsEverywhere(opened, "/new-client", "#new-name");
   });
 
   test("no script failed and the security policy stopped nothing", () => assert.deepEqual(opened.errors, []));

@@ -3,8 +3,9 @@
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
 import { inventedPlate } from "./invented_plate.mjs";
-import { fitsTheWidth, nothingSerious } from "./on_every_place.mjs";
-import { looks, openedPage } from "./opened.mjs";
+import { nothingSerious } from "./on_every_place.mjs";
+import { openedPage } from "./opened.mjs";
+import { standsEverywhere } from "./stands_everywhere.mjs";
 
 const client = "c09";
 const day = "2026-04-18";
@@ -79,15 +80,10 @@ describe("photos of meals", { concurrency: false }, () => {
   });
 
   test("fits a phone, a zoomed window and the dark", async () => {
-    for (const look of looks) {
-      const other = await opened.newPage(look);
-      await other.goto(`${opened.practice.address}/client/${client}/diary/${day}`);
-      await other.locator(".small-photos button").first().press("Enter");
-      await other.locator(".big-photo img").evaluate((one) => one.decode());
-      await fitsTheWidth(other);
-      await nothingSerious(other);
-      await other.context().close();
-    }
+    await standsEverywhere(opened, `/client/${client}/diary/${day}`, ".big-photo img", async (at) => {
+      await at.locator(".small-photos button").first().press("Enter");
+      await at.locator(".big-photo img").evaluate((one) => one.decode());
+    });
   });
 
   test("stands among the copies for the client", async () => {

@@ -4,7 +4,8 @@ import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { after, before, describe, test } from "node:test";
 import { fitsTheWidth, nothingSerious } from "./on_every_place.mjs";
-import { looks, openedPage } from "./opened.mjs";
+import { openedPage } from "./opened.mjs";
+import { standsEverywhere } from "./stands_everywhere.mjs";
 
 let opened;
 let practice;
@@ -171,15 +172,7 @@ describe("Shares", { concurrency: false }, () => {
   });
 
   test("narrow, at 200 % zoom and dark", async () => {
-    for (const look of looks) {
-      const here = await opened.newPage(look);
-      await here.goto(`${practice.address}/client/c40/shares`);
-      await here.waitForSelector("li:has-text('my wife')");
-      await here.getByText(/^\d+ looks$/).first().click();
-      await fitsTheWidth(here);
-      await nothingSerious(here);
-      await here.context().close();
-    }
+    await standsEverywhere(opened, "/client/c40/shares", "li:has-text('my wife')", (at) => at.getByText(/^\d+ looks$/).first().click());
   });
 
   test("no script failed and the security policy stopped nothing", () => assert.deepEqual(opened.errors, []));

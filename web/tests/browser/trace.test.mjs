@@ -1,8 +1,9 @@
 // The trace moved and looked at closer with mouse, wheel, keys and fingers, on a day, a fortnight and ninety days.
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
-import { fitsTheWidth, nothingSerious } from "./on_every_place.mjs";
+import { nothingSerious } from "./on_every_place.mjs";
 import { looks, openedPage } from "./opened.mjs";
+import { standsEverywhere } from "./stands_everywhere.mjs";
 
 const client = "c09";
 const all = "All of it is shown.";
@@ -143,13 +144,7 @@ describe("The trace", { concurrency: false }, () => {
     const close = /about (.+), (\d\d):00 to (.+), (\d\d):00\.$/.exec(await toldAfter(all));
     assert.ok(close && close[2] !== close[4], await told());
     await nothingSerious(page);
-    for (const look of looks) {
-      const other = await opened.newPage(look);
-      await openTrace("ninety-days", other);
-      await nothingSerious(other);
-      await fitsTheWidth(other);
-      await other.context().close();
-    }
+    await standsEverywhere(opened, `/client/${client}/ninety-days`, ".sheet .lane");
   });
 
   test("no script failed on the way", () => assert.deepEqual(opened.errors, []));

@@ -4,8 +4,9 @@ import assert from "node:assert/strict";
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { after, before, describe, test } from "node:test";
-import { fitsTheWidth, nothingSerious } from "./on_every_place.mjs";
-import { looks, openedPage } from "./opened.mjs";
+import { nothingSerious } from "./on_every_place.mjs";
+import { openedPage } from "./opened.mjs";
+import { standsEverywhere } from "./stands_everywhere.mjs";
 
 let opened;
 let practice;
@@ -120,14 +121,7 @@ describe("Can I trust it", { concurrency: false }, () => {
   });
 
   test("narrow, at 200 % zoom and dark", async () => {
-    for (const look of looks) {
-      const here = await opened.newPage(look);
-      await here.goto(`${practice.address}/client/c09/trust`);
-      await here.waitForSelector("h1:has-text('Can I trust it')");
-      await fitsTheWidth(here);
-      await nothingSerious(here);
-      await here.context().close();
-    }
+    await standsEverywhere(opened, "/client/c09/trust", "h1:has-text('Can I trust it')");
   });
 
   test("no script failed and the security policy stopped nothing", () => assert.deepEqual(opened.errors, []));
