@@ -32,7 +32,7 @@ function Content() {
   const here = place.value;
   if (turned.value) {
     // Going back in the window leads to no list of others either.
-    return "client" in here ? <ClientView key={here.client} client={here.client} /> : <p class="empty">{clientViewWords.none}</p>;
+    return "client" in here ? <ClientView key={here.client} client={here.client} here={here} /> : <p class="empty">{clientViewWords.none}</p>;
   }
   switch (here.at) {
     case "caseload":

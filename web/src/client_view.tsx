@@ -1,9 +1,11 @@
 import { useState } from "preact/hooks";
 import { ofClient } from "./ask_server";
+import { ClientDays } from "./client_days";
 import { clientViewWords } from "./client_view_words";
 import { Loading } from "./loading";
 import { PaperBody } from "./paper_body";
 import type { Paper, Papers } from "./paper_replies";
+import type { Place } from "./place";
 import { PlaceTitle } from "./place_title";
 import type { AgreedChange, Plan } from "./plan_replies";
 import { useReading } from "./reading";
@@ -55,10 +57,11 @@ function OpenPage({ client, paper }: { client: string; paper: string }) {
 }
 
 /**
- * What the client sees when the screen is turned: their own page with what safety rule 12 leaves on it, what was
- * agreed, today's part of a trial, and pages that explain. No other client, no note, no finding in the coach's terms.
+ * What the client sees when the screen is turned: their own page with what safety rule 12 leaves on it, led by a very
+ * low; the days at which it was turned; what was agreed, today's part of a trial, and pages that explain. No other
+ * client, no note, no finding in the coach's terms.
  */
-export function ClientView({ client }: { client: string }) {
+export function ClientView({ client, here }: { client: string; here: Place }) {
   const handout = useReading<Paper>(ofClient(client, "/papers/handout"), client);
   const plan = useReading<Plan>(ofClient(client, "/plan"), client).value;
   const trials = useReading<Trials>(ofClient(client, "/trials"), client).value;
@@ -69,6 +72,7 @@ export function ClientView({ client }: { client: string }) {
     <article class="review client-view">
       <PlaceTitle text={handout.value?.title ?? say.agreed} />
       {handout.value ? <PaperBody paper={handout.value} forClient /> : <p class="empty">{say.none}</p>}
+      {papers && <ClientDays client={client} here={here} fewerNumbers={papers.fewer_numbers} />}
       {plan?.agreed && <Agreed change={plan.agreed} />}
       {today && (
         <section>

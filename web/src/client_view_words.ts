@@ -12,5 +12,7 @@ export const clientViewWords = {
   ifNot: "If it can't be done",
   today: (arm: string) => `Today: ${arm}.`,
   trial: "What we try out",
+  day: "Your day",
+  days: (number: number) => `Your last ${number} days`,
   more: "To look at together",
 };
