@@ -23,10 +23,10 @@ DaysUnlike days_unlike(const FirstReview& sheets);
 Json json_of_days(const FirstReview& sheets);
 
 /// What the page needs to draw a stretch of a client's time and to label it by the client's clock,
-/// so that it converts no zone itself: traces of all wears in the client's unit with gaps as null,
-/// band edges, clock ticks, day borders, lanes, marks, the last reading. Moments are seconds since
-/// 1970, UTC. `told`: what a coach marked stands among the marks with the reason, what a coach
-/// counts after all doesn't. `head` comes first: the fields of a day sheet.
+/// so that it converts no zone itself: traces of all wears in hundredths of the client's unit with
+/// gaps as null, band edges, clock ticks, day borders, lanes, marks, the last reading. Moments are
+/// seconds since 1970, UTC. `told`: what a coach marked stands among the marks with the reason,
+/// what a coach counts after all doesn't. `head` comes first: the fields of a day sheet.
 std::string stretch_text(const FirstReview& sheets, std::span<const ToldStretch> told,
                          Interval stretch, Instant now, Json head);
 

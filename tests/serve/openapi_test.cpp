@@ -359,7 +359,7 @@ TEST_F(OpenApi, a_day_sheet_is_labelled_by_the_clients_clock) {
         jumped = jumped || tick["label"] == "03:00 (clock changed)";
     }
     EXPECT_TRUE(jumped);
-    EXPECT_EQ(day["band_edges"], (json{54.0, 70.0, 180.0, 250.0}));
+    EXPECT_EQ(day["band_edges"], (json{5400, 7000, 18000, 25000}));
     EXPECT_EQ(day["bands"].size(), day["band_edges"].size() + 1);
     EXPECT_EQ(day["edge_words"], (json{"54", "70", "180", "250"}));
     const auto seen = served.get("/api/clients/c1/days/2026-02-26", who).json();
@@ -367,14 +367,14 @@ TEST_F(OpenApi, a_day_sheet_is_labelled_by_the_clients_clock) {
     EXPECT_LT(seen["wears"][0]["begin"].get<long>() - seen["day"]["begin"].get<long>(), 300);
     EXPECT_EQ(seen["wears"][0]["steps"], (json{300, 287}));
     // Each level that occurs is worded once.
-    std::set<double> levels;
+    std::set<int> levels;
     for (const auto& value : seen["wears"][0]["value"]) {
-        levels.insert(value.get<double>());
+        levels.insert(value.get<int>());
     }
     ASSERT_EQ(seen["level_words"].size(), levels.size());
     for (const auto& one : seen["level_words"]) {
-        EXPECT_TRUE(levels.contains(one["level"].get<double>()));
-        EXPECT_EQ(one["words"], fmt::format("{:.0f} mg/dL", one["level"].get<double>()));
+        EXPECT_TRUE(levels.contains(one["level"].get<int>()));
+        EXPECT_EQ(one["words"], fmt::format("{} mg/dL", one["level"].get<int>() / 100));
     }
     EXPECT_EQ(seen["lanes"][0]["items"].size(), 4U);
 }

@@ -166,7 +166,7 @@ export interface LastReading {
 export interface Surroundings {
   zone: string;
   unit: string;
-  /** Rising, in the unit. */
+  /** Rising; levels are whole hundredths of the unit throughout. */
   band_edges: number[];
   /** Each edge as it is written. */
   edge_words: string[];
@@ -174,7 +174,7 @@ export interface Surroundings {
   bands: string[];
   ticks: LabelledInstant[];
   day_borders: LabelledInstant[];
-  /** Each level that occurs, and how it is written: 10.05 as '10.0 mmol/L'. */
+  /** Each level that occurs, and how it is written: 1005 as '10.0 mmol/L'. */
   level_words: { level: number; words: string }[];
   lanes: Lane[];
   marks: TraceMark[];

@@ -71,10 +71,10 @@ test("a reading beyond the limit is told as beyond it", () => {
 
 // 181 mg/dL is high, and is written 10.0: what is drawn is not what is told.
 test("levels are told in the server's words and drawn as they are", () => {
-  const wear = { label: "wear 1", begin: midnight, steps: [], value: [10.05], labels: ["00:00"], beyond_limit: [] };
-  const mmol = unfolded({ ...sheet, unit: "mmol/L", wears: [wear], level_words: [{ level: 10.05, words: "10.0 mmol/L" }] });
+  const wear = { label: "wear 1", begin: midnight, steps: [], value: [1005], labels: ["00:00"], beyond_limit: [] };
+  const mmol = unfolded({ ...sheet, unit: "mmol/L", wears: [wear], level_words: [{ level: 1005, words: "10.0 mmol/L" }] });
   assert.deepEqual(rowAt(mmol, midnight).told, ["10.0 mmol/L"]);
-  assert.deepEqual(columnsOf(linesOf(mmol))[1], [10.05]);
+  assert.deepEqual(columnsOf(linesOf(mmol))[1], [1005]);
 });
 
 test("labels never touch, and round times of the clock go first", () => {
