@@ -142,6 +142,13 @@ Reply problem_of(const StoreError& error) {
     return reply;
 }
 
+Reply too_many_tries(std::chrono::seconds wait) {
+    Reply reply =
+        problem(429, "too_many_tries", "Too many tries", "Wait a little before the next one");
+    reply.headers.emplace_back("Retry-After", std::to_string(wait.count()));
+    return reply;
+}
+
 std::string_view page_policy() {
     return "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src "
            "'self'; font-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'self'; "

@@ -5,6 +5,7 @@
 #include "serve/event_stream.hpp"
 #include "store/store_error.hpp"
 
+#include <chrono>
 #include <memory>
 #include <string>
 #include <string_view>
@@ -34,6 +35,9 @@ Reply problem(int status, std::string_view code, std::string_view title, std::st
 Reply problem_of(const FileError& error);
 /// What the practice refused.
 Reply problem_of(const StoreError& error);
+
+/// Until the next try of a secret may be made, so long.
+Reply too_many_tries(std::chrono::seconds wait);
 
 /// Status line and headers as sent, with what every reply bears: the content security policy, no
 /// guessing of types, no referrer, no framing, and no keeping of personal data.

@@ -33,10 +33,12 @@ const std::vector<Route>& routes() {
     static const std::vector<Route> all = [] {
         std::vector<Route> joined;
         for (const auto part :
-             {session_routes(), practice_routes(), review_routes(), day_routes(), record_routes(),
-              import_routes(), diary_routes(), client_routes(), trust_routes(), plan_routes(),
-              paper_routes(), progress_routes(), trial_routes(), question_routes(), meal_routes(),
-              sensor_routes(), writing_routes(), share_routes(), share_page_routes()}) {
+             {session_routes(),   practice_routes(), review_routes(),      day_routes(),
+              record_routes(),    import_routes(),   diary_routes(),       client_routes(),
+              trust_routes(),     plan_routes(),     paper_routes(),       progress_routes(),
+              trial_routes(),     question_routes(), meal_routes(),        sensor_routes(),
+              writing_routes(),   audit_routes(),    safekeeping_routes(), share_routes(),
+              share_page_routes()}) {
             joined.insert(joined.end(), part.begin(), part.end());
         }
         return joined;

@@ -2,6 +2,7 @@
 
 #include "access/coach.hpp"
 #include "access/session_book.hpp"
+#include "access/try_limit.hpp"
 #include "serve/reply.hpp"
 #include "serve/request.hpp"
 #include "store/sqlite_practice.hpp"
@@ -28,6 +29,8 @@ struct Asked {
     Coach coach;
     ClientShelf& shelf;                    ///< clients opened already
     std::uint64_t version;                 ///< of the client's data, as of before it is read
+    TryLimit& key_tries;                   ///< of the recovery key
+    Tick tick;                             ///< now, for limits
     std::optional<ClientRecord> client{};  ///< of a route below /api/clients/{handle}
     bool secure = false;                   ///< over TLS
 };
@@ -69,10 +72,12 @@ std::span<const Route> sensor_routes();    ///< how long wears last, how far the
 std::span<const Route> trial_routes();     ///< trials: planned, kept, told, read
 std::span<const Route> question_routes();  ///< what goes with it, asked in words
 std::span<const Route> meal_routes();  ///< foods compared, rises to ask about, finger-prick pairs
-std::span<const Route> writing_routes();     ///< how the practice writes dates, times, glucose
-std::span<const Route> share_routes();       ///< shares: given, listed, revoked
-std::span<const Route> share_page_routes();  ///< what the holder of a share sees
-std::span<const Route> session_routes();     ///< sign-in, session, events: the service's own
+std::span<const Route> writing_routes();      ///< how the practice writes dates, times, glucose
+std::span<const Route> audit_routes();        ///< who did and saw what
+std::span<const Route> safekeeping_routes();  ///< backup, recovery key
+std::span<const Route> share_routes();        ///< shares: given, listed, revoked
+std::span<const Route> share_page_routes();   ///< what the holder of a share sees
+std::span<const Route> session_routes();      ///< sign-in, session, events: the service's own
 
 /// All of them.
 const std::vector<Route>& routes();

@@ -67,6 +67,7 @@ Service::Service(ServiceOptions options, Clocks clocks)
       origin_scheme_(options_.secure ? "https://" : "http://"),
       sessions_(options_.sessions),
       tries_(options_.tries),
+      key_tries_(options_.tries),
       kept_(options_.most_kept_bytes),
       practice_desk_(options_.workers, options_.most_waiting),
       sign_in_desk_(1, 16) {}
@@ -314,6 +315,8 @@ Reply Service::from_practice(const Request& request, const RequestTarget& target
                 coach.value_or(Coach{}),
                 worker.shelf,
                 version,
+                key_tries_,
+                clocks_.tick(),
                 {},
                 options_.secure};
     if (of_client) {

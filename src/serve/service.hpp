@@ -100,6 +100,7 @@ class Service {
     std::string origin_scheme_;
     SessionBook sessions_;
     TryLimit tries_;
+    TryLimit key_tries_;  ///< apart: whoever mistypes a recovery key is still let in
     EventHub hub_;
     ChangeBook changes_;
     KeptReplies kept_;

@@ -80,10 +80,7 @@ void Service::sign_in(std::shared_ptr<const Request> request, std::function<void
         const std::string& handle = fields.at("coach");
         // Asked here, where one is tried after the other: many at once gain nothing.
         if (const auto wait = tries_.wait(handle, clocks_.tick())) {
-            Reply reply = problem(429, "too_many_tries", "Too many tries",
-                                  "Wait a little before the next one");
-            reply.headers.emplace_back("Retry-After", std::to_string(wait->count()));
-            done(std::move(reply));
+            done(too_many_tries(*wait));
             return;
         }
         const auto door = PracticeDoor::of_coach(options_.practice, handle);

@@ -11,13 +11,14 @@ namespace {
 // and never come to rest.
 bool a_look(const std::string& deed) {
     static const std::set<std::string, std::less<>> looks{
-        "signed_in",       "signed_out",
-        "client_exported", "backup_made",
-        "review_made",     "handout_made",
-        "letter_made",     "talk_sheet_made",
-        "start_page_made", "diary_sheet_made",
-        "paper_made",      "explaining_pages_made",
-        "question_asked",  "handout_made_with_numbers"};
+        "signed_in",           "signed_out",
+        "client_exported",     "backup_made",
+        "review_made",         "handout_made",
+        "letter_made",         "talk_sheet_made",
+        "start_page_made",     "diary_sheet_made",
+        "paper_made",          "explaining_pages_made",
+        "question_asked",      "handout_made_with_numbers",
+        "recovery_key_opened", "recovery_key_refused"};
     return deed.ends_with("_seen") || deed.ends_with("_looked_at") || looks.contains(deed);
 }
 

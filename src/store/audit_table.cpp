@@ -23,6 +23,15 @@ AuditTable::AuditTable(Database& database)
                  "ORDER BY id"),
       since_(database,
              "SELECT id, at, coach, deed, client, number FROM audit WHERE id > ? ORDER BY id"),
+      before_(database,
+              "SELECT id, at, coach, deed, client, number FROM audit WHERE id < ? "
+              "ORDER BY id DESC LIMIT ?"),
+      of_client_before_(database,
+                        "SELECT id, at, coach, deed, client, number FROM audit WHERE client = ? "
+                        "AND id < ? ORDER BY id DESC LIMIT ?"),
+      last_of_(database,
+               "SELECT id, at, coach, deed, client, number FROM audit WHERE deed = ? "
+               "ORDER BY id DESC LIMIT 1"),
       forget_(database, "DELETE FROM audit WHERE client = ?") {}
 
 void AuditTable::add(const Acting& acting, const std::string& deed,
@@ -37,6 +46,17 @@ std::vector<AuditLine> AuditTable::lines(std::optional<std::int64_t> client) {
 
 std::vector<AuditLine> AuditTable::since(std::int64_t line) {
     return rows(since_.with(line));
+}
+
+std::vector<AuditLine> AuditTable::before(std::int64_t line, std::int64_t most,
+                                          std::optional<std::int64_t> client) {
+    return client ? rows(of_client_before_.with(*client, line, most))
+                  : rows(before_.with(line, most));
+}
+
+std::optional<AuditLine> AuditTable::last_of(const std::string& deed) {
+    const auto found = rows(last_of_.with(deed));
+    return found.empty() ? std::nullopt : std::optional(found.front());
 }
 
 void AuditTable::forget(std::int64_t client) {

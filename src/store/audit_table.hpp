@@ -39,12 +39,20 @@ class AuditTable {
     std::vector<AuditLine> lines(std::optional<std::int64_t> client);
     /// Those with a greater number, of all clients.
     std::vector<AuditLine> since(std::int64_t line);
+    /// At most so many with a lesser number, newest first; of one client, or of all.
+    std::vector<AuditLine> before(std::int64_t line, std::int64_t most,
+                                  std::optional<std::int64_t> client);
+    /// The newest of a deed.
+    std::optional<AuditLine> last_of(const std::string& deed);
     void forget(std::int64_t client);
 
   private:
     Statement add_;
     Statement of_client_;
     Statement since_;
+    Statement before_;
+    Statement of_client_before_;
+    Statement last_of_;
     Statement forget_;
 };
 

@@ -62,12 +62,17 @@ Stored<void> ErasureList::add(std::span<const ClientMark> marks) const {
             listed->push_back(mark);
         }
     }
-    std::string text;
-    for (const ClientMark& mark : *listed) {
-        text += fmt::format("{:02x}\n", fmt::join(mark, ""));
-    }
+    const std::string text = erasure_list_text(*listed);
     return write_whole_file(
         path_, std::span(reinterpret_cast<const std::uint8_t*>(text.data()), text.size()));
+}
+
+std::string erasure_list_text(std::span<const ClientMark> marks) {
+    std::string text;
+    for (const ClientMark& mark : marks) {
+        text += fmt::format("{:02x}\n", fmt::join(mark, ""));
+    }
+    return text;
 }
 
 std::string erasure_list_path(const std::string& path) {

@@ -26,6 +26,9 @@ class ErasureList {
     std::string path_;
 };
 
+/// The list as a file holds it.
+std::string erasure_list_text(std::span<const ClientMark> marks);
+
 /// Where the list of the practice at `path` is kept.
 std::string erasure_list_path(const std::string& path);
 

@@ -85,6 +85,12 @@ Stored<std::vector<ClientMark>> marks_of(const std::vector<std::string>& lists) 
     return marks;
 }
 
+tl::unexpected<StoreError> does_not_read_back() {
+    return store_error(StoreErrorKind::broken,
+                       "found that the backup does not read back as it was written: do not rely on "
+                       "it");
+}
+
 void erase_again(Database& database, const std::vector<ClientMark>& marks) {
     database.run("PRAGMA foreign_keys = ON; PRAGMA secure_delete = ON");
     Statement audit(database,
@@ -98,38 +104,50 @@ void erase_again(Database& database, const std::vector<ClientMark>& marks) {
 
 }  // namespace
 
-Stored<BackupFacts> write_backup(SqlitePractice& practice, const std::string& path,
-                                 const Acting& acting) {
-    return caught([&]() -> Stored<BackupFacts> {
+Stored<SealedBackup> sealed_backup(SqlitePractice& practice) {
+    return caught([&]() -> Stored<SealedBackup> {
         const auto image = practice.image();
         if (!image) {
             return tl::make_unexpected(image.error());
         }
-        std::vector<std::uint8_t> file = head_of(practice.locked_key());
-        const auto stream =
-            sealed_stream(*image, practice.key().derived(backup_key_number, backup_purpose), file);
-        file.insert(file.end(), stream.begin(), stream.end());
-        if (const auto written = write_whole_file(path, file); !written) {
-            return tl::make_unexpected(written.error());
-        }
-        const auto again = read_whole_file(path);
-        if (!again) {
-            return tl::make_unexpected(again.error());
-        }
+        SealedBackup backup{head_of(practice.locked_key())};
+        const auto stream = sealed_stream(
+            *image, practice.key().derived(backup_key_number, backup_purpose), backup.bytes);
+        backup.bytes.insert(backup.bytes.end(), stream.begin(), stream.end());
         const auto opened = opened_backup(
-            *again, [&](const LockedPracticeKey&) -> tl::expected<SecretKey, std::string> {
+            backup.bytes, [&](const LockedPracticeKey&) -> tl::expected<SecretKey, std::string> {
                 return practice.key().copy();
             });
         if (!opened || opened->database != *image) {
-            return store_error(StoreErrorKind::broken,
-                               "found that the backup does not read back as it was written: do not "
-                               "rely on it");
+            return does_not_read_back();
         }
         Database copy("", Database::Mode::in_memory);
         copy.take_bytes(opened->database);
         const auto clients = clients_in_sound(copy);
         if (!clients) {
             return tl::make_unexpected(clients.error());
+        }
+        backup.clients = *clients;
+        return backup;
+    });
+}
+
+Stored<BackupFacts> write_backup(SqlitePractice& practice, const std::string& path,
+                                 const Acting& acting) {
+    return caught([&]() -> Stored<BackupFacts> {
+        const auto backup = sealed_backup(practice);
+        if (!backup) {
+            return tl::make_unexpected(backup.error());
+        }
+        if (const auto written = write_whole_file(path, backup->bytes); !written) {
+            return tl::make_unexpected(written.error());
+        }
+        const auto again = read_whole_file(path);
+        if (!again) {
+            return tl::make_unexpected(again.error());
+        }
+        if (*again != backup->bytes) {
+            return does_not_read_back();
         }
         const auto erased = marks_of({erasure_list_path(practice.path())});
         if (!erased) {
@@ -141,7 +159,7 @@ Stored<BackupFacts> write_backup(SqlitePractice& practice, const std::string& pa
         if (const auto noted = practice.note_backup(acting); !noted) {
             return tl::make_unexpected(noted.error());
         }
-        return BackupFacts{path, file.size(), *clients};
+        return BackupFacts{path, backup->bytes.size(), backup->clients};
     });
 }
 

@@ -14,11 +14,20 @@ struct BackupFacts {
     std::size_t clients = 0;
 };
 
-/// Writes the practice as it is now into one encrypted file (libsodium's secretstream under a key
-/// derived from the practice's; the locked key stands in front, so passphrase or recovery key open
-/// it anywhere), reads it back, decrypts it and checks it before it says so. The list of erased
-/// clients goes beside it as `path`.erased. Replaces a file of that name only when the new one is
-/// whole. Format: docs/formats/practice.md.
+/// A backup that lies on no disk yet.
+struct SealedBackup {
+    std::vector<std::uint8_t> bytes;
+    std::size_t clients = 0;
+};
+
+/// The practice as it is now, encrypted (libsodium's secretstream under a key derived from the
+/// practice's; the locked key stands in front, so passphrase or recovery key open it anywhere);
+/// decrypted again and checked before it is given. Notes nothing: whoever keeps the bytes does. The
+/// list of erased clients is not in it. Format: docs/formats/practice.md.
+Stored<SealedBackup> sealed_backup(SqlitePractice& practice);
+
+/// Writes one to a file, reads it back and notes that it was made. The list of erased clients goes
+/// beside it as `path`.erased. Replaces a file of that name only when the new one is whole.
 Stored<BackupFacts> write_backup(SqlitePractice& practice, const std::string& path,
                                  const Acting& acting);
 

@@ -234,6 +234,16 @@ Stored<std::vector<AuditLine>> SqlitePractice::audit_since(std::int64_t line) {
     return reading([&]() -> Stored<std::vector<AuditLine>> { return audit_.since(line); });
 }
 
+Stored<std::vector<AuditLine>> SqlitePractice::audit_before(std::int64_t line, std::int64_t most,
+                                                            std::optional<std::int64_t> client) {
+    return reading(
+        [&]() -> Stored<std::vector<AuditLine>> { return audit_.before(line, most, client); });
+}
+
+Stored<std::optional<AuditLine>> SqlitePractice::last_deed(const std::string& deed) {
+    return reading([&]() -> Stored<std::optional<AuditLine>> { return audit_.last_of(deed); });
+}
+
 std::int64_t SqlitePractice::change_count() {
     // data_version tells other connections' changes, total_changes() our own.
     return database_->integer("PRAGMA data_version") + database_->integer("SELECT total_changes()");

@@ -56,6 +56,11 @@ class SqlitePractice final : public PracticeStore {
     std::int64_t change_count();
     /// The audit's lines with a greater number, of all clients, oldest first: what was done since.
     Stored<std::vector<AuditLine>> audit_since(std::int64_t line);
+    /// At most so many with a lesser number, newest first; of one client, or of all.
+    Stored<std::vector<AuditLine>> audit_before(std::int64_t line, std::int64_t most,
+                                                std::optional<std::int64_t> client = std::nullopt);
+    /// When a deed was last done, whoever did it.
+    Stored<std::optional<AuditLine>> last_deed(const std::string& deed);
 
     /// One moment of the practice, whatever other programs do meanwhile: all that `deed` reads, in
     /// however many calls, is of that moment. It may change nothing.

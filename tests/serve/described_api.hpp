@@ -33,6 +33,7 @@ class DescribedApi : public ::testing::Test {
     void ask_of_clients(const Sitting& owner, const Sitting& reader);
     void ask_of_trust(const Sitting& owner, const Sitting& reader);
     void ask_of_shares(const Sitting& owner, const Sitting& reader);
+    void ask_of_safekeeping(const Sitting& owner, const Sitting& reader);
 
     nlohmann::json api = described_api();
     nlohmann::json schemas = all_schemas(api);

@@ -1,4 +1,5 @@
 // The parts of the API by which a client's record is told, asked for every status described.
+#include "access/recovery_key.hpp"
 #include "intake/invented_photo.hpp"
 #include "serve/described_api.hpp"
 
@@ -203,6 +204,46 @@ void DescribedApi::ask_of_shares(const Sitting& owner, const Sitting& reader) {
     ask(200, "GET", place, "/api/clients/c1/shares", owner);
     ask(401, "GET", place, "/api/clients/c1/shares", {});
     ask(404, "GET", place, "/api/clients/nobody/shares", owner);
+}
+
+void DescribedApi::ask_of_safekeeping(const Sitting& owner, const Sitting& reader) {
+    const std::string audit = "/api/audit";
+    EXPECT_FALSE(ask(200, "GET", audit, audit, owner).json()["lines"].empty());
+    ask(200, "GET", audit, audit + "?before=5&client=c1", reader);
+    ask(401, "GET", audit, audit, {});
+    ask(404, "GET", audit, audit + "?client=nobody", owner);
+    ask(422, "GET", audit, audit + "?before=yesterday", owner);
+
+    const std::string backup = "/api/backup";
+    const std::string list = backup + "/erased";
+    ask(200, "GET", backup, backup, reader);
+    ask(401, "GET", backup, backup, {});
+    ask(401, "POST", backup, backup, {});
+    ask(403, "POST", backup, backup, reader);
+    ask(200, "POST", backup, backup, owner);
+    ask(200, "GET", backup, backup, owner);
+    ask(401, "GET", list, list, {});
+    ask(403, "GET", list, list, reader);
+    ask(200, "GET", list, list, owner);
+
+    const std::string told = "/api/recovery-key";
+    const std::string place = told + "/try";
+    const json right{{"key", written_recovery_key(recovery_key_for_tests())}};
+    const json wrong{{"key", written_recovery_key(key_for_tests())}};
+    ask(200, "GET", told, told, reader);
+    ask(401, "GET", told, told, {});
+    ask(401, "POST", place, place, {}, right);
+    ask(403, "POST", place, place, reader, right);
+    ask(400, "POST", place, place, owner, json::array());
+    ask(415, "POST", place, place, owner, right, {{"Content-Type", "text/xml"}});
+    ask(422, "POST", place, place, owner, json::object());
+    ask(422, "POST", place, place, owner, {{"key", "none"}});
+    ask(200, "POST", place, place, owner, right);
+    for (std::size_t i = 0; i < TryRules{}.of_one; ++i) {
+        ask(200, "POST", place, place, owner, wrong);
+    }
+    ask(429, "POST", place, place, owner, right);
+    ask(200, "GET", told, told, owner);
 }
 
 }  // namespace tracewright::testing

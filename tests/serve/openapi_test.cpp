@@ -290,6 +290,7 @@ TEST_F(OpenApi, every_status_is_met_and_every_reply_fits) {
     ask_of_clients(owner, reader);
     ask_of_trust(owner, reader);
     ask_of_shares(owner, reader);
+    ask_of_safekeeping(owner, reader);
 
     ask(401, "POST", "/api/sign-out", "/api/sign-out", {});
     ask(403, "POST", "/api/sign-out", "/api/sign-out", {reader.cookie, ""});

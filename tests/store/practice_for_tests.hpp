@@ -57,9 +57,15 @@ inline SecretKey key_for_tests() {
     return SecretKey::from(bytes);
 }
 
+inline SecretKey recovery_key_for_tests() {
+    std::array<std::uint8_t, SecretKey::bytes> bytes{};
+    bytes.fill(9);
+    return SecretKey::from(bytes);
+}
+
 inline LockedPracticeKey locked_for_tests() {
-    return *LockedPracticeKey::locked(key_for_tests(), "invented passphrase", SecretKey::drawn(),
-                                      PassphraseWork::least);
+    return *LockedPracticeKey::locked(key_for_tests(), "invented passphrase",
+                                      recovery_key_for_tests(), PassphraseWork::least);
 }
 
 inline tl::expected<SecretKey, std::string> unlock_for_tests(const LockedPracticeKey& locked) {

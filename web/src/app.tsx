@@ -2,6 +2,7 @@ import { Bottom } from "./bottom";
 import { BringInPlace } from "./bring_in_place";
 import { CausesPlace } from "./causes_place";
 import { ClientView } from "./client_view";
+import { ClientDeedsPlace } from "./client_deeds_place";
 import { clientViewWords } from "./client_view_words";
 import { DayPlace } from "./day_place";
 import { DiaryPlace } from "./diary_place";
@@ -12,6 +13,7 @@ import { Loading } from "./loading";
 import { NewClientPlace } from "./new_client_place";
 import { place } from "./place";
 import { PlanPlace } from "./plan_place";
+import { PracticeBookPlace } from "./practice_book_place";
 import { ProblemBox } from "./problem_box";
 import { ReviewPlace } from "./review_place";
 import { findSession, session, sessionProblem } from "./session";
@@ -55,6 +57,10 @@ function Content() {
       return <TrustPlace key={here.client} client={here.client} />;
     case "shares":
       return <SharesPlace key={here.client} client={here.client} />;
+    case "who-did-what":
+      return <ClientDeedsPlace key={here.client} client={here.client} />;
+    case "practice-book":
+      return <PracticeBookPlace />;
     case "new-client":
       return <NewClientPlace />;
     case "writing":

@@ -75,8 +75,12 @@ async function ask<T>(method: string, path: string, body?: unknown): Promise<T> 
 
 export const read = <T>(path: string): Promise<T> => ask<T>("GET", path);
 export const send = <T>(path: string, body: unknown): Promise<T> => ask<T>("POST", path, body);
-/** Where the reply is a file, such as a paper. */
-export const sendForFile = async (path: string, body: unknown): Promise<Blob> => (await asked("POST", path, body)).blob();
+/** Where the reply is a file, such as a paper; with the name that the server gave it, or none. */
+export async function sendForFile(path: string, body: unknown): Promise<File> {
+  const reply = await asked("POST", path, body);
+  const name = /filename="([^"]*)"/.exec(reply.headers.get("Content-Disposition") ?? "")?.[1] ?? "";
+  return new File([await reply.blob()], name, { type: reply.headers.get("Content-Type") ?? "" });
+}
 
 /** Sends a file's bytes as they are; `onSent` hears how many have gone. */
 export function sendFile<T>(path: string, file: Blob, onSent: (bytes: number) => void): Promise<T> {

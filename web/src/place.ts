@@ -1,9 +1,14 @@
 import { signal } from "@preact/signals";
 
 /** Places that need nothing but the client; each is its own word in the address. */
-const placesOfClient = ["trace", "ninety-days", "facts", "trust", "goes-with", "plan", "helped", "sensor", "bring-in", "shares"] as const;
+const placesOfClient = ["trace", "ninety-days", "facts", "trust", "goes-with", "plan", "helped", "sensor", "bring-in", "shares", "who-did-what"] as const;
 export type PlaceOfClient = (typeof placesOfClient)[number];
 const isPlaceOfClient = (word: string): word is PlaceOfClient => (placesOfClient as readonly string[]).includes(word);
+
+/** Places of the whole practice, the same. */
+const placesOfPractice = ["new-client", "writing", "practice-book"] as const;
+type PlaceOfPractice = (typeof placesOfPractice)[number];
+const isPlaceOfPractice = (word: string | undefined): word is PlaceOfPractice => (placesOfPractice as readonly (string | undefined)[]).includes(word);
 
 /** Where the coach is. Each place has an address of its own, so that it can be kept and reloaded. */
 export type Place =
@@ -11,8 +16,7 @@ export type Place =
   | { at: "review"; client: string }
   | { at: "day"; client: string; date: string }
   | { at: "diary"; client: string; date: string }
-  | { at: "new-client" }
-  | { at: "writing" }
+  | { at: PlaceOfPractice }
   | { at: PlaceOfClient; client: string }
   | { at: "nowhere" };
 
@@ -20,7 +24,8 @@ export type Place =
 export function placeOf(path: string): Place {
   const parts = path.split("/").filter((part) => part !== "");
   if (parts.length === 0) return { at: "caseload" };
-  if (parts.length === 1 && (parts[0] === "new-client" || parts[0] === "writing")) return { at: parts[0] };
+  const [first] = parts;
+  if (parts.length === 1 && isPlaceOfPractice(first)) return { at: first };
   let client = "";
   try {
     client = decodeURIComponent(parts[1] ?? "");
@@ -51,6 +56,7 @@ export function addressOf(place: Place): string {
       return `/client/${encodeURIComponent(place.client)}/diary${place.date === "today" ? "" : `/${place.date}`}`;
     case "new-client":
     case "writing":
+    case "practice-book":
       return `/${place.at}`;
     case "caseload":
     case "nowhere":

@@ -4,7 +4,9 @@ import { ClientAge } from "./client_age";
 import { useClientName } from "./client_name";
 import { ClientPlaces } from "./client_places";
 import { Loading } from "./loading";
+import { PlaceLink } from "./place_link";
 import { PlaceTitle } from "./place_title";
+import { practiceBookWords } from "./practice_book_words";
 import { ProblemBox } from "./problem_box";
 import { useReading } from "./reading";
 import { ShareAddress } from "./share_address";
@@ -31,6 +33,9 @@ export function SharesPlace({ client }: { client: string }) {
       {value.closed_kinds.length > 0 && <p>{texts.closedKinds(value.closed_kinds.join(", "))}</p>}
       {given && <ShareAddress given={given} close={() => setGiven(null)} />}
       <ShareList client={client} shares={value.shares} again={again} />
+      <p>
+        <PlaceLink to={{ at: "who-did-what", client }}>{practiceBookWords.deeds.linkOfClient}</PlaceLink>
+      </p>
       <ShareForm
         client={client}
         known={value}

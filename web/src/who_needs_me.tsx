@@ -6,6 +6,7 @@ import { Loading } from "./loading";
 import { cameFrom } from "./place";
 import { PlaceLink } from "./place_link";
 import { PlaceTitle } from "./place_title";
+import { practiceBookWords } from "./practice_book_words";
 import { ProblemBox } from "./problem_box";
 import { useReading } from "./reading";
 import type { Caseload, CaseloadClient } from "./replies";
@@ -60,9 +61,10 @@ export function WhoNeedsMe() {
         </section>
       )}
       {value && (
-        <p>
-          <PlaceLink to={{ at: "new-client" }}>{factsWords.newClient.link}</PlaceLink>{" "}
+        <p class="actions">
+          <PlaceLink to={{ at: "new-client" }}>{factsWords.newClient.link}</PlaceLink>
           <PlaceLink to={{ at: "writing" }}>{writingWords.link}</PlaceLink>
+          <PlaceLink to={{ at: "practice-book" }}>{practiceBookWords.link}</PlaceLink>
         </p>
       )}
       {value && value.clients.length > 0 && (

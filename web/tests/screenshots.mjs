@@ -31,6 +31,8 @@ const places = {
   shares: ["/client/c09/shares", "#share-until"],
   "new-client": ["/new-client", "#new-name"],
   writing: ["/writing", ".writing fieldset"],
+  "practice-book": ["/practice-book", ".deeds li"],
+  "who-did-what": ["/client/c09/who-did-what", ".deeds li"],
   causes: ["/client/c10/goes-with", ".trials"],
   plan: ["/client/c03/plan", ".papers"],
   helped: ["/client/c05/helped", ".change-helped"],

@@ -11,6 +11,8 @@ test("every place has an address that leads back to it", () => {
     { at: "goes-with", client: "c1" },
     { at: "plan", client: "c1" },
     { at: "helped", client: "c1" },
+    { at: "who-did-what", client: "c1" },
+    { at: "practice-book" },
   ] as const) {
     assert.deepEqual(placeOf(addressOf(place)), place);
   }

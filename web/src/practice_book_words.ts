@@ -1,0 +1,65 @@
+// The texts of the practice's book: backup, recovery key, who did what.
+
+const someone = "somebody";
+
+export const practiceBookWords = {
+  link: "Practice book: backup, recovery key, who did what",
+  title: "Practice book",
+  lead: "What keeps the practice from being lost, and who did and saw what in it.",
+  backup: {
+    title: "Backup",
+    loading: "Reading when the last backup was made …",
+    lead: "One encrypted file with the whole practice as it is now. The practice's passphrase or the recovery key opens it, on any machine; a coach's own passphrase doesn't.",
+    elsewhere: "On this machine alone it is lost with it: take the file to another one, or to a medium that you keep elsewhere.",
+    none: "No backup was made yet.",
+    last: (when: string, coach: string | null) => `The last one was made on ${when}, by ${coach ?? someone}.`,
+    make: "Make a backup",
+    making: "Making it and reading it again …",
+    made: (name: string) =>
+      `Made, opened again and checked. Your browser saves it as ${name}. Look whether the file is there: only you can see that.`,
+    again: "Save it once more",
+    reader: "Who only reads makes no backup: ask another coach of the practice.",
+    restore: "Bringing one back",
+    byCommand: "By command, where this program is installed:",
+    command: "tracewright --practice NEW restore FILE",
+    commandWithList: "tracewright --practice NEW restore FILE --erased LIST",
+    noneErased: "No client was erased so far, so there is no list of the erased to keep with a backup.",
+    erased: (n: number) =>
+      `${n === 1 ? "One client was" : `${n} clients were`} erased. A backup made before still has them: brought back without the list of the erased, they are there again. The list is kept beside the practice; keep a copy with your backups, and save it anew whenever a client is erased. It doesn't tell who they were.`,
+    saveList: "Save the list of the erased",
+  },
+  key: {
+    title: "Recovery key",
+    loading: "Reading when the key was last tried …",
+    lead: "Fourteen groups of four letters and digits, to be kept on paper. It opens the practice and every backup of it if the passphrase is lost. It was shown once, when the practice was made, is kept nowhere that it could be read, and can't be shown again.",
+    careful: "Whoever finds the paper can open the practice if they have its file: keep it apart from this machine.",
+    none: "It was not tried here yet.",
+    last: (when: string, coach: string | null, opens: boolean) =>
+      `Last tried on ${when}, by ${coach ?? someone}: ${opens ? "it opened the practice." : "that key did not open it."}`,
+    ownerOnly: "An owner can try here whether the paper still opens the practice.",
+    try: "Does the paper still open the practice?",
+    label: "The recovery key, as it is written down",
+    hint: "Capitals, spaces and hyphens don't matter. It is tried and then forgotten, here and on the server.",
+    go: "Try it",
+    trying: "Trying it …",
+    yes: "Yes, it opens the practice. Put the paper back where it was.",
+    no: "No, this key does not open the practice. Is it the paper of another one? While the passphrase is known nothing is lost: keep it safe, for no new key can be made.",
+    tooOften: "Too many tries. Wait five minutes before the next one.",
+  },
+  deeds: {
+    title: "Who did what",
+    newestFirst: "The newest first",
+    earlierOnes: "Earlier ones",
+    of: (name: string) => `Who did what: ${name}`,
+    linkOfClient: "Who in the practice looked at this client, and did what",
+    loading: "Reading who did what …",
+    lead: "The program adds lines and rewrites none; those about a client go when the client is erased.",
+    clock: "The newest first. What is about a client is told by that client's clock, all else by UTC.",
+    clockOfClient: "By the client's clock. The looks of others stand under each share, in 'Shares'.",
+    someone,
+    earlier: "Earlier",
+    newest: "The newest",
+    none: "Nothing stands here.",
+    oldest: "These are the first lines.",
+  },
+};
