@@ -1,4 +1,6 @@
 // Reads the table of src/README.md and every #include "room/..." under src.
+#include "source_folder.hpp"
+
 #include <gtest/gtest.h>
 
 #include <filesystem>
@@ -14,7 +16,7 @@ namespace {
 namespace fs = std::filesystem;
 using Rooms = std::map<std::string, std::set<std::string>>;
 
-const fs::path source = fs::path(TRACEWRIGHT_SOURCE_DIR);
+const fs::path source = fs::path(TRACEWRIGHT_SOURCE_FOLDER);
 
 Rooms table() {
     Rooms rooms;

@@ -2,6 +2,7 @@
 
 #include "cli/command_for_tests.hpp"
 #include "cli/json_schema.hpp"
+#include "source_folder.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -15,7 +16,7 @@ using ::testing::HasSubstr;
 
 namespace {
 
-const std::string source = TRACEWRIGHT_SOURCE_DIR;
+const std::string source = TRACEWRIGHT_SOURCE_FOLDER;
 const std::string example = source + "/data/invented-wear.csv";
 
 Ran asked(std::vector<std::string> more) {

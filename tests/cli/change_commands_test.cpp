@@ -3,6 +3,7 @@
 #include "cli/command_for_tests.hpp"
 #include "cli/json_schema.hpp"
 #include "cli/trial_record.hpp"
+#include "source_folder.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -19,7 +20,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-const std::string source = TRACEWRIGHT_SOURCE_DIR;
+const std::string source = TRACEWRIGHT_SOURCE_FOLDER;
 
 /// The shipped example with all that a plan asks of a client answered.
 class ChangeCommands : public ::testing::Test {

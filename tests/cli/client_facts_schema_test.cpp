@@ -1,4 +1,5 @@
 #include "cli/json_schema.hpp"
+#include "source_folder.hpp"
 #include "store/client_document.hpp"
 
 #include <gtest/gtest.h>
@@ -11,7 +12,7 @@ namespace {
 using nlohmann::json;
 
 json schema() {
-    std::ifstream file(std::string(TRACEWRIGHT_SOURCE_DIR) +
+    std::ifstream file(std::string(TRACEWRIGHT_SOURCE_FOLDER) +
                        "/docs/formats/client-facts.schema.json");
     return json::parse(file);
 }

@@ -1,6 +1,7 @@
 #include "cli/command_for_tests.hpp"
 
 #include "cli/json_schema.hpp"
+#include "source_folder.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -16,7 +17,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-const std::string source = TRACEWRIGHT_SOURCE_DIR;
+const std::string source = TRACEWRIGHT_SOURCE_FOLDER;
 const std::string example = source + "/data/invented-wear.csv";
 
 json schema(const std::string& name) {

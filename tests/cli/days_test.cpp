@@ -1,5 +1,6 @@
 // Runs the plain-text cases of tests/days; their form stands in tests/days/README.md.
 #include "cli/command_for_tests.hpp"
+#include "source_folder.hpp"
 
 #include <gtest/gtest.h>
 #include <unistd.h>
@@ -309,7 +310,7 @@ class Days : public ::testing::TestWithParam<fs::path> {};
 std::vector<fs::path> cases() {
     std::vector<fs::path> found;
     for (const auto& entry :
-         fs::directory_iterator(fs::path(TRACEWRIGHT_SOURCE_DIR) / "tests/days")) {
+         fs::directory_iterator(fs::path(TRACEWRIGHT_SOURCE_FOLDER) / "tests/days")) {
         if (entry.path().extension() == ".txt") {
             found.push_back(entry.path());
         }

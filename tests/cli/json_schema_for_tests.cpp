@@ -1,4 +1,5 @@
 #include "cli/json_schema.hpp"
+#include "source_folder.hpp"
 
 #include <gtest/gtest.h>
 #include <algorithm>
@@ -111,7 +112,7 @@ std::string text_of(const std::filesystem::path& path) {
 
 void meets(const std::string& document, const std::string& schema_name) {
     const json schema = json::parse(
-        text_of(std::filesystem::path(TRACEWRIGHT_SOURCE_DIR) / "docs/formats" / schema_name));
+        text_of(std::filesystem::path(TRACEWRIGHT_SOURCE_FOLDER) / "docs/formats" / schema_name));
     for (const std::string& misfit : misfits(json::parse(document), schema, schema)) {
         ADD_FAILURE() << schema_name << " " << misfit;
     }

@@ -2,6 +2,7 @@
 // stands in tests/days. Everybody in here is invented.
 #include "cli/command_for_tests.hpp"
 #include "cli/json_schema.hpp"
+#include "source_folder.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -18,7 +19,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-const std::string source = TRACEWRIGHT_SOURCE_DIR;
+const std::string source = TRACEWRIGHT_SOURCE_FOLDER;
 
 Ran on_example(std::vector<std::string> args) {
     args.insert(args.begin() + 1, source + "/data/invented-wear.csv");

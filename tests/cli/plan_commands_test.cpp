@@ -2,6 +2,7 @@
 // in tests/days. Everybody in here is invented.
 #include "cli/command_for_tests.hpp"
 #include "cli/json_schema.hpp"
+#include "source_folder.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -18,7 +19,7 @@ namespace fs = std::filesystem;
 
 namespace {
 
-const std::string source = TRACEWRIGHT_SOURCE_DIR;
+const std::string source = TRACEWRIGHT_SOURCE_FOLDER;
 
 /// A practice with one client, the shipped example, of whom everything was asked.
 class PlanCommands : public ::testing::Test {

@@ -1,6 +1,7 @@
 // The commands on a practice: keys, leaks, and what is said when something is amiss.
 #include "cli/command_for_tests.hpp"
 #include "cli/json_schema.hpp"
+#include "source_folder.hpp"
 #include "store/diary_book.hpp"
 #include "store/meal_photo_book.hpp"
 #include "store/sqlite_practice.hpp"
@@ -51,7 +52,7 @@ class PracticeCommand : public ::testing::Test {
 };
 
 nlohmann::json schema_of(const std::string& name) {
-    std::ifstream file(TRACEWRIGHT_SOURCE_DIR "/docs/formats/" + name);
+    std::ifstream file(TRACEWRIGHT_SOURCE_FOLDER "/docs/formats/" + name);
     return nlohmann::json::parse(file);
 }
 
@@ -264,7 +265,7 @@ TEST_F(PracticeCommand, a_closed_gate_offers_no_trial_and_is_told_by_the_coachs_
         {"pregnancy": "pregnant"}})";
     on({"client", "add", "Yarrow (invented)", "--handle", "y", "--facts", place("pregnant.json"),
         "--zone", "Europe/Berlin"});
-    on({"bring-in", "y", TRACEWRIGHT_SOURCE_DIR "/data/invented-wear.csv"});
+    on({"bring-in", "y", TRACEWRIGHT_SOURCE_FOLDER "/data/invented-wear.csv"});
     const Ran asked = on({"ask", "y", "--about", "fasting", "--because", "sleep,dinner-time"});
     ASSERT_EQ(asked.exit, Exit::done) << asked.err;
     EXPECT_EQ(asked.out.find("by lot"), std::string::npos) << asked.out;

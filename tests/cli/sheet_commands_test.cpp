@@ -1,5 +1,6 @@
 #include "cli/command_for_tests.hpp"
 #include "cli/json_schema.hpp"
+#include "source_folder.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -70,7 +71,7 @@ class SheetCommands : public ::testing::Test {
 };
 
 json schema_of_sheets() {
-    std::ifstream file(fs::path(TRACEWRIGHT_SOURCE_DIR) / "docs/formats/sheets.schema.json");
+    std::ifstream file(fs::path(TRACEWRIGHT_SOURCE_FOLDER) / "docs/formats/sheets.schema.json");
     return json::parse(file);
 }
 

@@ -7,6 +7,7 @@
 #include "inference/statistics_row.hpp"
 #include "measures/check_table.hpp"
 #include "measures/glucose_indicator.hpp"
+#include "source_folder.hpp"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
@@ -30,7 +31,7 @@ std::vector<DayMean> days_of(int from_ago, int to_ago, double level) {
 
 CheckRow glycaemia_row(const std::string& id) {
     for (const CheckRow& row :
-         check_rows(std::string(TRACEWRIGHT_SOURCE_DIR) + "/tests/data/glycaemia-checks.csv")) {
+         check_rows(std::string(TRACEWRIGHT_SOURCE_FOLDER) + "/tests/data/glycaemia-checks.csv")) {
         if (row.id == id) {
             return row;
         }

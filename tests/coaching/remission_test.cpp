@@ -3,6 +3,7 @@
 
 #include "coaching/care_for_tests.hpp"
 #include "measures/check_table.hpp"
+#include "source_folder.hpp"
 
 #include <gtest/gtest.h>
 
@@ -37,7 +38,7 @@ std::string word_for(RemissionState state) {
 TEST(Remission, rows_of_the_check_table) {
     int seen = 0;
     for (const CheckRow& row :
-         check_rows(std::string(TRACEWRIGHT_SOURCE_DIR) + "/tests/data/glycaemia-checks.csv")) {
+         check_rows(std::string(TRACEWRIGHT_SOURCE_FOLDER) + "/tests/data/glycaemia-checks.csv")) {
         if (!row.id.starts_with("remission-")) {
             continue;
         }

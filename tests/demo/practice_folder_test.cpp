@@ -1,4 +1,5 @@
 #include "practice_folder.hpp"
+#include "source_folder.hpp"
 
 #include <gtest/gtest.h>
 
@@ -140,7 +141,7 @@ TEST(PracticeManifest, has_no_day_after_its_today) {
 }
 
 TEST(PlantedTruthsTable, of_the_readme_is_the_stories_own) {
-    const std::string readme = contents(fs::path(TRACEWRIGHT_SOURCE_DIR) / "demo/README.md");
+    const std::string readme = contents(fs::path(TRACEWRIGHT_SOURCE_FOLDER) / "demo/README.md");
     for (const ClientStory& story : client_stories()) {
         ASSERT_FALSE(story.truths.empty()) << story.key;
         for (const PlantedTruth& truth : story.truths) {

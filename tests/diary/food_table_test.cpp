@@ -1,6 +1,7 @@
 #include "diary/food_table.hpp"
 
 #include "measures/check_table.hpp"
+#include "source_folder.hpp"
 
 #include <gtest/gtest.h>
 
@@ -65,7 +66,7 @@ TEST(FoodTable, finds_by_words_in_any_order_and_nothing_for_nothing) {
 TEST(FoodTable, index_and_load_meet_the_check_table) {
     int met = 0;
     for (const CheckRow& row :
-         check_rows(std::string(TRACEWRIGHT_SOURCE_DIR) + "/tests/data/glycaemia-checks.csv")) {
+         check_rows(std::string(TRACEWRIGHT_SOURCE_FOLDER) + "/tests/data/glycaemia-checks.csv")) {
         if (row.id.starts_with("gi-class")) {
             ++met;
             const auto expected = row.expected_texts();

@@ -1,5 +1,6 @@
 #include "diary/medicine_text.hpp"
 #include "diary/medicine_words.hpp"
+#include "source_folder.hpp"
 
 #include <gtest/gtest.h>
 
@@ -34,7 +35,7 @@ std::string joined_names(const MedicineText& text) {
 
 // Source: tests/data/medicine-text-checks.csv, invented wordings (each row says so).
 TEST(MedicineText, every_row_of_the_check_table_is_read_as_it_says) {
-    std::ifstream file(TRACEWRIGHT_SOURCE_DIR "/tests/data/medicine-text-checks.csv");
+    std::ifstream file(TRACEWRIGHT_SOURCE_FOLDER "/tests/data/medicine-text-checks.csv");
     std::string line;
     ASSERT_TRUE(std::getline(file, line));
     int rows = 0;

@@ -1,6 +1,7 @@
 // The rows are those of data/habit-effects.csv, each with its DOI there; arithmetic is checked on
 // confirmed rows only.
 #include "findings/published_effects.hpp"
+#include "source_folder.hpp"
 
 #include <fmt/format.h>
 #include <gtest/gtest.h>
@@ -14,7 +15,7 @@ using namespace tracewright;
 // A row that the reader passes over (a comma too many, an effect that is no number) would be missed
 // by nobody: the lines of the file, read a second way, are counted against what was read.
 TEST(PublishedEffects, every_row_of_the_table_is_read) {
-    std::ifstream file(TRACEWRIGHT_SOURCE_DIR "/data/habit-effects.csv");
+    std::ifstream file(TRACEWRIGHT_SOURCE_FOLDER "/data/habit-effects.csv");
     std::vector<std::string> habits;
     for (std::string line; std::getline(file, line);) {
         if (!line.empty()) {

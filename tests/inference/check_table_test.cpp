@@ -1,4 +1,6 @@
 // The check table of the statistics: a row is a test by its id, or stands here with why not.
+#include "source_folder.hpp"
+
 #include <gtest/gtest.h>
 
 #include <filesystem>
@@ -10,7 +12,7 @@
 namespace {
 
 namespace fs = std::filesystem;
-const fs::path source = TRACEWRIGHT_SOURCE_DIR;
+const fs::path source = TRACEWRIGHT_SOURCE_FOLDER;
 
 // By the beginning of the id.
 const std::map<std::string, std::string> not_used = {

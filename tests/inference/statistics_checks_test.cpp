@@ -1,5 +1,7 @@
 // Walks every row of tests/data/statistics-checks.csv: each is either met by a test that names it
 // by its id, or listed here with the room that will need it. Sources stand in the table.
+#include "source_folder.hpp"
+
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -13,7 +15,7 @@
 
 namespace {
 
-const std::string root = TRACEWRIGHT_SOURCE_DIR;
+const std::string root = TRACEWRIGHT_SOURCE_FOLDER;
 
 std::string content_of(const std::filesystem::path& path) {
     std::ifstream file(path);

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "source_folder.hpp"
+
 #include <cctype>
 #include <cmath>
 #include <cstdlib>
@@ -69,7 +71,8 @@ struct StatisticsRow {
 
 /// The row of an id; std::out_of_range if there is none.
 inline StatisticsRow statistics_row(const std::string& id) {
-    std::ifstream file(std::string(TRACEWRIGHT_SOURCE_DIR) + "/tests/data/statistics-checks.csv");
+    std::ifstream file(std::string(TRACEWRIGHT_SOURCE_FOLDER) +
+                       "/tests/data/statistics-checks.csv");
     std::string line;
     while (std::getline(file, line)) {
         if (!line.starts_with(id + ",")) {

@@ -1,4 +1,5 @@
 #include "intake/food_table_file.hpp"
+#include "source_folder.hpp"
 
 #include <gtest/gtest.h>
 
@@ -81,7 +82,7 @@ TEST(FoodTableFile, reads_the_shipped_table_as_the_program_does) {
     FoodTableOptions options;
     options.basis = CarbohydrateBasis::total;
     const auto file =
-        food_table_file(std::string(TRACEWRIGHT_SOURCE_DIR) + "/data/foods.csv", options);
+        food_table_file(std::string(TRACEWRIGHT_SOURCE_FOLDER) + "/data/foods.csv", options);
     ASSERT_TRUE(file) << file.error();
     EXPECT_TRUE(file->not_read.empty());
     ASSERT_EQ(file->foods.size(), shipped_foods().size());

@@ -1,6 +1,7 @@
 // Every file that once was odd still gets an answer: rows with their fates, or an error with an
 // address.
 #include "intake/bring_in.hpp"
+#include "source_folder.hpp"
 
 #include <gtest/gtest.h>
 
@@ -11,7 +12,7 @@ using namespace tracewright;
 TEST(Museum, every_oddity_gets_an_answer) {
     int files = 0;
     for (const auto& entry : std::filesystem::directory_iterator(
-             std::string(TRACEWRIGHT_SOURCE_DIR) + "/tests/museum")) {
+             std::string(TRACEWRIGHT_SOURCE_FOLDER) + "/tests/museum")) {
         const Intake intake = bring_in(entry.path().string());
         const bool rows = intake.ledger.read() + intake.ledger.with(Fate::not_data) +
                               intake.ledger.with(Fate::question) >

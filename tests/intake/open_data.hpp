@@ -1,5 +1,7 @@
 #pragma once
 
+#include "source_folder.hpp"
+
 #include <cstdlib>
 #include <filesystem>
 #include <string>
@@ -12,7 +14,7 @@ inline std::filesystem::path open_data() {
     if (const char* told = std::getenv("TRACEWRIGHT_OPEN_DATA")) {
         return told;
     }
-    return std::filesystem::path(TRACEWRIGHT_SOURCE_DIR) / ".." / "shared" / "data";
+    return std::filesystem::path(TRACEWRIGHT_SOURCE_FOLDER) / ".." / "shared" / "data";
 }
 
 inline bool has_open_data() {

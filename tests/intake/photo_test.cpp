@@ -5,6 +5,7 @@
 #include "intake/invented_photo.hpp"
 #include "intake/jpeg_outline.hpp"
 #include "intake/png_pixels.hpp"
+#include "source_folder.hpp"
 
 #include <gmock/gmock.h>
 #include <sys/resource.h>
@@ -325,7 +326,8 @@ TEST(Photo, the_fuzzers_seeds_are_the_pictures_made_here) {
         {"progressive.jpg", jpeg_of(64, 32, corners, TJFLAG_PROGRESSIVE)},
         {"small.png", png_of(16, 8)}};
     for (const auto& [name, bytes] : seeds) {
-        const std::string path = std::string(TRACEWRIGHT_SOURCE_DIR) + "/fuzz/corpus/photo/" + name;
+        const std::string path =
+            std::string(TRACEWRIGHT_SOURCE_FOLDER) + "/fuzz/corpus/photo/" + name;
         if (std::getenv("TRACEWRIGHT_WRITE_SEEDS") != nullptr) {
             std::ofstream(path, std::ios::binary) << bytes;
         }

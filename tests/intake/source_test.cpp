@@ -2,6 +2,7 @@
 
 #include "intake/delimited_source.hpp"
 #include "intake/encoding.hpp"
+#include "source_folder.hpp"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
@@ -222,7 +223,7 @@ TEST(OpenSource, what_cannot_be_opened_is_told) {
 
 // Every way of cutting a workbook short gives an error and never a crash.
 TEST(OpenSource, workbooks_cut_short_are_refused) {
-    std::ifstream file(std::string(TRACEWRIGHT_SOURCE_DIR) + "/fuzz/corpus/xlsx/small.xlsx",
+    std::ifstream file(std::string(TRACEWRIGHT_SOURCE_FOLDER) + "/fuzz/corpus/xlsx/small.xlsx",
                        std::ios::binary);
     std::ostringstream text;
     text << file.rdbuf();

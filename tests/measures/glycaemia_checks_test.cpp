@@ -14,6 +14,7 @@
 #include "measures/risk_summary.hpp"
 #include "measures/simple_indices.hpp"
 #include "measures/time_in_bands.hpp"
+#include "source_folder.hpp"
 #include "trace/readings_for_tests.hpp"
 #include "units/a1c.hpp"
 
@@ -541,7 +542,7 @@ std::string told(const CheckRow& row, const Results& results) {
 
 const std::vector<CheckRow>& rows() {
     static const auto all_rows =
-        check_rows(std::string(TRACEWRIGHT_SOURCE_DIR) + "/tests/data/glycaemia-checks.csv");
+        check_rows(std::string(TRACEWRIGHT_SOURCE_FOLDER) + "/tests/data/glycaemia-checks.csv");
     return all_rows;
 }
 
@@ -599,7 +600,7 @@ TEST(GlycaemiaChecks, the_tests_that_meet_the_other_rows_are_there) {
         if (elsewhere.test.empty()) {
             continue;
         }
-        std::ifstream file(TRACEWRIGHT_SOURCE_DIR "/tests/" + elsewhere.file);
+        std::ifstream file(TRACEWRIGHT_SOURCE_FOLDER "/tests/" + elsewhere.file);
         const std::string text(std::istreambuf_iterator<char>(file), {});
         EXPECT_NE(text.find("TEST(" + elsewhere.test + ")"), std::string::npos)
             << elsewhere.start << ": no " << elsewhere.test << " in " << elsewhere.file;

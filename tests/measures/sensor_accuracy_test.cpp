@@ -6,6 +6,7 @@
 #include "measures/check_table.hpp"
 #include "measures/error_grid.hpp"
 #include "measures/sensor_yardstick.hpp"
+#include "source_folder.hpp"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
@@ -21,7 +22,7 @@ namespace {
 std::vector<CheckRow> rows_from(const std::string& start) {
     std::vector<CheckRow> found;
     for (const CheckRow& row :
-         check_rows(std::string(TRACEWRIGHT_SOURCE_DIR) + "/tests/data/glycaemia-checks.csv")) {
+         check_rows(std::string(TRACEWRIGHT_SOURCE_FOLDER) + "/tests/data/glycaemia-checks.csv")) {
         if (row.id.starts_with(start)) {
             found.push_back(row);
         }

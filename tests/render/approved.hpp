@@ -1,5 +1,7 @@
 #pragma once
 
+#include "source_folder.hpp"
+
 #include <gtest/gtest.h>
 
 #include <cstdlib>
@@ -13,7 +15,7 @@ namespace tracewright::testing {
 /// Compares with the approved text of tests/documents, or approves it where TRACEWRIGHT_APPROVE=1.
 inline void expect_approved(const std::string& text, const std::string& name) {
     const std::filesystem::path path =
-        std::filesystem::path(TRACEWRIGHT_SOURCE_DIR) / "tests/documents" / name;
+        std::filesystem::path(TRACEWRIGHT_SOURCE_FOLDER) / "tests/documents" / name;
     if (std::getenv("TRACEWRIGHT_APPROVE") != nullptr) {
         std::ofstream(path, std::ios::binary) << text;
     }

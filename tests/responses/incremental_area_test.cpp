@@ -4,6 +4,7 @@
 
 #include "measures/check_table.hpp"
 #include "responses/meal_response.hpp"
+#include "source_folder.hpp"
 
 #include <gtest/gtest.h>
 #include <rapidcheck/gtest.h>
@@ -58,7 +59,7 @@ const std::map<std::string, Handler>& handlers() {
 TEST(IncrementalArea, every_row_of_the_check_table_is_met) {
     int met = 0;
     for (const CheckRow& row :
-         check_rows(std::string(TRACEWRIGHT_SOURCE_DIR) + "/tests/data/glycaemia-checks.csv")) {
+         check_rows(std::string(TRACEWRIGHT_SOURCE_FOLDER) + "/tests/data/glycaemia-checks.csv")) {
         if (!row.id.starts_with("iauc-")) {
             continue;
         }

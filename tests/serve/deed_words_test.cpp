@@ -3,6 +3,7 @@
 #include "serve/deed_words.hpp"
 
 #include "serve/route.hpp"
+#include "source_folder.hpp"
 
 #include <gmock/gmock.h>
 
@@ -19,7 +20,7 @@ namespace fs = std::filesystem;
 using ::testing::Contains;
 using ::testing::MatchesRegex;
 
-const std::string source = std::string(TRACEWRIGHT_SOURCE_DIR) + "/src/";
+const std::string source = std::string(TRACEWRIGHT_SOURCE_FOLDER) + "/src/";
 
 std::string text_of(const fs::path& path) {
     std::ifstream file(path);

@@ -1,6 +1,7 @@
 #include "serve/described_api.hpp"
 
 #include "cli/json_schema.hpp"
+#include "source_folder.hpp"
 
 #include <fstream>
 
@@ -10,7 +11,7 @@ using nlohmann::json;
 
 namespace {
 
-const std::string source = TRACEWRIGHT_SOURCE_DIR;
+const std::string source = TRACEWRIGHT_SOURCE_FOLDER;
 
 json read(const std::string& path) {
     std::ifstream file(source + "/docs/api/" + path);

@@ -1,6 +1,7 @@
 // The plan and its papers over HTTP: what a change needs before it is kept, and the formats.
 #include "cli/json_schema.hpp"
 #include "serve/served_practice.hpp"
+#include "source_folder.hpp"
 
 #include <fstream>
 
@@ -43,7 +44,7 @@ TEST_F(PlanRoutes, is_the_document_of_the_command_with_the_last_reading) {
     plan.erase("last_reading");
     plan.erase("today");
     EXPECT_EQ(plan.erase("day_words"), 1U);
-    std::ifstream file(std::string(TRACEWRIGHT_SOURCE_DIR) + "/docs/formats/plan.schema.json");
+    std::ifstream file(std::string(TRACEWRIGHT_SOURCE_FOLDER) + "/docs/formats/plan.schema.json");
     const json schema = json::parse(file);
     for (const std::string& misfit : misfits(plan, schema, schema)) {
         ADD_FAILURE() << misfit;

@@ -1,6 +1,7 @@
 // What is known of the sensors over HTTP.
 #include "cli/json_schema.hpp"
 #include "serve/served_practice.hpp"
+#include "source_folder.hpp"
 
 #include <fstream>
 
@@ -32,7 +33,7 @@ TEST(SensorRoutes, is_the_document_of_the_command_with_words_and_supplies_beside
         EXPECT_EQ(wear.erase("number"), 1U);
         EXPECT_EQ(wear.erase("end_called"), 1U);
     }
-    std::ifstream file(std::string(TRACEWRIGHT_SOURCE_DIR) + "/docs/formats/sensor.schema.json");
+    std::ifstream file(std::string(TRACEWRIGHT_SOURCE_FOLDER) + "/docs/formats/sensor.schema.json");
     const json schema = json::parse(file);
     for (const std::string& misfit : misfits(told, schema, schema)) {
         ADD_FAILURE() << misfit;

@@ -1,6 +1,7 @@
 // Trials over HTTP: by lot when kept, one at a time, no verdict before the end.
 #include "cli/json_schema.hpp"
 #include "serve/served_practice.hpp"
+#include "source_folder.hpp"
 
 #include <fstream>
 
@@ -159,7 +160,7 @@ TEST_F(TrialRoutes, what_is_asked_is_the_document_of_the_command) {
         finding.erase("others_words");
         finding.erase("both_words");
     }
-    std::ifstream file(std::string(TRACEWRIGHT_SOURCE_DIR) + "/docs/formats/ask.schema.json");
+    std::ifstream file(std::string(TRACEWRIGHT_SOURCE_FOLDER) + "/docs/formats/ask.schema.json");
     const json schema = json::parse(file);
     for (const std::string& misfit : misfits(answers, schema, schema)) {
         ADD_FAILURE() << misfit;
@@ -172,7 +173,7 @@ TEST_F(TrialRoutes, the_story_is_the_document_of_the_command) {
         EXPECT_EQ(story.erase(own), 1U) << own;
     }
     // The story refers to the labs' document: each is held to its own.
-    std::ifstream file(std::string(TRACEWRIGHT_SOURCE_DIR) + "/docs/formats/labs.schema.json");
+    std::ifstream file(std::string(TRACEWRIGHT_SOURCE_FOLDER) + "/docs/formats/labs.schema.json");
     const json schema = json::parse(file);
     for (const std::string& misfit : misfits(story["labs"], schema, schema)) {
         ADD_FAILURE() << misfit;
