@@ -10,17 +10,19 @@ const [build, runs = "15"] = process.argv.slice(2);
 const practice = await servedPractice(build);
 const browser = await chromium.launch(launchOptions);
 
-/** In the page: when the click came, when the answer was there and read, and when the frame with the trace in it was shown. */
+/** In the page: when the click came, and when the frame with the trace in it was shown (Element Timing, W3C, of the line above the trace). */
 function watch() {
   const seen = { clicked: 0, painted: 0 };
   globalThis.seen = seen;
   addEventListener("click", (event) => (seen.clicked ||= event.timeStamp), { capture: true, once: true });
+  new PerformanceObserver((list) => {
+    for (const { identifier, renderTime } of list.getEntries()) if (identifier === "trace") seen.painted ||= renderTime;
+  }).observe({ type: "element" });
   const look = () => {
-    const canvas = document.querySelector(".plot canvas");
-    if (!canvas || !document.querySelector(".sheet .lane")) return;
+    const line = document.querySelector(".day .under");
+    if (!line || !document.querySelector(".plot canvas") || !document.querySelector(".sheet .lane")) return;
     watcher.disconnect();
-    // Drawn in this frame; the frame is out once the next one begins.
-    requestAnimationFrame(() => requestAnimationFrame((next) => (seen.painted = next)));
+    line.setAttribute("elementtiming", "trace");
   };
   const watcher = new MutationObserver(look);
   watcher.observe(document, { childList: true, subtree: true });
