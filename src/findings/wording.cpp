@@ -81,7 +81,7 @@ std::string date_range(CivilDate from, CivilDate to, WayOfWriting way) {
     const std::chrono::year_month_day a{from};
     const std::chrono::year_month_day b{to};
     const char* const comma = way.month_first ? "," : "";
-    const std::string end = fmt::format("{}{} {}", day_of_month(to, way), comma, year_of(to));
+    std::string end = fmt::format("{}{} {}", day_of_month(to, way), comma, year_of(to));
     if (from == to) {
         return end;
     }

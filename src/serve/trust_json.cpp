@@ -117,7 +117,7 @@ Json agreement_of(const FirstReview& review) {
 
 }  // namespace
 
-Json json_of_trust(ReviewInput input, const std::vector<ToldStretch>& told) {
+Json json_of_trust(const ReviewInput& input, const std::vector<ToldStretch>& told) {
     const ZoneHistory clock = input.zones;
     const FirstReview with = first_review(input);
     const auto stretches = stretches_of(input.wears, input.suspect, with.trace.window, told);

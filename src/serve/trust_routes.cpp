@@ -33,7 +33,7 @@ Reply trust_reply(Asked& asked) {
                        "found no glucose reading of this client in the window");
     }
     input->as_of = asked.acting.at;
-    return json_reply(json_of_trust(std::move(*input), *told));
+    return json_reply(json_of_trust(*input, *told));
 }
 
 // "2026-03-02T02:30" or "2026-03-02 02:30" by the client's clock.
