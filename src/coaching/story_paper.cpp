@@ -10,19 +10,19 @@ namespace tracewright {
 namespace {
 
 void did_it_help(const Story& story, WayOfWriting way, std::vector<PaperBlock>& blocks) {
-    blocks.push_back(PaperHeading{"Did it help?"});
+    blocks.emplace_back(PaperHeading{"Did it help?"});
     for (const DidItHelp& one : story.changes) {
-        blocks.push_back(PaperSentence{
+        blocks.emplace_back(PaperSentence{
             fmt::format(
                 "\"{}\"{}: {}", one.change.words,
                 one.change.agreed_on ? ", agreed " + full_date(*one.change.agreed_on, way) : "",
                 name_of(one.change.outcome)),
             true});
         if (!one.compared) {
-            blocks.push_back(PaperSentence{"Nothing to compare: " + one.none_because});
+            blocks.emplace_back(PaperSentence{"Nothing to compare: " + one.none_because});
             continue;
         }
-        blocks.push_back(PaperSentence{one.compared->finding.sentence});
+        blocks.emplace_back(PaperSentence{one.compared->finding.sentence});
         PaperList also;
         for (const Caveat& caveat : one.compared->finding.caveats) {
             also.items.push_back(caveat.sentence);
@@ -30,20 +30,20 @@ void did_it_help(const Story& story, WayOfWriting way, std::vector<PaperBlock>& 
         for (const std::string& other : one.else_changed) {
             also.items.push_back("Also: " + other + ".");
         }
-        blocks.push_back(std::move(also));
+        blocks.emplace_back(std::move(also));
     }
     if (story.changes.empty()) {
-        blocks.push_back(PaperSentence{"No change was agreed yet."});
+        blocks.emplace_back(PaperSentence{"No change was agreed yet."});
     }
 }
 
 void listed(const char* heading, const std::vector<std::string>& items, const char* none,
             std::vector<PaperBlock>& blocks) {
-    blocks.push_back(PaperHeading{heading});
+    blocks.emplace_back(PaperHeading{heading});
     if (items.empty()) {
-        blocks.push_back(PaperSentence{none});
+        blocks.emplace_back(PaperSentence{none});
     } else {
-        blocks.push_back(PaperList{items});
+        blocks.emplace_back(PaperList{items});
     }
 }
 
@@ -63,19 +63,19 @@ Paper story_paper(const Story& story, const std::string& of_whom, WayOfWriting w
     for (const LineRow& row : story.labs.line) {
         line.rows.push_back({full_date(row.on, way), row.kind, row.words});
     }
-    paper.blocks.push_back(std::move(line));
+    paper.blocks.emplace_back(std::move(line));
     did_it_help(story, way, paper.blocks);
     for (const Finding& finding : story.trials) {
-        paper.blocks.push_back(PaperHeading{finding.question});
-        paper.blocks.push_back(PaperSentence{finding.sentence});
+        paper.blocks.emplace_back(PaperHeading{finding.question});
+        paper.blocks.emplace_back(PaperSentence{finding.sentence});
     }
     listed("What was kept", story.kept, "Nothing yet.", paper.blocks);
     listed("What is still unknown", story.unknown, "Nothing of what was asked.", paper.blocks);
     for (const Finding& finding : story.labs.findings) {
-        paper.blocks.push_back(PaperHeading{finding.question});
-        paper.blocks.push_back(PaperSentence{finding.sentence});
+        paper.blocks.emplace_back(PaperHeading{finding.question});
+        paper.blocks.emplace_back(PaperSentence{finding.sentence});
     }
-    paper.blocks.push_back(PaperSentence{next_lab_words(story.next_lab, way), true});
+    paper.blocks.emplace_back(PaperSentence{next_lab_words(story.next_lab, way), true});
     return paper;
 }
 
