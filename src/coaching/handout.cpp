@@ -69,6 +69,7 @@ class Writer {
     bool told_hours() const { return told_hours_; }
 
   private:
+    WayOfWriting way() const { return client_.review.input.zones.writing(); }
     void add(PaperBlock block) { made_.paper.blocks.push_back(std::move(block)); }
     void say(std::string sentence, bool strong = false) {
         add(PaperSentence{std::move(sentence), strong});
@@ -79,7 +80,7 @@ class Writer {
         made_.paper.title = words.title;
         made_.paper.made = client_.made();
         const std::string& name = client_.review.input.of_whom;
-        const std::string on = full_date(client_.today(), client_.review.input.zones.writing());
+        const std::string on = full_date(client_.today(), way());
         say(name.empty() ? filled(words.for_nobody_named, on) : filled(words.for_whom, name, on));
         if (client_.review.trace.readings.empty()) {
             say(words.no_reading);
@@ -87,7 +88,7 @@ class Writer {
         }
         const Instant at = client_.review.trace.readings.back().at;
         const CivilDate last = client_.review.input.zones.date_at(at);
-        say(filled(words.last_reading, day_words(last, client_.review.input.zones.writing()),
+        say(filled(words.last_reading, day_words(last, way()),
                    age_in_words(last, client_.today())));
         if (client_.today() - last > old_after) {
             tell_coach("The last reading is " + age_words(client_.review.input.as_of - at) +
@@ -138,8 +139,7 @@ class Writer {
             say(hours->client_sentence);
         } else if (const ReviewDay* best = day_with_most_in_range(review);
                    hours_may_be_told() && best != nullptr) {
-            say(filled(words.best_day,
-                       day_words(best->day.date, client_.review.input.zones.writing())));
+            say(filled(words.best_day, day_words(best->day.date, way())));
         } else if (wrote_on_most_days()) {
             say(words.wrote);
         } else if (review.fitness.active_percent() >= 70) {
@@ -219,10 +219,8 @@ class Writer {
                 "them, so that the page can say them.");
         }
         add(PaperList{std::move(lines)});
-        say(change.check_on
-                ? filled(words.check_on,
-                         day_words(*change.check_on, client_.review.input.zones.writing()))
-                : words.check_next);
+        say(change.check_on ? filled(words.check_on, day_words(*change.check_on, way()))
+                            : words.check_next);
     }
 
     void whom_to_call() {

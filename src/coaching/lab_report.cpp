@@ -74,6 +74,7 @@ class Reporter {
     MedicineTimeline medicines_;
     LabReport report_;
 
+    WayOfWriting way() const { return question_.input.zones.writing(); }
     void line() {
         std::vector<LineRow>& line = report_.line;
         for (const A1cResult& result : results_) {
@@ -89,11 +90,11 @@ class Reporter {
             if (!wear.empty()) {
                 const Interval span = wear.sensed_span();
                 const auto share = time_in_bands(wear.view()).share(Band::in_range);
-                line.push_back({zones.date_at(span.from), "wear",
-                                fmt::format("{} to {}, {} in range", wear.label,
-                                            day_words(zones.date_at(wear.readings.back().at),
-                                                      question_.input.zones.writing()),
-                                            percent_words(100 * share.value_or(0)))});
+                line.push_back(
+                    {zones.date_at(span.from), "wear",
+                     fmt::format("{} to {}, {} in range", wear.label,
+                                 day_words(zones.date_at(wear.readings.back().at), way()),
+                                 percent_words(100 * share.value_or(0)))});
             }
         }
         const Instant long_ago = question_.input.as_of - std::chrono::days{3653};
@@ -193,8 +194,7 @@ class Reporter {
             "the weeks before, which the laboratory also sees: of the 84 days before it {} were "
             "seen.",
             glucose_words(level, question_.input.unit), near.days, to_tenth(indicator),
-            full_date(result.on, question_.input.zones.writing()), result.words(), difference,
-            seen);
+            full_date(result.on, way()), result.words(), difference, seen);
         finding.client_sentence =
             "The laboratory looks back about three months; the sensor sees these days. They often "
             "differ.";
@@ -245,13 +245,11 @@ class Reporter {
             "100 such cases between {:.1f} and {:.1f} %. {} The days seen carry {:.0f} % of what "
             "it "
             "remembers. The best date for the next test is {} or later.",
-            full_date(expected.on, question_.input.zones.writing()), to_tenth(expected.percent),
+            full_date(expected.on, way()), to_tenth(expected.percent),
             to_tenth(expected.interval95[0]), to_tenth(expected.interval95[1]), own,
-            100 * expected.weight_seen,
-            full_date(report_.next_test, question_.input.zones.writing()));
-        finding.next = {NextStep::nothing,
-                        fmt::format("Laboratory A1c on {} or later.",
-                                    full_date(report_.next_test, question_.input.zones.writing()))};
+            100 * expected.weight_seen, full_date(report_.next_test, way()));
+        finding.next = {NextStep::nothing, fmt::format("Laboratory A1c on {} or later.",
+                                                       full_date(report_.next_test, way()))};
         if (expected.offset.pairs < 2) {
             finding.caveats.push_back(
                 {CaveatKind::few_days,

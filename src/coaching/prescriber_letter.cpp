@@ -52,6 +52,7 @@ class Letter {
     }
 
   private:
+    WayOfWriting way() const { return client_.review.input.zones.writing(); }
     void add(PaperBlock block) { paper_.blocks.push_back(std::move(block)); }
     void say(std::string sentence, bool strong = false) {
         add(PaperSentence{std::move(sentence), strong});
@@ -64,7 +65,7 @@ class Letter {
         paper_.may_go_on = true;
         const std::string& name = client_.review.input.of_whom;
         paper_.foot = "Letter about " + (name.empty() ? std::string("a client") : name) + ", " +
-                      full_date(client_.today(), client_.review.input.zones.writing()) + ".";
+                      full_date(client_.today(), way()) + ".";
         const Contact* to = prescriber_of(client_.facts);
         add(PaperContact{to != nullptr && !to->name.empty() ? "To " + to->name : "To",
                          to != nullptr && !to->telephone.empty() ? "telephone " + to->telephone
@@ -72,7 +73,7 @@ class Letter {
         say(fmt::format("About {}{}. Written on {}{}.", name.empty() ? "a client of mine" : name,
                         client_.facts.born_year ? fmt::format(", born {}", *client_.facts.born_year)
                                                 : std::string(),
-                        full_date(client_.today(), client_.review.input.zones.writing()),
+                        full_date(client_.today(), way()),
                         client_.coach.empty() ? "" : " by " + client_.coach + ", lifestyle coach"));
     }
 
@@ -114,8 +115,7 @@ class Letter {
         const auto all = lows_and_highs(record_.wears, record_.diary, window, unit);
         add(PaperHeading{"Lows and very highs, " +
                          date_range(zones.date_at(window.from),
-                                    zones.date_at(window.to - std::chrono::seconds{1}),
-                                    client_.review.input.zones.writing())});
+                                    zones.date_at(window.to - std::chrono::seconds{1}), way())});
         say_finding("lows");
         std::size_t lows = 0;
         std::size_t highs = 0;
@@ -126,9 +126,8 @@ class Letter {
             std::size_t& count = one.low ? lows : highs;
             count += one.very_low ? 0 : 1;
             if (one.very_low || count <= (one.low ? most_lows : most_highs)) {
-                table.rows.push_back(
-                    {day_and_time(zones.wall_time(one.at), client_.review.input.zones.writing()),
-                     one.what, one.lasted, one.value, one.seen_by});
+                table.rows.push_back({day_and_time(zones.wall_time(one.at), way()), one.what,
+                                      one.lasted, one.value, one.seen_by});
             }
         }
         if (!table.rows.empty()) {
@@ -153,12 +152,8 @@ class Letter {
     }
 
     std::string medicine_line(const MedicineLine& line) const {
-        return line.written +
-               (line.from ? ", since " + full_date(*line.from, client_.review.input.zones.writing())
-                          : "") +
-               (line.until
-                    ? ", until " + full_date(*line.until, client_.review.input.zones.writing())
-                    : "");
+        return line.written + (line.from ? ", since " + full_date(*line.from, way()) : "") +
+               (line.until ? ", until " + full_date(*line.until, way()) : "");
     }
 
     void medicines() {
@@ -173,8 +168,7 @@ class Letter {
         if (!asked) {
             say("The client was not asked about medicines yet: this list is not complete.");
         } else {
-            say("Asked on " + full_date(*asked, client_.review.input.zones.writing()) +
-                (lines.empty() ? ": none." : "."));
+            say("Asked on " + full_date(*asked, way()) + (lines.empty() ? ": none." : "."));
         }
         if (!lines.empty()) {
             add(PaperList{std::move(lines)});
@@ -195,21 +189,17 @@ class Letter {
             for (const std::string& part : {change->when, change->where, change->how_often}) {
                 sentence += part.empty() ? "" : ", " + part;
             }
-            sentence += change->agreed_on
-                            ? ", agreed on " + full_date(*change->agreed_on,
-                                                         client_.review.input.zones.writing())
-                            : "";
+            sentence +=
+                change->agreed_on ? ", agreed on " + full_date(*change->agreed_on, way()) : "";
             sentence += change->check_on
-                            ? ", to be looked at on " +
-                                  day_words(*change->check_on, client_.review.input.zones.writing())
+                            ? ", to be looked at on " + day_words(*change->check_on, way())
                             : "";
             say(sentence + ".");
         }
         const auto weights = weights_of(client_.facts.labs);
         if (const auto fall = weight_fall(weights, client_.today())) {
             say(fmt::format("Weight fell by {} from {} to {}.", percent_words(fall->percent),
-                            full_date(fall->from.on, client_.review.input.zones.writing()),
-                            full_date(fall->to.on, client_.review.input.zones.writing())));
+                            full_date(fall->from.on, way()), full_date(fall->to.on, way())));
         }
     }
 
