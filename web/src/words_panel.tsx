@@ -9,9 +9,11 @@ import { words } from "./words";
 export function WordsPanel() {
   const dialog = useRef<HTMLDialogElement>(null);
   const open = openedWords.value;
+  const shown = useRef(open);
   useEffect(() => {
     const element = dialog.current;
     if (!element) return;
+    shown.current = open;
     if (open && !element.open) {
       element.showModal();
       element.querySelector<HTMLElement>("textarea, input")?.focus();
@@ -19,8 +21,13 @@ export function WordsPanel() {
     if (!open && element.open) element.close();
   }, [open]);
 
+  // The browser tells of Escape later: by then a key may have opened the next words.
+  const closed = () => {
+    if (openedWords.value === shown.current && !dialog.current?.open) closeWords();
+  };
+
   return (
-    <dialog ref={dialog} aria-labelledby="words-title" onClose={closeWords}>
+    <dialog ref={dialog} aria-labelledby="words-title" onClose={closed}>
       {open?.what === "notes" && <Notes client={open.client} />}
       {open?.what === "promises" && <Promises client={open.client} />}
       {open?.what === "keys" && <KeyList />}

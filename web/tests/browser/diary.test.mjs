@@ -157,6 +157,19 @@ describe("the diary", { concurrency: false }, () => {
     await page.waitForSelector("h1:has-text('Diary of')");
   });
 
+  test("a key pressed before the browser tells that the last words were closed opens the next ones", async () => {
+    await page.waitForSelector("dialog[open]", { state: "detached" });
+    await page.keyboard.press("n");
+    await page.waitForSelector("dialog[open] #note-text:focus");
+    await page.evaluate(() => {
+      document.querySelector("dialog[open]").close();
+      document.dispatchEvent(new KeyboardEvent("keydown", { key: "p", bubbles: true }));
+    });
+    await page.waitForSelector("dialog[open] h2:has-text('Promises')");
+    await page.keyboard.press("Escape");
+    await page.waitForSelector("dialog[open]", { state: "detached" });
+  });
+
   test("narrow, at 200 % zoom and dark", async () => {
     await standsEverywhere(opened, `/client/${client}/diary/2025-11-10`, ".understood li", async (at) => {
       await at.waitForSelector(".entries li");
