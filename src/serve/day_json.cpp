@@ -29,12 +29,6 @@ std::int64_t number_of(Instant at) {
     return at.time_since_epoch().count();
 }
 
-// In whole hundredths of the client's unit: what a browser reads twice as fast as fractions.
-std::int32_t level_of(const Reading& reading, GlucoseUnit unit) {
-    return reading.unit() == unit ? reading.hundredths()
-                                  : rounded_hundredths(reading.value().in(unit));
-}
-
 // How far each instant is from the one before it, as pairs: so many seconds, so many times. A
 // fortnight of even minutes takes two numbers instead of twenty thousand.
 class StepsWritten {
@@ -204,10 +198,11 @@ Json last_reading_of(const FirstReview& sheets, Instant now) {
     return json_of_last_reading(last, sheets.input.zones, now);
 }
 
-// A whole fortnight of them: written as they stand, not by way of a document. Each level that
-// occurs is added to `levels`.
+// A whole fortnight of them: written as they stand, not by way of a document, levels as whole
+// hundredths, which a browser reads twice as fast as fractions. Each level that occurs is added to
+// `levels`.
 void write_wear(std::string& text, const Wear& wear, Interval stretch, const ReviewInput& input,
-                std::set<std::int32_t>& levels) {
+                Detail detail, std::set<std::int32_t>& levels) {
     const auto from = std::ranges::lower_bound(wear.readings, stretch.from, {}, &Reading::at);
     const auto to = std::ranges::lower_bound(wear.readings, stretch.to, {}, &Reading::at);
     if (from == to) {
@@ -220,11 +215,11 @@ void write_wear(std::string& text, const Wear& wear, Interval stretch, const Rev
     const GlucoseUnit unit = input.unit;
     WallClock clock(input.zones);
     Json beyond = Json::array();
-    const Reading* before = nullptr;
-    for (const Reading& reading : std::span(from, to)) {
-        // A gap is one more point without a value, where the reading before stands no longer.
-        if (before != nullptr && 2 * (reading.at - before->at) > 3 * before->interval()) {
-            steps.add(before->at + before->interval());
+    const auto shown = shown_readings(std::span(from, to), unit, detail);
+    for (const ShownReading& reading : shown) {
+        // A gap is one more point without a value.
+        if (reading.missing_from) {
+            steps.add(*reading.missing_from);
             value += "null,";
             if (closely) {
                 labels.push_back("");
@@ -233,24 +228,22 @@ void write_wear(std::string& text, const Wear& wear, Interval stretch, const Rev
         if (closely) {
             labels.push_back(clock_time(clock.at(reading.at), input.zones.writing()));
         }
-        const std::int32_t level = level_of(reading, unit);
-        levels.insert(level);
+        levels.insert(reading.level);
         steps.add(reading.at);
-        const fmt::format_int digits(level);
+        const fmt::format_int digits(reading.level);
         value.append(digits.data(), digits.size());
         value += ',';
-        if (reading.censored()) {
+        if (reading.limit != Limit::none) {
             beyond.push_back({{"at", number_of(reading.at)},
-                              {"label", (reading.limit() == Limit::below ? "below " : "above ") +
-                                            glucose_words(level / 100.0, unit)}});
+                              {"label", (reading.limit == Limit::below ? "below " : "above ") +
+                                            glucose_words(reading.level / 100.0, unit)}});
         }
-        before = &reading;
     }
     value.pop_back();
     text += text.back() == '[' ? "" : ",";
     text += "{\"label\":" + Json(wear.label).dump() +
-            ",\"begin\":" + std::to_string(number_of(from->at)) + ",\"steps\":[" + steps.text() +
-            "],\"value\":[" + value + "],\"beyond_limit\":" + beyond.dump() +
+            ",\"begin\":" + std::to_string(number_of(shown.front().at)) + ",\"steps\":[" +
+            steps.text() + "],\"value\":[" + value + "],\"beyond_limit\":" + beyond.dump() +
             (closely ? ",\"labels\":" + labels.dump() : "") + "}";
 }
 
@@ -286,7 +279,7 @@ Json json_of_days(const FirstReview& sheets) {
 }
 
 std::string stretch_text(const FirstReview& sheets, std::span<const ToldStretch> told,
-                         Interval stretch, Instant now, Json head) {
+                         Interval stretch, Detail detail, Instant now, Json head) {
     const Bands bands = bands_of(sheets);
     head["zone"] = sheets.input.zones.zone_at(stretch.from).name();
     head["unit"] = name_of(sheets.input.unit);
@@ -308,7 +301,7 @@ std::string stretch_text(const FirstReview& sheets, std::span<const ToldStretch>
     text += "\"wears\":[";
     std::set<std::int32_t> levels;
     for (const Wear& wear : sheets.input.wears) {
-        write_wear(text, wear, stretch, sheets.input, levels);
+        write_wear(text, wear, stretch, sheets.input, detail, levels);
     }
     // Once for each level, not for each reading: a fortnight has few levels.
     Json words = Json::array();

@@ -2,6 +2,7 @@
 
 #include "findings/first_review.hpp"
 #include "render/review_json.hpp"
+#include "serve/shown_readings.hpp"
 #include "store/stretch_book.hpp"
 
 #include <map>
@@ -26,8 +27,9 @@ Json json_of_days(const FirstReview& sheets);
 /// so that it converts no zone itself: traces of all wears in hundredths of the client's unit with
 /// gaps as null, band edges, clock ticks, day borders, lanes, marks, the last reading. Moments are
 /// seconds since 1970, UTC. `told`: what a coach marked stands among the marks with the reason,
-/// what a coach counts after all doesn't. `head` comes first: the fields of a day sheet.
+/// what a coach counts after all doesn't. `head` comes first: the fields of a day sheet. `detail`
+/// thins the readings only.
 std::string stretch_text(const FirstReview& sheets, std::span<const ToldStretch> told,
-                         Interval stretch, Instant now, Json head);
+                         Interval stretch, Detail detail, Instant now, Json head);
 
 }  // namespace tracewright

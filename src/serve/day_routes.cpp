@@ -63,9 +63,9 @@ Reply day_reply(Asked& asked) {
           {"end", day.to.time_since_epoch().count()}}},
         {"sentence", seen != days.end() ? seen->sentence : "Nothing was seen on this day."},
         {"unlike", days_unlike(**sheets)[*date]}};
-    return text_reply(
-        stretch_text(**sheets, *told, day.interval(), asked.acting.at, std::move(head)),
-        "application/json");
+    return text_reply(stretch_text(**sheets, *told, day.interval(), Detail::each_reading,
+                                   asked.acting.at, std::move(head)),
+                      "application/json");
 }
 
 // The last so many days before the end of all; none where `days` is no number of days to show at
@@ -76,6 +76,16 @@ std::optional<Interval> last_days(const std::string& days, Interval all) {
         return std::nullopt;
     }
     return Interval{std::max(all.from, all.to - std::chrono::days{*number}), all.to};
+}
+
+std::optional<Detail> detail_of(std::string_view readings) {
+    if (readings == "all") {
+        return Detail::each_reading;
+    }
+    if (readings == "extremes") {
+        return Detail::extremes_of_hours;
+    }
+    return std::nullopt;
 }
 
 Reply trace_reply(Asked& asked) {
@@ -99,14 +109,22 @@ Reply trace_reply(Asked& asked) {
         return problem(422, "window_too_long", "That window is too long",
                        "found more than 93 days, expected at most so many at once");
     }
+    const std::string readings = asked.target.asked("readings").value_or("all");
+    const auto detail = detail_of(readings);
+    if (!detail) {
+        return problem(422, "not_a_detail", "That says not which readings",
+                       "found another text in readings, expected all or extremes");
+    }
     const auto told = StretchBook(asked.store).told(asked.client->id);
     if (!told) {
         return problem_of(told.error());
     }
     Json head = {{"begin", window.from.time_since_epoch().count()},
-                 {"end", window.to.time_since_epoch().count()}};
-    return text_reply(stretch_text(**sheets, *told, window, asked.acting.at, std::move(head)),
-                      "application/json");
+                 {"end", window.to.time_since_epoch().count()},
+                 {"readings", readings}};
+    return text_reply(
+        stretch_text(**sheets, *told, window, *detail, asked.acting.at, std::move(head)),
+        "application/json");
 }
 
 constexpr Route table[] = {

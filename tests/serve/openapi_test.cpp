@@ -95,6 +95,8 @@ TEST_F(OpenApi, every_status_is_met_and_every_reply_fits) {
     }
     ask(422, "GET", clients + "/trace", of("c1", "/trace") + "?from=2020-01-01", owner);
     ask(200, "GET", clients + "/trace", of("c1", "/trace") + "?days=90", owner);
+    ask(200, "GET", clients + "/trace", of("c1", "/trace") + "?readings=extremes", owner);
+    ask(422, "GET", clients + "/trace", of("c1", "/trace") + "?readings=few", owner);
     for (const char* days : {"0", "94", "two", "1.5", ""}) {
         ask(422, "GET", clients + "/trace", of("c1", "/trace") + "?days=" + days, owner);
     }
@@ -345,6 +347,27 @@ TEST_F(OpenApi, steps_lead_to_each_value_of_a_wear) {
         EXPECT_GE(wear["begin"], trace["begin"]);
         EXPECT_LT(at, trace["end"].get<long>());
     }
+}
+
+TEST_F(OpenApi, extremes_are_two_readings_an_hour_among_the_same_surroundings) {
+    const Sitting who = served.signed_in();
+    json all = served.get("/api/clients/c1/trace", who).json();
+    json few = served.get("/api/clients/c1/trace?readings=extremes", who).json();
+    EXPECT_EQ(all["readings"], "all");
+    EXPECT_EQ(few["readings"], "extremes");
+    ASSERT_EQ(few["wears"].size(), all["wears"].size());
+    for (std::size_t i = 0; i < all["wears"].size(); ++i) {
+        const json& from = all["wears"][i]["value"];
+        const json& to = few["wears"][i]["value"];
+        EXPECT_LT(6 * to.size(), 2 * from.size());  // of twelve an hour
+        EXPECT_EQ(std::ranges::count(to, json()), std::ranges::count(from, json()));
+    }
+    for (json* trace : {&all, &few}) {
+        for (const char* its_own : {"readings", "wears", "level_words"}) {
+            trace->erase(its_own);
+        }
+    }
+    EXPECT_EQ(few, all);
 }
 
 TEST_F(OpenApi, a_day_sheet_is_labelled_by_the_clients_clock) {

@@ -1,4 +1,4 @@
-// From the click on a client's ninety days to the trace painted, with readings of every minute and of every five. Not a test.
+// From the click on a client's ninety days to the trace painted, with readings of every minute, of every five, and with a diary. Not a test.
 // Usage: node bench/ninety_days.mjs BUILD [RUNS]
 import { loadavg } from "node:os";
 import { chromium } from "playwright-core";
@@ -66,7 +66,7 @@ async function opening(handle, { anew }) {
 try {
   await addLongWears(practice);
   console.log(`load ${loadavg()[0].toFixed(2)} before; Chromium ${browser.version()}, headless, no graphics card`);
-  for (const handle of ["f90", "m90"]) {
+  for (const handle of ["f90", "m90", "c05"]) {
     await opening(handle, { anew: false });
     await opening(handle, { anew: true });
   }

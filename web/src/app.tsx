@@ -44,9 +44,9 @@ function Content() {
     case "day":
       return <DayPlace key={here.client + here.date} client={here.client} date={here.date} />;
     case "trace":
-      return <TracePlace key={here.client} client={here.client} days={14} />;
+      return <TracePlace key={`${here.client} 14`} client={here.client} days={14} />;
     case "ninety-days":
-      return <TracePlace key={here.client} client={here.client} days={90} />;
+      return <TracePlace key={`${here.client} 90`} client={here.client} days={90} />;
     case "bring-in":
       return <BringInPlace key={here.client} client={here.client} />;
     case "diary":

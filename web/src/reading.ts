@@ -10,7 +10,7 @@ export interface Reading<T> {
 }
 
 /** Erased, revoked or closed meanwhile: what was shown of it may not stand any longer. */
-const isGone = (failure: Problem): boolean => failure.status === 404 || failure.status === 403 || failure.status === 410;
+export const isGone = (failure: Problem): boolean => failure.status === 404 || failure.status === 403 || failure.status === 410;
 
 /**
  * Reads a path and keeps reading it: again when a change concerns it. While it is read again the old

@@ -200,6 +200,8 @@ export interface DaySheet extends Stretched {
 export interface Trace extends Stretched {
   begin: number;
   end: number;
+  /** Each, or of each hour the lowest and the highest. */
+  readings: "all" | "extremes";
 }
 
 export interface Escalation {

@@ -1,16 +1,8 @@
 import type { Signal } from "@preact/signals";
 import { useLayoutEffect, useRef, useState } from "preact/hooks";
-import uPlot from "uplot";
-import "uplot/dist/uPlot.min.css";
-import { BandGround } from "./band_paint";
-import { wearPaths } from "./line_boxes";
-import { paintBorders, paintPricks } from "./mark_paint";
-import { onceAFrame } from "./once_a_frame";
-import { PlotInks } from "./plot_inks";
-import { same, type Stretch, within } from "./stretch";
-import { civilTime, legible, ticksOf } from "./tick_choice";
-import { dragMarks, listenToGestures } from "./trace_gestures";
-import { columnsOf, linesOf, type ReadTrace, rowAt } from "./trace_rows";
+import { drawTrace, type DrawnTrace } from "./drawn_trace";
+import type { Stretch } from "./stretch";
+import { linesOf, type ReadTrace } from "./trace_rows";
 import { words } from "./words";
 
 interface Props {
@@ -19,143 +11,20 @@ interface Props {
   whole: Stretch;
 }
 
-const leftRoom = 64;
-const rightRoom = 30;
-
-/** Room above and below what is drawn; at least from the lowest to the highest edge. */
-function levels(trace: ReadTrace): [number, number] {
-  let low = trace.band_edges[0] ?? 0;
-  let high = trace.band_edges[trace.band_edges.length - 1] ?? 1;
-  const take = (values: (number | null)[]) => {
-    for (const value of values) {
-      if (value === null) continue;
-      if (value < low) low = value;
-      if (value > high) high = value;
-    }
-  };
-  for (const wear of trace.wears) take(wear.value);
-  take(trace.finger_pricks.map(({ value }) => value));
-  const room = (high - low) * 0.06;
-  return [low - room, high + room];
-}
-
 export function TracePlot({ trace, shown, whole }: Props) {
   const holder = useRef<HTMLDivElement>(null);
+  const drawn = useRef<DrawnTrace | null>(null);
   const [under, setUnder] = useState("");
+  const lines = linesOf(trace).length;
 
   useLayoutEffect(() => {
-    const element = holder.current;
-    if (!element) return;
-    const lines = linesOf(trace);
-    const columns = columnsOf(lines);
-    const ticks = ticksOf(trace);
-    const inks = new PlotInks();
-    const ground = new BandGround(trace.band_edges, trace.bands, inks.of);
-    const tickList = (self: uPlot) => legible(ticks, shown.peek(), self.width - leftRoom - rightRoom);
-    const text = () => inks.of("--text");
-    const font = "12px Inter, 'Noto Sans', sans-serif";
-    const options: uPlot.Options = {
-      width: element.clientWidth,
-      height: 300,
-      padding: [8, rightRoom, 0, 0],
-      legend: { show: false },
-      cursor: {
-        drag: { x: true, y: false, setScale: false },
-        y: false,
-        bind: {
-          mousedown: (_self, _target, mark) => (event) => {
-            if (dragMarks(event, shown.peek(), whole)) mark(event);
-            return null;
-          },
-          dblclick: () => null,
-        },
-      },
-      scales: {
-        x: { time: false, range: () => [shown.peek().from, shown.peek().to] },
-        y: { range: levels(trace) },
-      },
-      axes: [
-        {
-          splits: (self) => tickList(self).map((tick) => tick.at),
-          values: (self) => tickList(self).map((tick) => tick.label),
-          stroke: text,
-          font,
-          grid: { show: false },
-          ticks: { stroke: text, width: 1, size: 4 },
-        },
-        {
-          size: leftRoom,
-          splits: () => trace.band_edges,
-          values: () => trace.edge_words,
-          stroke: text,
-          font,
-          grid: { stroke: () => inks.of("--line"), width: 1, dash: [4, 3] },
-          ticks: { show: false },
-        },
-      ],
-      series: [
-        {},
-        ...lines.map((_line, which) => ({
-          stroke: text,
-          width: 2,
-          // A sensor worn beside another one is told from it by dashes, or a thinner line where there is no room for them.
-          paths: wearPaths(which > 0 ? 1 : 2),
-          ...(which > 0 ? { dash: [6, 3] } : {}),
-          points: { size: 5 },
-        })),
-      ],
-      hooks: {
-        drawClear: [(self) => ground.lay(self)],
-        draw: [(self) => paintBorders(self, trace, shown.peek(), inks.of), (self) => paintPricks(self, trace, shown.peek(), inks.of)],
-        setSelect: [
-          (self) => {
-            if (self.select.width < 4) return;
-            const from = self.posToVal(self.select.left, "x");
-            const to = self.posToVal(self.select.left + self.select.width, "x");
-            self.setSelect({ left: 0, width: 0, top: 0, height: 0 }, false);
-            shown.value = within({ from, to }, whole);
-          },
-        ],
-        setCursor: [
-          (self) => {
-            const at = self.cursor.idx == null ? undefined : columns[0][self.cursor.idx];
-            const row = at === undefined ? undefined : rowAt(trace, at);
-            const told = row?.told.filter((text) => text !== "") ?? [];
-            setUnder(row && told.length > 0 ? `${row.label || civilTime(trace, row.at)}: ${told.join(", ")}` : "");
-          },
-        ],
-      },
-    };
-    const drawn = new uPlot(options, columns as uPlot.AlignedData, element);
-    const redraw = onceAFrame(() => {
-      const { from, to } = shown.peek();
-      if (drawn.scales["x"]?.min !== from || drawn.scales["x"].max !== to) drawn.setScale("x", { min: from, max: to });
-    });
-    const stopFollowing = shown.subscribe((stretch) => {
-      drawn.over.classList.toggle("movable", !same(stretch, whole));
-      redraw.ask();
-    });
-    const stopGestures = listenToGestures(drawn.over, shown, whole);
-    const resized = new ResizeObserver(() => {
-      if (element.clientWidth > 0 && element.clientWidth !== drawn.width) drawn.setSize({ width: element.clientWidth, height: 300 });
-    });
-    resized.observe(element);
-    const scheme = matchMedia("(prefers-color-scheme: dark)");
-    const recolour = () => {
-      inks.forget();
-      ground.forget();
-      drawn.redraw(false, true);
-    };
-    scheme.addEventListener("change", recolour);
-    return () => {
-      scheme.removeEventListener("change", recolour);
-      resized.disconnect();
-      stopGestures();
-      stopFollowing();
-      redraw.stop();
-      drawn.destroy();
-    };
-  }, [trace, whole.from, whole.to]);
+    if (!holder.current) return;
+    const begun = drawTrace(holder.current, trace, shown, whole, setUnder);
+    drawn.current = begun;
+    return () => begun.end();
+  }, [lines, whole.from, whole.to]);
+
+  useLayoutEffect(() => drawn.current?.show(trace), [trace]);
 
   return (
     <>

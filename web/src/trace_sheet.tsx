@@ -12,7 +12,12 @@ import { words } from "./words";
 interface Props {
   trace: Stretched;
   whole: Stretch;
+  /** Asks for each reading, where the trace has the extremes of each hour only. */
+  lookCloser?: (() => void) | null;
 }
+
+/** Up to here the extremes of an hour stand closer than the screen's pixels, seconds. */
+const extremesSuffice = 30 * 86_400;
 
 /** How a key changes the stretch on the screen; null: it doesn't. */
 export function afterKey(key: string, shown: Stretch, whole: Stretch): Stretch | null {
@@ -25,7 +30,7 @@ export function afterKey(key: string, shown: Stretch, whole: Stretch): Stretch |
 }
 
 /** The trace, its marks, and the lanes aligned under it, all on one stretch of time. */
-export function TraceSheet({ trace: reply, whole }: Props) {
+export function TraceSheet({ trace: reply, whole, lookCloser = null }: Props) {
   const trace = useMemo(() => unfolded(reply), [reply]);
   const shown = useSignal<Stretch>(whole);
 
@@ -34,6 +39,14 @@ export function TraceSheet({ trace: reply, whole }: Props) {
     const stays = within(shown.peek(), whole);
     if (!same(stays, shown.peek())) shown.value = stays;
   }, [whole.from, whole.to]);
+
+  useEffect(
+    () =>
+      shown.subscribe(({ from, to }) => {
+        if (to - from < extremesSuffice) lookCloser?.();
+      }),
+    [lookCloser === null],
+  );
 
   const press = (event: KeyboardEvent) => {
     const next = afterKey(event.key, shown.peek(), whole);

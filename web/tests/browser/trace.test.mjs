@@ -133,18 +133,50 @@ describe("The trace", { concurrency: false }, () => {
 
   test("ninety days, by a link from the review; hours are named however close one looks", async () => {
     await page.goto(`${practice.address}/client/${client}`);
+    const asked = [];
+    const hear = (request) => request.url().includes("/trace?") && asked.push(new URL(request.url()).search);
+    page.on("request", hear);
     await page.click("a:has-text('The last 90 days of readings')");
     await page.waitForSelector("h1:has-text('The last 90 days of readings')");
     await page.waitForSelector(".plot canvas");
+    assert.deepEqual(asked, ["?days=90&readings=extremes"]);
     assert.match(await page.textContent(".age"), /The last reading was/);
     const { begin, end } = await page.evaluate(async (path) => (await fetch(path)).json(), `/api/clients/${client}/trace?days=90`);
     assert.ok(end - begin > 14 * 86_400);
+    asked.length = 0;
     await page.locator(".sheet").focus();
     for (let times = 0; times < 9; ++times) await page.keyboard.press("+");
     const close = /about (.+), (\d\d):00 to (.+), (\d\d):00\.$/.exec(await toldAfter(all));
     assert.ok(close && close[2] !== close[4], await told());
+    page.off("request", hear);
+    assert.deepEqual(asked, ["?days=90"]);
     await nothingSerious(page);
     await standsEverywhere(opened, `/client/${client}/ninety-days`, ".sheet .lane");
+  });
+
+  test("fingers that look closer at ninety days hold the trace while all its readings come", async () => {
+    const phone = await opened.newPage({ ...looks[0], hasTouch: true, isMobile: true });
+    let bring;
+    const waited = new Promise((resolve) => (bring = resolve));
+    await phone.route(/\/trace\?days=90$/, async (route) => {
+      await waited;
+      await route.continue();
+    });
+    const { at } = await openTrace("ninety-days", phone);
+    const cdp = await phone.context().newCDPSession(phone);
+    const touch = (type, ...shares) =>
+      cdp.send("Input.dispatchTouchEvent", { type, touchPoints: shares.map((share, id) => ({ x: at(share)[0], y: at(share)[1], id })) });
+    await touch("touchStart", 0.4, 0.6);
+    for (const apart of [0.2, 0.3]) await touch("touchMove", 0.5 - apart, 0.5 + apart);
+    const closer = await toldAfter(all, phone);
+    const came = phone.waitForResponse(/\/trace\?days=90$/);
+    bring();
+    await (await came).finished();
+    await phone.waitForTimeout(300); // drawn
+    await touch("touchMove", 0.05, 0.95);
+    await touch("touchEnd");
+    assert.match(await toldAfter(closer, phone), /^Shown: about /);
+    await phone.context().close();
   });
 
   test("no script failed on the way", () => assert.deepEqual(opened.errors, []));
