@@ -5,6 +5,8 @@ import type { Stretch } from "./stretch";
 const steps = [15, 30, 60, 180, 360, 720, 1440];
 /** A label needs so much room, pixels. */
 const room = 58;
+/** Where an hour is narrower than so many pixels, nobody sees that the clock changed. */
+const seenHour = 4;
 
 /** Minutes after midnight of a label such as 14:30 or 2:30 pm; null for any other text. */
 export function minutesOf(label: string): number | null {
@@ -38,9 +40,16 @@ export function ticksOf(trace: Surroundings): ReadTick[] {
   });
 }
 
+/** By how it is written: a time, a day's name, a time and a word beside it. */
+function roomOf(tick: ReadTick): number {
+  if (tick.minutes === null) return 2 * room;
+  return tick.named ? 1.6 * room : room;
+}
+
 /**
  * The ticks that have room for their labels. Round times of the clock go first; midnight bears the day's name;
- * a tick of another text, as where the clock changes, always stays. While the trace moves, labels stay theirs.
+ * a tick of another text, as where the clock changes, goes before its neighbours wherever an hour has a width to be seen.
+ * While the trace moves, labels stay theirs.
  */
 export function legible(ticks: ReadTick[], shown: Stretch, width: number): LabelledInstant[] {
   const perPixel = (shown.to - shown.from) / Math.max(1, width);
@@ -50,12 +59,13 @@ export function legible(ticks: ReadTick[], shown: Stretch, width: number): Label
   for (const tick of ticks) {
     if (tick.at < shown.from || tick.at > shown.to) continue;
     const { minutes } = tick;
-    if (minutes !== null && minutes % step !== 0) continue;
+    if (minutes === null ? 3600 < seenHour * perPixel : minutes % step !== 0) continue;
     if (tick.named && (tick.day ?? 0) % eachDays !== 0) continue;
     const last = kept[kept.length - 1];
-    const needs = tick.named ? 1.6 * room : room;
-    if (last && (tick.at - last.at) / perPixel < needs && minutes !== null) {
-      if (minutes !== 0 || last.day !== null) continue;
+    const needs = Math.max(roomOf(tick), last ? roomOf(last) : 0);
+    if (last && (tick.at - last.at) / perPixel < needs) {
+      const goesFirst = minutes === null || (minutes === 0 && last.day === null && last.minutes !== null);
+      if (!goesFirst) continue;
       kept.pop();
     }
     kept.push(tick);

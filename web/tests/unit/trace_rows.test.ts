@@ -111,11 +111,22 @@ test("while the trace moves, the days that bear a name stay the same ones", () =
   }
 });
 
-test("a tick that tells of a changed clock is never left out", () => {
+test("a changed clock is told where an hour has a width, and touches no other label", () => {
   const changed = { ...sheet, ticks: [...sheet.ticks, { at: midnight + 2.25 * hour, label: "03:15 (clock changed)" }].sort((a, b) => a.at - b.at) };
   const shown = legible(ticksOf(changed), { from: midnight, to: midnight + 24 * hour }, 200).map((tick) => tick.label);
   assert.ok(shown.includes("03:15 (clock changed)"), shown.join());
   assert.equal(minutesOf("03:15 (clock changed)"), null);
+  const ticks = ticksOf(changed);
+  for (const width of [200, 300, 500, 800, 1200]) {
+    const there = legible(ticks, { from: midnight, to: midnight + 24 * hour }, width);
+    const at = there.findIndex(({ label }) => label === "03:15 (clock changed)");
+    for (const beside of [there[at - 1], there[at + 1]]) {
+      if (beside) assert.ok((Math.abs(beside.at - (there[at]?.at ?? 0)) / (24 * hour)) * width >= 90, `${width}: ${beside.label}`);
+    }
+  }
+  // Over ninety days an hour is less than a pixel.
+  const many = legible(ticks, { from: midnight - 45 * 24 * hour, to: midnight + 45 * 24 * hour }, 235).map((tick) => tick.label);
+  assert.ok(!many.includes("03:15 (clock changed)"), many.join());
 });
 
 test("a clock of 12 hours is read like one of 24", () => {
