@@ -3,6 +3,7 @@
 #include "serve/served_practice.hpp"
 #include "source_folder.hpp"
 
+#include <algorithm>
 #include <fstream>
 
 namespace tracewright::testing {
@@ -71,11 +72,11 @@ TEST_F(TrialRoutes, behind_a_closed_gate_nothing_is_drawn_and_nothing_told_of_ho
     EXPECT_FALSE(plan["gates"].empty());
     EXPECT_TRUE(plan["sentences"].empty());
     EXPECT_TRUE(plan["pairs_needed"].is_null());
-    for (const json& one : trials()["templates"]) {
-        if (one["code"] == "walk-after-dinner") {
-            EXPECT_FALSE(one["gates"].empty());
-        }
-    }
+    const json all = trials();
+    const auto walk = std::ranges::find_if(
+        all["templates"], [](const json& one) { return one["code"] == "walk-after-dinner"; });
+    ASSERT_NE(walk, all["templates"].end());
+    EXPECT_FALSE((*walk)["gates"].empty());
 }
 
 // Safety rule 11: a trial drawn before the pregnancy was told of is not gone on with.
