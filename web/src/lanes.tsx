@@ -15,7 +15,7 @@ interface Placed {
 }
 
 /** Less room than this, as a share of the sheet, and words would be a letter or two: the table has them. */
-const legibleShare = 0.04;
+const legibleShare = () => (matchMedia("(max-width: 40rem)").matches ? 0.12 : 0.04);
 
 /** A mark within another one is boxed in it: the words of the outer one tell of both. */
 export function markItems(marks: TraceMark[]): (TraceMark & { text: string })[] {
@@ -43,7 +43,7 @@ export function placed(items: { at: number; end: number | null; text: string; la
   return there.reverse();
 }
 
-function Item({ item }: { item: Placed }) {
+function Item({ item, legible }: { item: Placed; legible: number }) {
   // By the object model: the page's security policy lets no style stand in markup. As it is put in, before anyone measures.
   const stand = (element: HTMLLIElement | null) => {
     element?.style.setProperty("--from", `${item.from * 100}%`);
@@ -51,7 +51,7 @@ function Item({ item }: { item: Placed }) {
     element?.style.setProperty("--room", `${item.room * 100}%`);
   };
   return (
-    <li ref={stand} title={item.told} class={`${item.to > item.from ? "lasting" : "moment"}${item.room < legibleShare ? " cramped" : ""}`}>
+    <li ref={stand} title={item.told} class={`${item.to > item.from ? "lasting" : "moment"}${item.room < legible ? " cramped" : ""}`}>
       <span class={`bar ${item.kind.replace(" ", "-")}`} />
       <span class="told">{item.text}</span>
     </li>
@@ -60,12 +60,13 @@ function Item({ item }: { item: Placed }) {
 
 function Track({ name, items, shown }: { name: string; items: (LaneItem | (TraceMark & { text: string }))[]; shown: Stretch }) {
   const there = placed(items, shown);
+  const legible = legibleShare();
   return (
     <div class="lane">
       <h3>{name}</h3>
       <ul>
         {there.map((item) => (
-          <Item key={item.key} item={item} />
+          <Item key={item.key} item={item} legible={legible} />
         ))}
         {there.length === 0 && <li class="none">{words.day.nothing}</li>}
       </ul>
