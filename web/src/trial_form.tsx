@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { ofClient } from "./ask_server";
 import { causesWords } from "./causes_words";
 import { useTaken } from "./given_back";
@@ -26,14 +26,25 @@ export function TrialForm({ client, question, today, done, cancel }: Props) {
   const [starts, setStarts] = useState("");
   const [draw, setDraw] = useState("coins");
   const wish = { question, pairs, draw, starts };
-  const { value: plan, problem } = useReading<TrialPlan>(ofClient(client, `/trial-plan?${new URLSearchParams(wish).toString()}`), client);
+  const asked = new URLSearchParams(wish).toString();
+  const { value: plan, problem } = useReading<TrialPlan>(ofClient(client, `/trial-plan?${asked}`), client);
   const { busy, told, wrong, keep } = useKeeping();
-  const submit = async (event: Event) => {
-    event.preventDefault();
+  const keepIt = async () => {
     if (plan?.can_be_drawn && (await keep(ofClient(client, "/trials"), wish, say.keptNow))) done();
   };
+  // Pressed while it is still read what this wish can show: kept once that is there and nothing speaks against it.
+  const pressed = useRef("");
+  const submit = (event: Event) => {
+    event.preventDefault();
+    pressed.current = plan ? "" : asked;
+    void keepIt();
+  };
+  useEffect(() => {
+    if (plan && pressed.current === asked) void keepIt();
+    pressed.current = "";
+  }, [plan]);
   return (
-    <form class="agree" onSubmit={(event) => void submit(event)}>
+    <form class="agree" onSubmit={submit}>
       <div class="two-fields">
         <p>
           <label for="trial-pairs">{say.pairs}</label>
