@@ -26,6 +26,8 @@ async function choose(file) {
 before(async () => {
   opened = await openedPage(/\b(401|404|409|422)\b/);
   ({ page, practice } = opened);
+  // From the start: asked to stand in for the window as the key is pressed, the browser may open its own first.
+  page.on("filechooser", () => {});
   await practice.command("client", "add", "Client Sorrel (invented)", "--handle", "c40");
   await signedInByKeyboard(opened);
 });

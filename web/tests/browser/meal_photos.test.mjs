@@ -28,6 +28,8 @@ const added = async (count) => {
 before(async () => {
   opened = await openedPage(/401|404|422/);
   page = opened.page;
+  // From the start: asked to stand in for the window as the key is pressed, the browser may open its own first.
+  page.on("filechooser", () => {});
   picture = await inventedPlate(page);
 });
 
