@@ -112,7 +112,7 @@ Reply trace_reply(Asked& asked) {
     const std::string readings = asked.target.asked("readings").value_or("all");
     const auto detail = detail_of(readings);
     if (!detail) {
-        return problem(422, "not_a_detail", "That says not which readings",
+        return problem(422, "not_a_detail", "That is no choice of readings",
                        "found another text in readings, expected all or extremes");
     }
     const auto told = StretchBook(asked.store).told(asked.client->id);
