@@ -5,6 +5,7 @@
 
 #include <filesystem>
 #include <fstream>
+#include <future>
 #include <ostream>
 
 namespace tracewright {
@@ -31,9 +32,12 @@ bool write_review(const FirstReview& review, const std::string& out, const Strea
     std::error_code error;
     fs::create_directories(out, error);
     const fs::path folder(out);
+    // The page for the screen is made while the longer work of print goes on.
+    auto page = std::async(std::launch::async, [&] { return review_html(review); });
+    const std::string print = review_pdf(review);
     const bool written =
-        write_file(folder / "review.html", review_html(review), streams) &&
-        write_file(folder / "review.pdf", review_pdf(review), streams) &&
+        write_file(folder / "review.html", page.get(), streams) &&
+        write_file(folder / "review.pdf", print, streams) &&
         write_file(folder / "review.json", dumped(json_of_review(review)), streams);
     if (!written) {
         return false;

@@ -76,6 +76,13 @@ PdfDocument::~PdfDocument() = default;
 
 void PdfDocument::set_line_spacing(double spacing) {
     pango_layout_set_line_spacing(inside_->layout.get(), static_cast<float>(spacing));
+    tried_.clear();
+}
+
+void PdfDocument::try_again() {
+    figure_texts_.clear();
+    page_ = 0;
+    begin_page();
 }
 
 void PdfDocument::begin_page() {
@@ -122,11 +129,23 @@ void PdfDocument::space(double points) {
     y_ += points;
 }
 
-TextLayout PdfDocument::laid_out(std::string_view text, double size, bool bold, double width) {
+TextLayout PdfDocument::set_anew(std::string_view text, double size, bool bold,
+                                 double width) const {
     TextLayout layout(pango_layout_copy(inside_->layout.get()));
     set_text(layout.get(), text, size, bold);
     pango_layout_set_width(layout.get(), static_cast<int>(width * PANGO_SCALE));
     return layout;
+}
+
+TextLayout PdfDocument::laid_out(std::string_view text, double size, bool bold, double width) {
+    if (!trial_) {
+        return set_anew(text, size, bold, width);
+    }
+    TextLayout& tried = tried_[{size, bold, width, std::string(text)}];
+    if (!tried) {
+        tried = set_anew(text, size, bold, width);
+    }
+    return TextLayout(static_cast<PangoLayout*>(g_object_ref(tried.get())));
 }
 
 void PdfDocument::show(PangoLayout* layout, double x, Ink ink) {

@@ -3,7 +3,9 @@
 #include "render/cairo_canvas.hpp"
 #include "render/figure.hpp"
 
+#include <map>
 #include <string>
+#include <tuple>
 #include <vector>
 
 namespace tracewright {
@@ -59,6 +61,8 @@ class PdfDocument {
     void set_gaps(double gaps) { gaps_ = gaps; }
 
     int pages() const { return page_; }
+    /// A trial begins anew on its first page. Texts it has set before are not set again.
+    void try_again();
     /// The finished file; empty for a trial. Called once.
     std::string bytes();
 
@@ -69,6 +73,7 @@ class PdfDocument {
         TextLayout layout;
     };
 
+    TextLayout set_anew(std::string_view text, double size, bool bold, double width) const;
     TextLayout laid_out(std::string_view text, double size, bool bold, double width);
     void show(PangoLayout* layout, double x, Ink ink);
     void block(const char* tag, PangoLayout* layout, double indent, Ink ink);
@@ -87,6 +92,8 @@ class PdfDocument {
     std::string bytes_;
     std::unique_ptr<Inside> inside_;
     std::vector<std::string> figure_texts_;
+    /// A trial's texts by what they are set in: size, boldness, width.
+    std::map<std::tuple<double, bool, double, std::string>, TextLayout> tried_;
     bool trial_ = false;
     double scale_ = 1;
     double gaps_ = 1;

@@ -120,8 +120,8 @@ struct FirstPage {
     std::size_t whole = 0;  // findings printed whole; the others follow in full on the next page
 };
 
-bool is_one_page(const FirstReview& review, const FirstPage& set) {
-    PdfDocument trial = document(review, PdfDocument::Output::trial);
+bool is_one_page(PdfDocument& trial, const FirstReview& review, const FirstPage& set) {
+    trial.try_again();
     trial.set_scale(set.scale);
     add_first_page(trial, review, set.whole);
     return trial.pages() == 1;
@@ -131,8 +131,9 @@ bool is_one_page(const FirstReview& review, const FirstPage& set) {
 // that doesn't hold even the sentences is set small and goes on overleaf.
 FirstPage first_page(const FirstReview& review) {
     constexpr double smallest = 0.92;
+    PdfDocument trial = document(review, PdfDocument::Output::trial);
     const auto one_page = [&](double scale, std::size_t whole) {
-        return is_one_page(review, {scale, whole});
+        return is_one_page(trial, review, {scale, whole});
     };
     std::size_t whole = in_order(review).size();
     if (!one_page(smallest, whole)) {
