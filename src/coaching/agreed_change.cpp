@@ -59,6 +59,11 @@ std::vector<Gate> gates_since_agreed(const CareInput& care) {
     return gates;
 }
 
+bool goes_on_as_agreed(const CareInput& care) {
+    const auto& agreed = care.facts.agreed_change;
+    return agreed && agreed->outcome == ChangeOutcome::open && gates_since_agreed(care).empty();
+}
+
 bool end_agreed_change(ClientFacts& facts, ChangeOutcome outcome, CivilDate on) {
     if (!facts.agreed_change || outcome == ChangeOutcome::open) {
         return false;

@@ -24,6 +24,9 @@ std::vector<Gate> gates_before_agreeing(const AgreedChange& change, bool with_pr
 /// nothing, and neither does a question not asked yet. Empty without such a change.
 std::vector<Gate> gates_since_agreed(const CareInput& care);
 
+/// A change is agreed and open, and nothing has closed it since.
+bool goes_on_as_agreed(const CareInput& care);
+
 /// Puts the change that goes on among the earlier ones. False if none goes on.
 bool end_agreed_change(ClientFacts& facts, ChangeOutcome outcome, CivilDate on);
 

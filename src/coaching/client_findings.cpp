@@ -1,5 +1,6 @@
 #include "coaching/client_findings.hpp"
 
+#include "coaching/agreed_change.hpp"
 #include "coaching/pressure_dip_label.hpp"
 #include "findings/wording.hpp"
 
@@ -122,25 +123,30 @@ Finding diary_finding(const DiaryCompleteness& completeness, WayOfWriting way) {
     return finding;
 }
 
-Finding agreed_change_finding(const ClientFacts& facts, const ZoneHistory& clock, Instant as_of) {
+Finding agreed_change_finding(const CareInput& care) {
     Finding finding;
     finding.code = "agreed_change";
     finding.question = "What was agreed last?";
-    if (!facts.agreed_change) {
+    if (!care.facts.agreed_change) {
         finding.sentence = "No change is agreed.";
         return finding;
     }
-    const AgreedChange& change = *facts.agreed_change;
+    const AgreedChange& change = *care.facts.agreed_change;
+    const WayOfWriting way = care.clock.writing();
     finding.answer = Answer::yes;
     finding.sentence = "\"" + change.words + "\"";
     if (change.agreed_on) {
-        finding.sentence += ", agreed on " + day_words(*change.agreed_on, clock.writing());
+        finding.sentence += ", agreed on " + day_words(*change.agreed_on, way);
+    }
+    if (!gates_since_agreed(care).empty()) {
+        finding.sentence += ". It does not go on: something that comes first has closed it.";
+        finding.next = {NextStep::ask_client, "Tell the client, and say how it ended."};
+        return finding;
     }
     if (change.check_on) {
-        const bool due = *change.check_on <= clock.date_at(as_of);
-        finding.sentence +=
-            fmt::format(", to be checked on {}{}", day_words(*change.check_on, clock.writing()),
-                        due ? ": the check is due" : "");
+        const bool due = *change.check_on <= care.clock.date_at(care.as_of);
+        finding.sentence += fmt::format(", to be checked on {}{}", day_words(*change.check_on, way),
+                                        due ? ": the check is due" : "");
     }
     finding.sentence += ".";
     finding.caveats.push_back({CaveatKind::few_days,

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "coaching/care_input.hpp"
 #include "coaching/client_facts.hpp"
 #include "coaching/client_review.hpp"
 #include "coaching/diary_completeness.hpp"
@@ -28,7 +29,7 @@ std::optional<Finding> care_finding(const ClientFacts& facts, const MedicineTime
 Finding diary_finding(const DiaryCompleteness& completeness, WayOfWriting way);
 
 /// The one thing agreed. Says so if nothing was.
-Finding agreed_change_finding(const ClientFacts& facts, const ZoneHistory& clock, Instant as_of);
+Finding agreed_change_finding(const CareInput& care);
 
 /// Stretches shaped like pressure on the sensor, with and without the label. Empty without any.
 std::optional<Finding> dips_finding(const LadderInput& input, const ClientFacts& facts);

@@ -1,5 +1,6 @@
 #include "coaching/client_review.hpp"
 
+#include "coaching/agreed_change.hpp"
 #include "coaching/client_findings.hpp"
 #include "coaching/client_medicines.hpp"
 #include "coaching/eating_care.hpp"
@@ -112,15 +113,14 @@ void tell_medicines_of_lows(const LadderInput& ladder, FirstReview& review) {
     }
 }
 
-void close_review(const ClientFacts& facts, const MedicineTimeline& medicines,
-                  FirstReview& review) {
+void close_review(const CareInput& care, FirstReview& review) {
     const bool low = std::ranges::any_of(
         review.findings, [](const Finding& finding) { return finding.code == "very_low"; });
-    if (!low && !medicines.risks_in(review.trace.window).answered) {
+    if (!low && !care.medicines.risks_in(review.trace.window).answered) {
         review.one_thing_to_ask = "Which medicines are taken, and since when?";
-    } else if (!low && facts.agreed_change) {
+    } else if (!low && goes_on_as_agreed(care)) {
         review.one_thing_to_ask =
-            "How did it go with \"" + facts.agreed_change->words + "\"? What made it hard?";
+            "How did it go with \"" + care.facts.agreed_change->words + "\"? What made it hard?";
     }
 }
 
@@ -134,10 +134,9 @@ FirstReview client_review(ClientReviewInput input) {
     const MedicineTimeline medicines = client_medicines(input.facts, clock);
     const LadderInput ladder{
         review.input.wears, review.input.diary, medicines, clock, review.input.unit, {}};
-    withhold_trials(
-        review,
-        {input.facts, review.input.wears, review.input.diary, medicines, clock, review.input.as_of},
-        input.licence);
+    const CareInput care{input.facts, review.input.wears, review.input.diary, medicines,
+                         clock,       review.input.as_of};
+    withhold_trials(review, care, input.licence);
     tell_medicines_of_lows(ladder, review);
     tell_answers(input, review);
     lead_with_escalations(input, review);
@@ -148,8 +147,8 @@ FirstReview client_review(ClientReviewInput input) {
     if (const auto why = why_they_came_finding(input.facts)) {
         review.findings.insert(after_urgent, *why);
     }
-    if (auto care = care_finding(input.facts, medicines, review)) {
-        review.findings.push_back(std::move(*care));
+    if (auto careful = care_finding(input.facts, medicines, review)) {
+        review.findings.push_back(std::move(*careful));
     }
     review.findings.push_back(medicines_finding(medicines, review.trace.window, clock));
     if (auto dips = dips_finding(ladder, input.facts)) {
@@ -161,13 +160,13 @@ FirstReview client_review(ClientReviewInput input) {
     }
     review.findings.push_back(
         diary_finding(diary_completeness(review.input.diary, days, clock), clock.writing()));
-    review.findings.push_back(agreed_change_finding(input.facts, clock, review.input.as_of));
+    review.findings.push_back(agreed_change_finding(care));
     if (medicines.risks_in(review.trace.window).answered) {
         std::erase_if(review.cannot_say, [](const std::string& sentence) {
             return sentence.starts_with("Which medicines are taken");
         });
     }
-    close_review(input.facts, medicines, review);
+    close_review(care, review);
     return review;
 }
 

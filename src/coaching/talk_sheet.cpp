@@ -1,5 +1,6 @@
 #include "coaching/talk_sheet.hpp"
 
+#include "coaching/agreed_change.hpp"
 #include "coaching/eating_care.hpp"
 #include "findings/wording.hpp"
 
@@ -60,9 +61,8 @@ std::string question_from(const PaperClient& client, const Finding& finding) {
         return said_yes ? client.review.one_thing_to_ask : "";
     }
     if (code == "agreed_change") {
-        const auto& agreed = client.facts.agreed_change;
-        return agreed && agreed->outcome == ChangeOutcome::open
-                   ? "How did it go with \"" + agreed->words +
+        return goes_on_as_agreed(client.care())
+                   ? "How did it go with \"" + client.facts.agreed_change->words +
                          "\"? What made it easy, what made it hard?"
                    : "";
     }
@@ -111,10 +111,16 @@ void add_the_change(const PaperClient& client, Paper& paper) {
     }
     blocks.emplace_back(PaperHeading{"One change"});
     const auto& agreed = client.facts.agreed_change;
+    const bool open = agreed && agreed->outcome == ChangeOutcome::open;
+    const bool goes_on = goes_on_as_agreed(client.care());
+    if (open && !goes_on) {
+        blocks.emplace_back(PaperSentence{
+            "Agreed last: \"" + agreed->words +
+            "\". It does not go on: something that comes first has closed it. Tell the client."});
+    }
     blocks.emplace_back(
-        RoomToWrite{agreed && agreed->outcome == ChangeOutcome::open
-                        ? "Agreed last: \"" + agreed->words + "\". Kept, or what instead?"
-                        : "In the client's words: what, when, where, how often?",
+        RoomToWrite{goes_on ? "Agreed last: \"" + agreed->words + "\". Kept, or what instead?"
+                            : "In the client's words: what, when, where, how often?",
                     1});
     blocks.emplace_back(
         ZeroToTen{"How much does it matter to you?", "not at all", "more than anything"});

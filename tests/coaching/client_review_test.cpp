@@ -10,6 +10,7 @@
 namespace tracewright {
 namespace {
 
+using testing::AllOf;
 using testing::HasSubstr;
 using testing::Not;
 
@@ -122,6 +123,19 @@ TEST(ClientReview, opens_with_why_they_came_and_ends_with_one_seen_asked_noted) 
     EXPECT_THAT(review.one_thing_to_ask, HasSubstr("a walk after dinner"));
     EXPECT_FALSE(review.one_thing_seen.empty());
     EXPECT_FALSE(review.one_thing_to_note.empty());
+}
+
+TEST(ClientReview, asks_how_a_closed_change_went_no_more_but_says_that_it_is_closed) {
+    Care care;
+    care.facts.agreed_change = {"a walk after dinner", care_day - std::chrono::days{12}, care_day};
+    care.facts.agreed_change->kind = Proposed::walking;
+    EXPECT_THAT(review_of(care).one_thing_to_ask, HasSubstr("a walk after dinner"));
+    care.facts.cautions.numb_feet_or_wound = Answered::yes;
+    const FirstReview review = review_of(care);
+    EXPECT_THAT(review.one_thing_to_ask, Not(HasSubstr("a walk after dinner")));
+    ASSERT_NE(finding_of(review, "agreed_change"), nullptr);
+    EXPECT_THAT(finding_of(review, "agreed_change")->sentence,
+                AllOf(HasSubstr("does not go on"), Not(HasSubstr("the check is due"))));
 }
 
 TEST(ClientReview, a_medicine_changed_in_the_window_takes_the_credit_from_habits) {

@@ -53,6 +53,18 @@ TEST(TalkSheet, tells_what_must_be_done_before_the_talk) {
     EXPECT_LT(words.find("Before the talk"), words.find("Ask before showing anything"));
 }
 
+TEST(TalkSheet, asks_how_a_change_went_only_while_it_goes_on) {
+    Care care;
+    care.facts.agreed_change = a_walk();
+    EXPECT_THAT(all_words_of(talk_sheet(PaperCase(care).client())),
+                AllOf(HasSubstr("How did it go with \"a short walk after dinner\""),
+                      HasSubstr("Kept, or what instead?"), Not(HasSubstr("does not go on"))));
+    care.facts.cautions.numb_feet_or_wound = Answered::yes;
+    EXPECT_THAT(all_words_of(talk_sheet(PaperCase(care).client())),
+                AllOf(HasSubstr("\"a short walk after dinner\". It does not go on"),
+                      Not(HasSubstr("How did it go with")), Not(HasSubstr("Kept, or"))));
+}
+
 TEST(TalkSheet, in_pregnancy_has_no_plan_and_with_an_open_screen_shows_no_numbers) {
     Care care;
     care.facts.cautions.pregnancy = Pregnancy::pregnant;
