@@ -16,6 +16,14 @@ std::string small_letters(std::string_view text);
 /// reader is asked rather than spared.
 bool speaks_of(const DiaryEntry& entry, std::initializer_list<std::string_view> words);
 
+/// Whether the last word of `before` denies what comes next, over the small words that may stand
+/// between: "no", "not on", "no longer any". English, ours, no source.
+bool denies_what_follows(std::string_view before);
+
+/// As speaks_of, but a mention that is denied doesn't count: "no steroid injection". For figures,
+/// never for alarms.
+bool speaks_of_undenied(const DiaryEntry& entry, std::initializer_list<std::string_view> words);
+
 /// Whether the entry is one in which people say how they are: symptom, illness, mood, note.
 bool tells_how_they_are(const DiaryEntry& entry);
 

@@ -23,11 +23,13 @@ std::string glucocorticoid_in(const DiaryEntry& entry) {
         return {};
     }
     for (const Medicine* medicine : text.recognised) {
-        if (medicine->medicine_class.starts_with("glucocorticoid")) {
+        const bool denied =
+            speaks_of(entry, {medicine->name}) && !speaks_of_undenied(entry, {medicine->name});
+        if (medicine->medicine_class.starts_with("glucocorticoid") && !denied) {
             return medicine->name;
         }
     }
-    return speaks_of(entry, {"cortison", "steroid"}) ? "as noted" : "";
+    return speaks_of_undenied(entry, {"cortison", "steroid"}) ? "as noted" : "";
 }
 
 std::string hours_words(const TimeByRange& time) {

@@ -18,8 +18,8 @@ struct SpecialDay {
 };
 
 /// Days with illness noted, and days of a glucocorticoid (by the table of medicines, or called
-/// cortisone or steroid) with the day after it: its effect lasts a day or more (from memory).
-/// Ascending, each day once for each reason.
+/// cortisone or steroid, and not denied) with the day after it: its effect lasts a day or more
+/// (from memory). Ascending, each day once for each reason.
 std::vector<SpecialDay> special_days(const Diary& diary, const ZoneHistory& zones);
 
 /// Both answers: hours in range with those days of the window and without them; a rise on them is

@@ -1,7 +1,11 @@
 #include "intake/message_kind.hpp"
 
+#include "diary/written_words.hpp"
+
 #include <algorithm>
 #include <array>
+#include <string>
+#include <vector>
 
 namespace tracewright {
 
@@ -134,7 +138,7 @@ constexpr std::array beginnings{
 constexpr std::array order{DiaryKind::ketones, DiaryKind::finger_prick, DiaryKind::sensor,
                            DiaryKind::symptom, DiaryKind::illness,      DiaryKind::medicine,
                            DiaryKind::sleep,   DiaryKind::movement,     DiaryKind::mood,
-                           DiaryKind::meal};
+                           DiaryKind::meal,    DiaryKind::note};
 
 template <std::size_t N>
 std::optional<DiaryKind> kind_in(const std::array<KindWord, N>& words, std::string_view word) {
@@ -154,14 +158,29 @@ std::optional<DiaryKind> kind_begun_by(std::string_view word) {
 }
 
 std::optional<DiaryKind> kind_of_words(std::span<const MessageWord> words) {
-    for (const DiaryKind kind : order) {
-        for (const MessageWord& word : words) {
-            if (kind_of_word(word.text) == kind) {
-                return kind;
-            }
+    std::string before;
+    std::vector<DiaryKind> told;
+    for (const MessageWord& word : words) {
+        if (const auto kind = kind_of_word(word.text)) {
+            const bool well = *kind == DiaryKind::illness && denies_what_follows(before);
+            told.push_back(well ? DiaryKind::note : *kind);
         }
+        before += word.text + " ";
     }
-    return std::nullopt;
+    const auto first = std::ranges::find_if(
+        order, [&](DiaryKind kind) { return std::ranges::find(told, kind) != told.end(); });
+    return first == order.end() ? std::nullopt : std::optional(*first);
+}
+
+bool is_vaccination(std::span<const MessageWord> words) {
+    constexpr std::array own_words{"vaccination", "vaccine", "vaccinated", "jab", "booster"};
+    constexpr std::array of_flu{"injection", "injected", "shot"};
+    const auto any_of = [&](const auto& wanted) {
+        return std::ranges::any_of(words, [&](const MessageWord& word) {
+            return std::ranges::find(wanted, word.text) != wanted.end();
+        });
+    };
+    return any_of(own_words) || (any_of(std::array{"flu"}) && any_of(of_flu));
 }
 
 std::string_view slot_of_word(std::string_view word) {

@@ -16,8 +16,12 @@ std::optional<DiaryKind> kind_of_word(std::string_view word);
 std::optional<DiaryKind> kind_begun_by(std::string_view word);
 
 /// The kind of a part of a message by its words: alarms and measurements before moods, sleep and
-/// movement, these before food. Empty where no word tells.
+/// movement, these before food. An illness that is denied ("no fever") is a note. Empty where no
+/// word tells.
 std::optional<DiaryKind> kind_of_words(std::span<const MessageWord> words);
+
+/// "flu jab", "vaccination": neither illness nor a medicine for one.
+bool is_vaccination(std::span<const MessageWord> words);
 
 /// "breakfast", "lunch", "dinner" (also "supper"), "snack"; empty for any other word.
 std::string_view slot_of_word(std::string_view word);

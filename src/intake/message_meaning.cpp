@@ -92,7 +92,7 @@ bool is_left_out(const MessagePart& part) {
 
 DiaryKind kind_of_part(const MessagePart& part, const KnownFoods& foods,
                        std::vector<Doubt>& doubts) {
-    if (is_left_out(part)) {
+    if (is_left_out(part) || is_vaccination(part.words)) {
         return DiaryKind::note;
     }
     if (shown_limit(part).limit != MeterLimit::none) {

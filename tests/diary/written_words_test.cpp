@@ -18,6 +18,26 @@ TEST(WrittenWords, are_met_whatever_their_letters_and_apostrophes) {
     EXPECT_FALSE(speaks_of(DiaryEntry{}, {"vomit"}));
 }
 
+TEST(WrittenWords, that_are_denied_count_where_they_are_not_denied_as_well) {
+    const auto undenied = [](const char* text) {
+        DiaryEntry entry;
+        entry.text = text;
+        EXPECT_TRUE(speaks_of(entry, {"steroid", "fever"})) << text;
+        return speaks_of_undenied(entry, {"steroid", "fever"});
+    };
+    for (const char* text : {"steroid injection", "No breakfast. Steroid injection",
+                             "no steroid yesterday, steroids today", "knot of steroid", "fever"}) {
+        EXPECT_TRUE(undenied(text)) << text;
+    }
+    for (const char* text :
+         {"no steroid injection", "NOT ON  STEROIDS", "no longer on any steroids",
+          "walked without fever", "never had a fever"}) {
+        EXPECT_FALSE(undenied(text)) << text;
+    }
+    EXPECT_FALSE(denies_what_follows(""));
+    EXPECT_FALSE(denies_what_follows("on any "));
+}
+
 TEST(WrittenWords, are_read_in_what_people_say_of_themselves) {
     DiaryEntry entry;
     for (const DiaryKind kind :

@@ -98,6 +98,12 @@ TEST(ClientMessage, reads_how_clients_write) {
         {"10:00 cortisone in the knee", "10:00 medicine 'cortisone in the knee'"},
         {"8:00 had my steroids with toast", "08:00 medicine 'my steroids with toast'"},
         {"injection at 9:15", "09:15 medicine 'injection'"},
+        {"10:00 flu injection", "10:00 note 'flu injection'"},
+        {"10:00 flu jab", "10:00 note 'flu jab'"},
+        {"10:00 flu", "10:00 illness 'flu'"},
+        {"10:00 no fever any more", "10:00 note 'no fever any more'"},
+        {"10:00 no longer ill", "10:00 note 'no longer ill'"},
+        {"10:00 no appetite and sick", "10:00 illness 'no appetite and sick'"},
         {"no breakfast", "12:00? note 'no breakfast'"},
         {"8:10", "08:10 note '8:10'"},
         // days
