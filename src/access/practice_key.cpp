@@ -46,16 +46,18 @@ tl::expected<LockedPracticeKey, std::string> LockedPracticeKey::locked(const Sec
                                                                        PassphraseWork work) {
     LockedPracticeKey result;
     result.work_ = work;
-    result.by_recovery_ = Seal(recovery).sealed(text_of(key), recovery_place);
     auto with = result.with_passphrase(key, passphrase);
-    if (!with) {
-        return with;
-    }
-    // A recovery key that was never tried is a hope: read it back as the coach will type it.
-    const auto typed = recovery_key_read(written_recovery_key(recovery));
-    if (typed) {
-        if (const auto opened = with->opened_by_recovery(*typed); opened && same(*opened, key)) {
-            return with;
+    return with ? with->with_recovery(key, recovery) : with;
+}
+
+// A recovery key that was never tried is a hope: read it back as the coach will type it.
+tl::expected<LockedPracticeKey, std::string> LockedPracticeKey::with_recovery(
+    const SecretKey& key, const SecretKey& recovery) const {
+    LockedPracticeKey result = *this;
+    result.by_recovery_ = Seal(recovery).sealed(text_of(key), recovery_place);
+    if (const auto typed = recovery_key_read(written_recovery_key(recovery))) {
+        if (const auto opened = result.opened_by_recovery(*typed); opened && same(*opened, key)) {
+            return result;
         }
     }
     return tl::make_unexpected(

@@ -28,6 +28,11 @@ class LockedPracticeKey {
     tl::expected<LockedPracticeKey, std::string> with_passphrase(const SecretKey& key,
                                                                  std::string_view passphrase) const;
 
+    /// The same key under another recovery key, tried as a coach will type it; the passphrase
+    /// stays. The one before opens it no more.
+    tl::expected<LockedPracticeKey, std::string> with_recovery(const SecretKey& key,
+                                                               const SecretKey& recovery) const;
+
     std::vector<std::uint8_t> stored() const;
     /// What a try of its passphrase costs.
     PassphraseWork work() const { return work_; }

@@ -64,6 +64,8 @@ std::optional<Exit> dispatch_practice(CommandLine& line, const Streams& streams)
         {verbs.coach_list, [&] { return list_coaches(at, streams); }},
         {verbs.coach_change, [&] { return change_coach(at, words, streams); }},
         {verbs.coach_passphrase, [&] { return set_coach_passphrase(at, words, streams); }},
+        {verbs.keys_passphrase, [&] { return change_passphrase(at, words, streams); }},
+        {verbs.keys_recovery, [&] { return change_recovery_key(at, streams); }},
         {verbs.serve, [&] { return serve(at, line.serve_words, streams); }},
         {verbs.bring_in, [&] { return bring_in_files(at, words, line.files, streams); }},
         {verbs.undo, [&] { return undo_import(at, words, streams); }},

@@ -37,6 +37,8 @@ struct PracticeVerbs {
     CLI::App* coach_list = nullptr;
     CLI::App* coach_change = nullptr;
     CLI::App* coach_passphrase = nullptr;
+    CLI::App* keys_passphrase = nullptr;
+    CLI::App* keys_recovery = nullptr;
     CLI::App* bring_in = nullptr;
     CLI::App* undo = nullptr;
     CLI::App* jot = nullptr;

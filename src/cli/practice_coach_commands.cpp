@@ -128,9 +128,7 @@ Exit set_coach_passphrase(const PracticeOptions& options, const PracticeWords& w
     if (!open) {
         return open.error();
     }
-    PracticeOptions with;
-    with.passphrase_file = words.from_file;
-    const auto passphrase = new_passphrase(with);
+    const auto passphrase = other_passphrase(words.from_file);
     if (!passphrase) {
         streams.err << "tracewright: " << passphrase.error() << "\n";
         return Exit::wrong_usage;

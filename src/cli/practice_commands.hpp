@@ -75,6 +75,11 @@ Exit add_coach(const PracticeOptions& options, const PracticeWords& words, const
 Exit list_coaches(const PracticeOptions& options, const Streams& streams);
 Exit change_coach(const PracticeOptions& options, const PracticeWords& words,
                   const Streams& streams);
+/// An owner puts another passphrase in the place of the practice's, or a new recovery key, which is
+/// printed once and was tried.
+Exit change_passphrase(const PracticeOptions& options, const PracticeWords& words,
+                       const Streams& streams);
+Exit change_recovery_key(const PracticeOptions& options, const Streams& streams);
 /// An owner gives anyone a passphrase of their own, a coach themselves.
 Exit set_coach_passphrase(const PracticeOptions& options, const PracticeWords& words,
                           const Streams& streams);

@@ -55,6 +55,11 @@ void describe_clients(CommandLine& line) {
                                  "The client wants no export first");
 }
 
+void add_new_passphrase(CLI::App& command, PracticeWords& words) {
+    command.add_option("--new-passphrase-file", words.from_file,
+                       "A file whose first line is it (else it is asked for twice)");
+}
+
 void describe_coaches(CommandLine& line) {
     PracticeWords& words = line.words;
     CLI::App& coach = *verb(line.app, "coach", "The coaches of the practice");
@@ -71,14 +76,22 @@ void describe_coaches(CommandLine& line) {
         verb(coach, "passphrase", "Give a coach a passphrase of their own, to sign in with");
     line.verbs.coach_passphrase->add_option("HANDLE", words.handle, "The coach's handle")
         ->required();
-    line.verbs.coach_passphrase->add_option(
-        "--new-passphrase-file", words.from_file,
-        "A file whose first line is it (else it is asked for twice)");
+    add_new_passphrase(*line.verbs.coach_passphrase, words);
     for (CLI::App* command : {line.verbs.coach_add, line.verbs.coach_change}) {
         command->add_option("--role", words.role, "owner, coach or reader");
         command->add_option("--licence", words.licence,
                             "none (the default), dietitian, nurse or other");
     }
+}
+
+void describe_keys(CommandLine& line) {
+    CLI::App& keys = *verb(line.app, "keys", "The practice's passphrase and recovery key");
+    keys.require_subcommand(1);
+    line.verbs.keys_passphrase =
+        verb(keys, "passphrase", "Put another passphrase in the place of the practice's");
+    add_new_passphrase(*line.verbs.keys_passphrase, line.words);
+    line.verbs.keys_recovery = verb(
+        keys, "recovery", "Make a new recovery key and print it once; the old one opens no more");
 }
 
 void describe_imports(CommandLine& line) {
@@ -216,6 +229,7 @@ void describe_practice_commands(CommandLine& line) {
 
     describe_clients(line);
     describe_coaches(line);
+    describe_keys(line);
     describe_imports(line);
     describe_diary(line);
     describe_wear(line);

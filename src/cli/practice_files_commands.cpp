@@ -48,6 +48,11 @@ Exit back_up(const PracticeOptions& options, const PracticeWords& words, const S
     if (!practice) {
         return practice.error();
     }
+    if (practice->coach.role == CoachRole::reader) {
+        streams.err << "tracewright: found a coach who is reader, expected one who may take the "
+                       "practice away\n";
+        return Exit::cannot_answer;
+    }
     const auto facts = write_backup(*practice->store, words.out, practice->acting);
     if (!facts) {
         return said(facts.error(), streams);

@@ -79,8 +79,11 @@ Unlocking unlocking_of(const PracticeOptions& options) {
 }
 
 tl::expected<std::string, std::string> new_passphrase(const PracticeOptions& options) {
-    auto passphrase = options.passphrase_file.empty() ? hidden_line("A new passphrase: ")
-                                                      : first_line_of(options.passphrase_file);
+    return other_passphrase(options.passphrase_file);
+}
+
+tl::expected<std::string, std::string> other_passphrase(const std::string& file) {
+    auto passphrase = file.empty() ? hidden_line("A new passphrase: ") : first_line_of(file);
     if (!passphrase) {
         return passphrase;
     }
@@ -89,7 +92,7 @@ tl::expected<std::string, std::string> new_passphrase(const PracticeOptions& opt
             std::string("found a passphrase of fewer than 10 signs, expected a longer one: several "
                         "words are easy to keep in mind and hard to guess"));
     }
-    if (options.passphrase_file.empty()) {
+    if (file.empty()) {
         const auto again = hidden_line("The same once more: ");
         if (!again || *again != *passphrase) {
             return tl::make_unexpected(std::string("found two that differ; nothing was made"));

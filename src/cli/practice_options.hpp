@@ -54,6 +54,8 @@ Unlocking unlocking_of(const PracticeOptions& options);
 
 /// The passphrase for a new practice: of the file, or asked twice. Error: a sentence.
 tl::expected<std::string, std::string> new_passphrase(const PracticeOptions& options);
+/// One that is to stand in another's place, beside the one that opens the practice now.
+tl::expected<std::string, std::string> other_passphrase(const std::string& file);
 
 /// Prints the error and says how the command ends: a refusal or a question is 1, a place or file
 /// that can't be used is 3.

@@ -18,6 +18,7 @@ constexpr auto known = std::to_array<Worded>({
     {"coach_changed", "changed what a coach may do or is called"},
     {"coach_passphrase_changed", "set a coach's own passphrase"},
     {"backup_made", "made a backup"},
+    {"recovery_key_changed", "made a new recovery key; the one before opens the practice no more"},
     {"recovery_key_opened", "tried the recovery key: it opens the practice"},
     {"recovery_key_refused", "tried a recovery key: it does not open the practice"},
     {"reminder_rules_changed", "changed when there are reminders"},

@@ -60,11 +60,18 @@ Reply erased_reply(Asked& asked) {
 Reply key_told(Asked& asked) {
     const auto opened = asked.store.last_deed("recovery_key_opened");
     const auto refused = asked.store.last_deed("recovery_key_refused");
-    if (!opened || !refused) {
-        return problem_of(opened ? refused.error() : opened.error());
+    const auto changed = asked.store.last_deed("recovery_key_changed");
+    for (const auto* deed : {&opened, &refused, &changed}) {
+        if (!*deed) {
+            return problem_of(deed->error());
+        }
     }
     const bool opens = *opened && (!*refused || (*opened)->id > (*refused)->id);
-    auto last = json_of_last(asked.store, opens ? *opened : *refused);
+    auto tried = opens ? *opened : *refused;
+    if (tried && *changed && (*changed)->id > tried->id) {
+        tried.reset();  // of the key before
+    }
+    auto last = json_of_last(asked.store, tried);
     if (!last) {
         return problem_of(last.error());
     }

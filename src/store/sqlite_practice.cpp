@@ -179,6 +179,18 @@ Stored<void> SqlitePractice::change_passphrase(std::string_view passphrase, cons
     });
 }
 
+Stored<void> SqlitePractice::change_recovery_key(const SecretKey& recovery, const Acting& acting) {
+    return changing(acting, Needs::an_owner, [&]() -> Stored<void> {
+        const auto locked = locked_key().with_recovery(key_, recovery);
+        if (!locked) {
+            return store_error(StoreErrorKind::refused, locked.error());
+        }
+        set_practice_value(*database_, locked_key_name, locked->stored());
+        audit_.add(acting, "recovery_key_changed");
+        return {};
+    });
+}
+
 Stored<void> SqlitePractice::set_coach_passphrase(std::int64_t coach, std::string_view passphrase,
                                                   const Acting& acting) {
     if (passphrase.size() < shortest_passphrase) {

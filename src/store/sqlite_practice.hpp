@@ -46,6 +46,8 @@ class SqlitePractice final : public PracticeStore {
                                       const Acting& acting);
     /// The same practice under another passphrase.
     Stored<void> change_passphrase(std::string_view passphrase, const Acting& acting);
+    /// The same practice under another recovery key: the one before opens older backups alone.
+    Stored<void> change_recovery_key(const SecretKey& recovery, const Acting& acting);
     /// The whole database as of now, as bytes in memory (the online backup).
     Stored<std::vector<std::uint8_t>> image();
     /// Writes that a backup was made.

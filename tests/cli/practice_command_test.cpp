@@ -177,6 +177,62 @@ TEST_F(PracticeCommand, a_backup_is_restored_to_the_same_export) {
     }
 }
 
+// What a recovery key was printed as, alone on its line.
+std::string printed_key(const std::string& out) {
+    const auto from = out.find("\n\n  ") + 4;
+    return out.substr(from, out.find('\n', from) - from);
+}
+
+TEST_F(PracticeCommand, new_keys_open_the_practice_in_the_place_of_the_old_ones) {
+    const std::string practice = place("keys");
+    const auto at = [&](std::vector<std::string> args, const std::string& option,
+                        const std::string& key) {
+        std::ofstream(place("key")) << key << "\n";
+        args.insert(args.end(), {"--practice", practice, option, place("key")});
+        return run(args);
+    };
+    const auto by_passphrase = [&](std::vector<std::string> args, const std::string& passphrase) {
+        return at(std::move(args), "--passphrase-file", passphrase);
+    };
+    const auto opens = [&](const std::string& recovery) {
+        return at({"client", "list"}, "--recovery-key-file", recovery).exit == Exit::done;
+    };
+    const std::string first =
+        printed_key(by_passphrase({"init", "Sorrel (invented)"}, "an invented passphrase").out);
+    ASSERT_TRUE(opens(first));
+    const Ran renewed = by_passphrase({"keys", "recovery"}, "an invented passphrase");
+    ASSERT_EQ(renewed.exit, Exit::done) << renewed.err;
+    EXPECT_FALSE(opens(first));
+    EXPECT_TRUE(opens(printed_key(renewed.out)));
+
+    std::ofstream(place("next")) << "quite another one\n";
+    std::ofstream(place("short")) << "short\n";
+    const auto change = [&](const std::string& file) {
+        return by_passphrase({"keys", "passphrase", "--new-passphrase-file", place(file)},
+                             "an invented passphrase");
+    };
+    EXPECT_EQ(change("short").exit, Exit::wrong_usage);
+    ASSERT_EQ(change("next").exit, Exit::done);
+    EXPECT_EQ(by_passphrase({"client", "list"}, "an invented passphrase").exit,
+              Exit::cannot_answer);
+    EXPECT_EQ(by_passphrase({"client", "list"}, "quite another one").exit, Exit::done);
+    EXPECT_TRUE(opens(printed_key(renewed.out)));
+}
+
+TEST_F(PracticeCommand, a_reader_takes_no_backup_and_makes_no_keys) {
+    const auto ran = [&](std::vector<std::string> args) {
+        args.insert(args.end(), {"--practice", place("read"), "--passphrase-file", place("pass")});
+        return run(args).exit;
+    };
+    ASSERT_EQ(ran({"init", "Sorrel (invented)"}), Exit::done);
+    ASSERT_EQ(ran({"coach", "add", "r1", "Teasel (invented)", "--role", "reader"}), Exit::done);
+    EXPECT_EQ(ran({"client", "list", "--coach", "r1"}), Exit::done);
+    EXPECT_EQ(ran({"backup", place("taken"), "--coach", "r1"}), Exit::cannot_answer);
+    EXPECT_FALSE(fs::exists(place("taken")));
+    EXPECT_EQ(ran({"keys", "recovery", "--coach", "r1"}), Exit::cannot_answer);
+    EXPECT_EQ(ran({"backup", place("taken"), "--coach", "o1"}), Exit::done);
+}
+
 // Safety: no name, note or value in errors; no path with a name either (architecture rule 12).
 TEST_F(PracticeCommand, errors_bear_nothing_of_a_client) {
     const std::vector<std::vector<std::string>> failing = {

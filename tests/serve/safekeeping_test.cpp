@@ -139,6 +139,15 @@ TEST_F(Safekeeping, the_paper_with_the_key_opens_the_practice_or_does_not) {
                           {"coach", "Sorrel (invented)"}}));
 }
 
+TEST_F(Safekeeping, a_new_key_was_not_tried_yet_whatever_the_old_one_did) {
+    EXPECT_EQ(tried(right).json(), (json{{"opens", true}}));
+    const SecretKey renewed = SecretKey::drawn();
+    ASSERT_TRUE(opened_practice(served.path())->change_recovery_key(renewed, acting(300)));
+    EXPECT_EQ(served.get("/api/recovery-key", owner).json(), (json{{"last", nullptr}}));
+    EXPECT_EQ(tried(right).json(), (json{{"opens", false}}));
+    EXPECT_EQ(tried(written_recovery_key(renewed)).json(), (json{{"opens", true}}));
+}
+
 TEST_F(Safekeeping, after_five_keys_in_vain_the_next_try_waits_and_sign_in_does_not) {
     for (int i = 0; i < 5; ++i) {
         EXPECT_EQ(tried(wrong).json()["opens"], false);

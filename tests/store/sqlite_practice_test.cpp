@@ -106,6 +106,23 @@ TEST(SqlitePractice, another_passphrase_does_not_open_it_and_a_new_one_replaces_
     EXPECT_TRUE(with("another"));
 }
 
+TEST(SqlitePractice, a_new_recovery_key_replaces_the_old_and_leaves_the_passphrase) {
+    const Folder folder;
+    const std::string path = folder.file("practice");
+    const auto practice = new_practice(path);
+    const auto opens = [&](const SecretKey& recovery) {
+        return practice->locked_key().opened_by_recovery(recovery).has_value();
+    };
+    const SecretKey first = SecretKey::drawn();
+    const SecretKey second = SecretKey::drawn();
+    ASSERT_TRUE(practice->change_recovery_key(first, acting()));
+    EXPECT_TRUE(opens(first));
+    ASSERT_TRUE(practice->change_recovery_key(second, acting()));
+    EXPECT_FALSE(opens(first));
+    EXPECT_TRUE(opens(second));
+    EXPECT_TRUE(practice->locked_key().opened_by_passphrase("invented passphrase"));
+}
+
 TEST(SqlitePractice, files_of_another_kind_are_not_opened_or_changed) {
     const Folder folder;
     const std::string path = folder.file("text");

@@ -43,7 +43,7 @@ export const practiceBookWords = {
     go: "Try it",
     trying: "Trying it …",
     yes: "Yes, it opens the practice. Put the paper back where it was.",
-    no: "No, this key does not open the practice. Is it the paper of another one? While the passphrase is known nothing is lost: keep it safe, for no new key can be made.",
+    no: "No, this key does not open the practice. Is it the paper of another one? While the passphrase is known nothing is lost: keep it safe, and make a new key with the command 'keys recovery'.",
     tooOften: "Too many tries. Wait five minutes before the next one.",
   },
   deeds: {
