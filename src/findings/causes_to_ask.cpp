@@ -54,9 +54,12 @@ std::vector<Cause> causes_to_ask(std::span<const QuestionRow> rows, std::span<co
 
 std::vector<double> ways_to_better_side(std::span<const QuestionRow> rows, Cause cause,
                                         bool less_of_it) {
+    const auto counts = [&](const QuestionRow& row) {
+        return row.outcome && !row.ill && row.causes.contains(cause);
+    };
     std::vector<double> values;
     for (const QuestionRow& row : rows) {
-        if (row.outcome && row.causes.contains(cause)) {
+        if (counts(row)) {
             values.push_back(row.causes.at(cause));
         }
     }
@@ -76,7 +79,7 @@ std::vector<double> ways_to_better_side(std::span<const QuestionRow> rows, Cause
     const double target = count > 0 ? sum / count : (less_of_it ? values.front() : values.back());
     const double most = std::abs(facts_of(cause).change_size);
     for (std::size_t i = 0; i < rows.size(); ++i) {
-        if (!rows[i].outcome || !rows[i].causes.contains(cause)) {
+        if (!counts(rows[i])) {
             continue;
         }
         const double way = target - rows[i].causes.at(cause);

@@ -13,8 +13,8 @@ namespace tracewright {
 std::vector<Cause> causes_to_ask(std::span<const QuestionRow> rows, std::span<const Cause> wanted);
 
 /// By how far the cause of each row would go if those on the other side of the middle were like the
-/// mean of the better side, by at most one `change` of the cause; 0 for the others. In the cause's
-/// unit; `less_of_it`: the better side is the lower one.
+/// mean of the better side, by at most one `change` of the cause; 0 for the others, those of ill
+/// days among them. In the cause's unit; `less_of_it`: the better side is the lower one.
 std::vector<double> ways_to_better_side(std::span<const QuestionRow> rows, Cause cause,
                                         bool less_of_it);
 

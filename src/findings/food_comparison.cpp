@@ -164,12 +164,12 @@ std::vector<std::string> food_sentences(const FoodComparison& foods, GlucoseUnit
         std::string smaller;
         for (const FoodPair& pair : foods.different) {
             if (pair.larger == food.food) {
-                smaller += (smaller.empty() ? "" : "; ") + pair.smaller;
+                smaller += fmt::format("{}\"{}\"", smaller.empty() ? "" : ", ", pair.smaller);
             }
         }
         if (!smaller.empty()) {
             sentences.push_back(
-                fmt::format("After {} glucose rose more than after: {}.", food.food, smaller));
+                fmt::format("After \"{}\" glucose rose more than after {}.", food.food, smaller));
         }
     }
     if (foods.none_because.empty() && foods.different.empty()) {
@@ -182,7 +182,7 @@ std::vector<std::string> food_sentences(const FoodComparison& foods, GlucoseUnit
             words(foods.between)));
     }
     for (const std::string& food : foods.seen_once) {
-        sentences.push_back(fmt::format("{}: seen once, can't tell.", food));
+        sentences.push_back(fmt::format("\"{}\": seen once, can't tell.", food));
     }
     return sentences;
 }

@@ -32,15 +32,6 @@ bool moved_after(const EatingOccasion& occasion, const Diary& diary) {
     });
 }
 
-// A rise on such a day is put down to no food.
-std::set<CivilDate> days_unlike_the_others(const ReviewInput& input) {
-    std::set<CivilDate> dates;
-    for (const SpecialDay& day : special_days(input.diary, input.zones)) {
-        dates.insert(day.date);
-    }
-    return dates;
-}
-
 // A meal is told at its own usual portion: what it holds belongs to it. Slot by the clock is nearly
 // a fact of the food; it is adjusted for by whether it is breakfast, when the same food rises most.
 FoodComparison foods_of(const MealReport& report, const ReviewInput& input) {
@@ -60,7 +51,7 @@ FoodComparison foods_of(const MealReport& report, const ReviewInput& input) {
         sum += occasion.carbohydrate_g.value_or(0);
         ++times;
     }
-    const std::set<CivilDate> unlike = days_unlike_the_others(input);
+    const std::set<CivilDate> unlike = special_dates(input.diary, input.zones);
     int left_out = 0;
     std::vector<FoodResponse> responses;
     for (std::size_t i = 0; i < report.occasions.size(); ++i) {
@@ -136,9 +127,10 @@ MealReport meal_report(const ReviewInput& input) {
     report.overlap = overlap_model(report.occasions, trace, input.zones);
     report.foods = foods_of(report, input);
     report.ask_about = unwritten_rises(trace.view(), all, input.diary, input.zones);
-    std::erase_if(report.ask_about, [&, unlike = days_unlike_the_others(input)](const auto& rise) {
-        return unlike.contains(input.zones.date_at(rise.from));
-    });
+    std::erase_if(report.ask_about,
+                  [&, unlike = special_dates(input.diary, input.zones)](const auto& rise) {
+                      return unlike.contains(input.zones.date_at(rise.from));
+                  });
     set_pair_mean(report);
     return report;
 }

@@ -64,6 +64,14 @@ std::vector<SpecialDay> special_days(const Diary& diary, const ZoneHistory& zone
     return days;
 }
 
+std::set<CivilDate> special_dates(const Diary& diary, const ZoneHistory& zones) {
+    std::set<CivilDate> dates;
+    for (const SpecialDay& day : special_days(diary, zones)) {
+        dates.insert(day.date);
+    }
+    return dates;
+}
+
 std::optional<Finding> special_days_finding(const FirstReview& review) {
     const auto special = special_days(review.input.diary, review.input.zones);
     const ShownRange range = shown_range(review.input.goals);

@@ -6,6 +6,7 @@
 #include "time/zone_history.hpp"
 
 #include <optional>
+#include <set>
 #include <string>
 #include <vector>
 
@@ -21,6 +22,9 @@ struct SpecialDay {
 /// cortisone or steroid, and not denied) with the day after it: its effect lasts a day or more
 /// (from memory). Ascending, each day once for each reason.
 std::vector<SpecialDay> special_days(const Diary& diary, const ZoneHistory& zones);
+
+/// Their dates: a rise on one is put down to no food and no habit.
+std::set<CivilDate> special_dates(const Diary& diary, const ZoneHistory& zones);
 
 /// Both answers: hours in range with those days of the window and without them; a rise on them is
 /// put down to no food and no habit. Empty without any.

@@ -4,6 +4,7 @@
 #include "findings/hours_gained.hpp"
 #include "findings/open_questions.hpp"
 #include "findings/question_sentences.hpp"
+#include "findings/special_days.hpp"
 #include "findings/wording.hpp"
 #include "responses/meal_kernel.hpp"
 
@@ -14,6 +15,7 @@
 #include <chrono>
 #include <cmath>
 #include <map>
+#include <set>
 
 namespace tracewright {
 
@@ -179,10 +181,11 @@ void weigh_meals(const ReviewInput& input, const TraceView& view, WhatGoesWithIt
     }
     // An amplitude stands at the peak; over three hours the mean of the kernel.
     const double over_three_hours = meal_kernel_area(180, result.meals->overlap.peak_minutes) / 180;
+    const std::set<CivilDate> unlike = special_dates(input.diary, input.zones);
     std::vector<GlucoseShift> shifts;
     for (const EatingOccasion& occasion : result.meals->occasions) {
         const auto found = larger.find(food_key(occasion.text()));
-        if (found == larger.end()) {
+        if (found == larger.end() || unlike.contains(input.zones.date_at(occasion.at))) {
             continue;
         }
         double to = 0;
@@ -204,11 +207,11 @@ void weigh_meals(const ReviewInput& input, const TraceView& view, WhatGoesWithIt
     constexpr std::size_t most_named = 3;
     std::string smaller;
     for (std::size_t i = 0; i < std::min(most->second.size(), most_named); ++i) {
-        smaller += (smaller.empty() ? "" : "; ") + most->second[i]->smaller;
+        smaller += fmt::format("{}\"{}\"", i == 0 ? "" : ", ", most->second[i]->smaller);
     }
     const std::size_t others = foods.different.size() - std::min(most->second.size(), most_named);
     finding.sentence =
-        fmt::format("After {} glucose rose more than after: {}.{}{}", most->first, smaller,
+        fmt::format("After \"{}\" glucose rose more than after {}.{}{}", most->first, smaller,
                     others == 0 ? ""
                                 : fmt::format(" {} more pair{} of meals {} told apart.", others,
                                               others == 1 ? "" : "s", others == 1 ? "is" : "are"),

@@ -1,9 +1,11 @@
 #include "findings/what_goes_with_it.hpp"
 
+#include "findings/causes_to_ask.hpp"
 #include "findings/hours_gained.hpp"
 #include "findings/review_findings.hpp"
 #include "findings/review_input_for_tests.hpp"
 #include "responses/days_for_tests.hpp"
+#include "responses/meal_kernel.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -17,6 +19,7 @@
 
 using namespace tracewright;
 using namespace tracewright::testing;
+using ::testing::ElementsAre;
 using ::testing::HasSubstr;
 using ::testing::Not;
 
@@ -96,6 +99,49 @@ TEST(HoursGained, a_reading_that_two_stretches_cover_is_moved_once_by_the_farthe
     EXPECT_DOUBLE_EQ(gained({first, second}), 24.0 * 3 / 4);
     EXPECT_DOUBLE_EQ(gained({second, first}), 24.0 * 3 / 4);
     EXPECT_DOUBLE_EQ(gained({second, second}), 24.0 * 2 / 4);
+}
+
+// T24: a rise on a day of fever is put down to no habit and no food (own rule).
+TEST(HoursGained, a_habit_gains_none_on_a_day_of_illness) {
+    std::vector<QuestionRow> rows(4);
+    for (std::size_t i = 0; i < rows.size(); ++i) {
+        rows[i].outcome = 150;
+        rows[i].causes[Cause::sleep] = i < 2 ? 6 : 8;
+    }
+    EXPECT_THAT(ways_to_better_side(rows, Cause::sleep, false), ElementsAre(2, 2, 0, 0));
+    rows[0].ill = true;
+    EXPECT_THAT(ways_to_better_side(rows, Cause::sleep, false), ElementsAre(0, 2, 0, 0));
+}
+
+TEST(HoursGained, a_food_gains_none_on_a_day_of_illness) {
+    ReviewInput input;
+    for (int day = 0; day < 12; ++day) {
+        input.diary.push_back(meal(moment(day, 8), "porridge", 50));
+        input.diary.push_back(meal(moment(day, 13), "soup", 50));
+        input.diary.push_back(meal(moment(day, 19), "rice", 50));
+    }
+    const std::vector<DiaryEntry> meals = input.diary;
+    input.wears = {drawn_wear(moment(0, 0), moment(12, 12), 5min, [&](Instant at) {
+        double level = 110;
+        for (const DiaryEntry& eaten : meals) {
+            const double since = minutes_since(eaten.at, at);
+            const double rise = eaten.text == "rice" ? 120 : 30;
+            level += since > 0 && since < 500 ? rise * meal_kernel(since, 50) : 0;
+        }
+        return level;
+    })};
+    input.as_of = moment(13, 0);
+    const WhatGoesWithIt well = what_goes_with_it(input);
+    ASSERT_GT(well.meals_hours_gained, 0);
+    ASSERT_FALSE(well.leading.empty());
+    EXPECT_THAT(well.leading.front().sentence,
+                HasSubstr("After \"rice\" glucose rose more than after \"porridge\", \"soup\"."));
+    for (int day = 0; day < 6; ++day) {
+        input.diary.push_back(entry(DiaryKind::illness, moment(day, 7), "fever"));
+    }
+    const WhatGoesWithIt ill = what_goes_with_it(input);
+    EXPECT_GT(ill.meals_hours_gained, 0);
+    EXPECT_NEAR(ill.meals_hours_gained, well.meals_hours_gained / 2, well.meals_hours_gained / 10);
 }
 
 TEST(WhatGoesWithIt, a_planted_difference_leads_with_what_it_comes_to) {
