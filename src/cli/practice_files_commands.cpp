@@ -14,6 +14,10 @@ Exit init_practice(const PracticeOptions& options, const PracticeWords& words,
         streams.err << "tracewright: found no --practice, expected the file to make\n";
         return Exit::wrong_usage;
     }
+    const auto now = told_now(options, streams);
+    if (!now) {
+        return now.error();
+    }
     const auto passphrase = new_passphrase(options);
     if (!passphrase) {
         streams.err << "tracewright: " << passphrase.error() << "\n";
@@ -28,7 +32,7 @@ Exit init_practice(const PracticeOptions& options, const PracticeWords& words,
         return Exit::cannot_answer;
     }
     const Coach owner{words.handle.empty() ? "o1" : words.handle, words.name, CoachRole::owner};
-    const auto made = SqlitePractice::create(options.practice, key, *locked, owner, streams.now);
+    const auto made = SqlitePractice::create(options.practice, key, *locked, owner, *now);
     if (!made) {
         return said(made.error(), streams);
     }

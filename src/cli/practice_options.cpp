@@ -101,20 +101,27 @@ tl::expected<std::string, std::string> other_passphrase(const std::string& file)
     return passphrase;
 }
 
+tl::expected<Instant, Exit> told_now(const PracticeOptions& options, const Streams& streams) {
+    if (options.as_of.empty()) {
+        return streams.now;
+    }
+    const auto told = time_on_command_line(options.as_of, ZoneHistory(Zone::floating()));
+    if (!told) {
+        streams.err << "tracewright: " << told.error() << "\n";
+        return tl::make_unexpected(Exit::wrong_usage);
+    }
+    return *told;
+}
+
 tl::expected<OpenPractice, Exit> opened_practice(const PracticeOptions& options,
                                                  const Streams& streams) {
     if (options.practice.empty()) {
         streams.err << "tracewright: found no --practice, expected the practice's file\n";
         return tl::make_unexpected(Exit::wrong_usage);
     }
-    Instant now = streams.now;
-    if (!options.as_of.empty()) {
-        const auto told = time_on_command_line(options.as_of, ZoneHistory(Zone::floating()));
-        if (!told) {
-            streams.err << "tracewright: " << told.error() << "\n";
-            return tl::make_unexpected(Exit::wrong_usage);
-        }
-        now = *told;
+    const auto now = told_now(options, streams);
+    if (!now) {
+        return tl::make_unexpected(now.error());
     }
     auto store = SqlitePractice::open(options.practice, unlocking_of(options));
     if (!store) {
@@ -129,7 +136,7 @@ tl::expected<OpenPractice, Exit> opened_practice(const PracticeOptions& options,
         streams.err << "tracewright: " << coach.error() << "\n";
         return tl::make_unexpected(Exit::wrong_usage);
     }
-    return OpenPractice{std::move(*store), {coach->id, now}, coach->coach};
+    return OpenPractice{std::move(*store), {coach->id, *now}, coach->coach};
 }
 
 tl::expected<OpenClient, Exit> opened_client(const PracticeOptions& options,

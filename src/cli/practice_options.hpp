@@ -32,6 +32,9 @@ struct OpenPractice {
     Coach coach;
 };
 
+/// What time it is: by --as-of, else by the machine's clock. What is wrong is said.
+tl::expected<Instant, Exit> told_now(const PracticeOptions& options, const Streams& streams);
+
 /// Opens the practice with the passphrase of the file, of the recovery key's file, or asked at the
 /// terminal. The coach is the one named, or the only one. What is wrong is said on `streams.err`.
 tl::expected<OpenPractice, Exit> opened_practice(const PracticeOptions& options,

@@ -133,8 +133,8 @@ class Planner {
         const bool simulated = plan_.length.rows.back().simulated;
         plan_.sentences.push_back(
             needed + (simulated ? "; worked out by running the exact test on simulated trials."
-                                : fmt::format("; beyond {} pairs by the closed form of the paired "
-                                              "t test, which the exact test stays near.",
+                                : fmt::format("; beyond {} pairs by the paired t test's formula, "
+                                              "which the exact test stays near.",
                                               most_blocks_simulated)));
     }
 

@@ -9,7 +9,7 @@ std::string finger_prick_level(const DiaryEntry& entry, GlucoseUnit unit) {
     if (!entry.glucose) {
         return {};
     }
-    const std::string level = glucose_words(entry.glucose->in(unit), unit);
+    std::string level = glucose_words(entry.glucose->in(unit), unit);
     switch (meter_limit(entry)) {
         case MeterLimit::shows_low:
             return "LO, below what the meter can show";

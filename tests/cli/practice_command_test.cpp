@@ -219,6 +219,26 @@ TEST_F(PracticeCommand, new_keys_open_the_practice_in_the_place_of_the_old_ones)
     EXPECT_TRUE(opens(printed_key(renewed.out)));
 }
 
+TEST_F(PracticeCommand, is_made_at_the_time_told) {
+    const std::vector<std::string> to{"--practice", place("told"), "--passphrase-file",
+                                      place("pass")};
+    const auto with = [&](std::vector<std::string> args) {
+        args.insert(args.end(), to.begin(), to.end());
+        return run(args).exit;
+    };
+    EXPECT_EQ(with({"init", "S", "--as-of", "yesterday"}), Exit::wrong_usage);
+    EXPECT_FALSE(fs::exists(place("told")));
+    ASSERT_EQ(with({"init", "S", "--as-of", "2026-03-01T09:00"}), Exit::done);
+    const auto store = SqlitePractice::open(place("told"), [](const LockedPracticeKey& locked) {
+        return locked.opened_by_passphrase("an invented passphrase");
+    });
+    ASSERT_TRUE(store);
+    const auto deed = (*store)->last_deed("practice_made");
+    ASSERT_TRUE(deed && *deed);
+    EXPECT_EQ((*deed)->at, Instant{std::chrono::sys_days{std::chrono::March / 1 / 2026}} +
+                               std::chrono::hours{9});
+}
+
 TEST_F(PracticeCommand, a_reader_takes_no_backup_and_makes_no_keys) {
     const auto ran = [&](std::vector<std::string> args) {
         args.insert(args.end(), {"--practice", place("read"), "--passphrase-file", place("pass")});

@@ -5,9 +5,16 @@ import { planWords } from "./plan_words";
 
 const say = planWords.papers;
 
-/** A line to write on; the coach is told what it is there for, the client sees the line. */
-function Blank({ why, forClient }: { why: string; forClient: boolean }) {
-  return forClient ? <span class="blank" role="img" aria-label={say.blankLine} /> : <span class="quiet">({why})</span>;
+/** Lines to write on; the coach is told what they are there for, the client sees the lines. */
+function Blank({ why, lines = 1, forClient }: { why: string; lines?: number; forClient: boolean }) {
+  if (!forClient) return <span class="quiet">({why})</span>;
+  return (
+    <span role="img" aria-label={lines === 1 ? say.blankLine : say.lines(lines)}>
+      {Array.from({ length: lines }, (_, line) => (
+        <span key={line} class={lines === 1 ? "blank" : "blank whole"} />
+      ))}
+    </span>
+  );
 }
 
 function Block({ block, paper, forClient }: { block: PaperBlock; paper: Paper; forClient: boolean }) {
@@ -38,7 +45,7 @@ function Block({ block, paper, forClient }: { block: PaperBlock; paper: Paper; f
     case "room_to_write":
       return (
         <p class="room">
-          {block.label} <span class="quiet">({say.lines(block.lines)})</span>
+          {block.label} <Blank why={say.lines(block.lines)} lines={block.lines} forClient={forClient} />
         </p>
       );
     case "zero_to_ten":
