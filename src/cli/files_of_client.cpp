@@ -28,6 +28,13 @@ void take(Gathered& gathered, const std::string& file, const FileOptions& option
         exit = asks && exit == Exit::done ? Exit::cannot_answer : asks ? exit : Exit::bad_input;
         return;
     }
+    if (intake.in_utc) {
+        streams.err << file
+                    << ": found times in UTC and no --zone, expected the client's time zone: which "
+                       "hours were night can't be told without\n";
+        exit = exit == Exit::done ? Exit::cannot_answer : exit;
+        return;
+    }
     told << file << ": rows read " << intake.ledger.read() << ", stored "
          << intake.ledger.with(Fate::stored) << ", duplicate "
          << intake.ledger.with(Fate::duplicate) << ", conflict "

@@ -30,6 +30,7 @@ struct Measured {
     std::vector<Episode> episodes;
     std::vector<Mark> marks;
     GlucoseUnit unit = GlucoseUnit::mg_per_dl;
+    bool in_utc = false;
 };
 
 struct Plan {
@@ -48,6 +49,7 @@ Measured measured(const std::string& file, const Plan& plan) {
     if (result.error) {
         return result;
     }
+    result.in_utc = intake.in_utc;
     result.unit = unit_shown(plan.files, intake.unit);
     const ZoneHistory& zones = plan.intake.zones;
     const auto new_wear = std::chrono::seconds{std::lround(plan.files.new_wear_after_hours * 3600)};
@@ -148,7 +150,8 @@ void print_table(const Measured& m, const ZoneHistory& zones, std::ostream& out)
                        iso_time(m.window.to, zones), m.fitness.days, m.fitness.active_percent(),
                        m.fitness.denominator);
     if (zones.zone_at(m.window.from).is_floating()) {
-        out << "  no time zone told: times stand as written (--zone)\n";
+        out << (m.in_utc ? "  no time zone told: times are in UTC (--zone)\n"
+                         : "  no time zone told: times stand as written (--zone)\n");
     }
     for (const Measure& measure : m.measures) {
         out << fmt::format("  {:<16}", measure.name);

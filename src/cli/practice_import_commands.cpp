@@ -132,6 +132,7 @@ Exit bring_in_files(const PracticeOptions& options, const PracticeWords& words,
     }
     if (files.zone.empty()) {
         intake->zones = client_clock(record->facts);
+        intake->without_zone = WithoutZone::ask;
     }
     practice->acting.at = *intake->as_of;
     Importer importer(*practice, *client, *intake, words, streams);

@@ -182,6 +182,21 @@ bool made_readings(PlainRows& plain, GlucoseUnit unit, const IntakeOptions& opti
     return true;
 }
 
+// What the rows said of a clock whose zone nobody told.
+void tell_distance_from_utc(Intake& intake) {
+    const auto told =
+        std::ranges::find(intake.guesses, std::string_view("time zone"), &Guess::what);
+    if (told == intake.guesses.end() || (!intake.in_utc && !intake.stands_at)) {
+        return;
+    }
+    told->found = intake.in_utc ? "UTC" : Zone::fixed(*intake.stands_at).name();
+    told->sure = intake.in_utc ? "not told" : "likely";
+    told->why = intake.in_utc
+                    ? "the rows tell UTC: days and nights are UTC's until --zone tells the client's"
+                    : "the rows' first distance from UTC holds for all; --zone tells a zone whose "
+                      "clock changes";
+}
+
 void tell_zone(Intake& intake, const IntakeOptions& options) {
     const Zone& zone = options.zones.zone_at(Instant{});
     intake.zone = zone;
@@ -274,6 +289,7 @@ Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
         return intake;
     }
     read_rows(source, plan, options, intake);
+    tell_distance_from_utc(intake);
     if (!intake.questions.empty()) {
         intake.error =
             no_table(intake, FileErrorKind::needs_answer, intake.questions.front().sentence,

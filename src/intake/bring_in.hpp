@@ -14,6 +14,12 @@
 
 namespace tracewright {
 
+/// What to do where rows tell their distance from UTC and no zone is told.
+enum class WithoutZone : std::uint8_t {
+    ask,        ///< the zone is a question, and nothing is stored
+    as_written  ///< the clock stands at the first row's distance; UTC where none tells another
+};
+
 /// What the user knows better than the guess. Each overrides one guess; none is needed where the
 /// file itself decides.
 struct IntakeOptions {
@@ -26,6 +32,7 @@ struct IntakeOptions {
     std::optional<std::uint32_t> header_line;
     std::optional<std::string> person;  ///< which value of an id column to keep
     ZoneHistory zones{Zone::floating()};
+    WithoutZone without_zone = WithoutZone::as_written;
     /// The clock of the program: times after it are "in the future". Empty: not checked.
     std::optional<Instant> as_of;
     /// A plain file may be read by the fast way; the result is the same.
@@ -79,7 +86,9 @@ struct Intake {
     std::vector<HeldReading> held;  ///< conflicts
     Diary diary;
     GlucoseUnit unit = GlucoseUnit::mg_per_dl;
-    Zone zone = Zone::floating();       ///< what wall times were read by
+    Zone zone = Zone::floating();                   ///< what wall times were read by
+    std::optional<std::chrono::seconds> stands_at;  ///< no zone told: the rows' distance from UTC
+    bool in_utc = false;                            ///< no zone told, and rows tell UTC alone
     bool clock_did_not_change = false;  ///< a device that slept through the clock change
 };
 

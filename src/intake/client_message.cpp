@@ -1,5 +1,6 @@
 #include "intake/client_message.hpp"
 
+#include "intake/loose_clock.hpp"
 #include "intake/message_kind.hpp"
 #include "intake/message_meaning.hpp"
 #include "time/clock_words.hpp"
@@ -29,11 +30,6 @@ std::string plain_dashes(std::string_view text) {
         }
     }
     return plain;
-}
-
-// Where a meal without a time is put: the middle of its hours. Ours, no source.
-minutes middle_of(std::string_view slot) {
-    return slot == "breakfast" ? 8h : slot == "lunch" ? 13h : slot == "dinner" ? 19h : 16h;
 }
 
 class MessageReader {

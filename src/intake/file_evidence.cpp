@@ -84,6 +84,7 @@ class Gatherer {
             time->has_clock = true;
             time->twelve_hour = clock->twelve_hour;
         }
+        ++(time->has_clock || time->instant ? evidence_.with_clock : evidence_.date_alone);
         evidence_.order.see(*time);
         evidence_.twelve_hour.see(*time);
         if (evidence_.date_sample.empty()) {

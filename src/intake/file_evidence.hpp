@@ -19,6 +19,8 @@ struct FileEvidence {
     TwelveHourEvidence twelve_hour;
     std::set<std::string> persons;
     std::uint64_t data_rows = 0;
+    std::uint64_t with_clock = 0;  ///< rows whose time is a date and a time of day
+    std::uint64_t date_alone = 0;
     bool unit_column_explains = false;
     std::string mark_sample;
     std::string date_sample;

@@ -205,7 +205,7 @@ MarkEvidence mark_evidence(std::string_view text) {
 
 std::optional<GlucoseUnit> unit_named(std::string_view text) {
     const std::string word = squeezed(text);
-    if (word.find("mmol") != std::string::npos) {
+    if (word.find("mmol") != std::string::npos || word == "mm") {  // millimolar
         return GlucoseUnit::mmol_per_l;
     }
     if (word.find("mg/dl") != std::string::npos || word.find("mgdl") != std::string::npos ||

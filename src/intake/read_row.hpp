@@ -19,6 +19,7 @@ struct ReadingPlan {
     DateOrder date_order = DateOrder::year_first;
     GlucoseUnit unit = GlucoseUnit::mg_per_dl;
     bool serial_1904 = false;
+    bool date_is_midnight = false;      ///< in the column of times a date alone stands for 00:00
     std::optional<std::string> person;  ///< keep rows of this one only
 };
 
@@ -35,7 +36,9 @@ struct ReadRow {
     /// What became of it so far: to be placed in time, or settled by `note`.
     enum class State : std::uint8_t { data, settled } state = State::settled;
     WallTime wall{};
-    std::optional<Instant> instant;  ///< where the row itself says its offset
+    std::optional<Instant> instant;              ///< where the row itself says its offset
+    std::optional<std::chrono::seconds> offset;  ///< where it says one other than UTC's
+    bool clock_told = true;                      ///< else the time of day in `wall` is a usual one
     std::optional<WallTime> end_wall;
     std::uint32_t line = 0;
     std::uint32_t time_column = 0;

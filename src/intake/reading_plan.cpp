@@ -18,6 +18,7 @@ class Planner {
         plan_.shape = std::move(shape);
         plan_.serial_1904 = intake_.facts.serial_1904;
         plan_.person = options_.person;
+        plan_.date_is_midnight = 10 * evidence.date_alone <= evidence.with_clock;
         decimal_mark(evidence);
         date_order(evidence);
         unit(evidence);

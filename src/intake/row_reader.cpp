@@ -1,9 +1,12 @@
 #include "intake/row_reader.hpp"
 
+#include "intake/loose_clock.hpp"
 #include "intake/plain_text.hpp"
 #include "intake/row_cells.hpp"
 #include "intake/row_entries.hpp"
 #include "intake/serial_time.hpp"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <charconv>
@@ -53,6 +56,11 @@ std::optional<double> serial_in(std::string_view text) {
     return whole ? std::optional{serial} : std::nullopt;
 }
 
+std::string clock_words(std::chrono::seconds clock) {
+    const std::chrono::hh_mm_ss time{clock};
+    return fmt::format("{:02}:{:02}", time.hours().count(), time.minutes().count());
+}
+
 }  // namespace
 
 std::optional<WrittenTime> cell_time(std::string_view text, CellForm form, bool serial_1904) {
@@ -81,16 +89,18 @@ struct RowReader::Reading {
     std::optional<KindMeaning> meaning;        // of the kind cell
     std::vector<std::size_t> glucose_columns;  // where glucose may stand
     std::optional<RowNote> no_level;           // why the glucose that stands there is none
+    std::string_view slot;                     // the meal that stands for the time of day
 };
 
 ReadRow RowReader::read(const Row& source) {
     ReadRow row;
     row.line = source.line;
-    Reading reading{source, RowCells(source, plan_.shape), row, {}, 0, {}, {}, {}, {}};
+    Reading reading{source, RowCells(source, plan_.shape), row, {}, 0, {}, {}, {}, {}, {}};
     if (is_settled(reading)) {
         return row;
     }
     find_time(reading);
+    find_usual_clock(reading);
     find_glucose_columns(reading);
     if (!place(reading)) {
         return row;
@@ -98,6 +108,7 @@ ReadRow RowReader::read(const Row& source) {
     find_end(reading);
     find_glucose(reading);
     add_entries(reading.cells, plan_, row);
+    set_slot(reading);
     conclude(reading);
     return row;
 }
@@ -143,22 +154,44 @@ void RowReader::find_time(Reading& reading) {
         reading.time = time_in(cells, *column);
     } else if (date_column) {
         reading.time_column = *date_column;
-        const auto date = carried_date(cells, *date_column);
+        reading.time = carried_date(cells, *date_column);
         const auto clock_column = plan_.shape.first(Role::clock);
-        if (!date || !clock_column) {
-            reading.time = date;
+        if (!reading.time || !clock_column) {
             return;
         }
         const auto clock = time_in(cells, *clock_column);
         if (!clock || !clock->has_clock || clock->has_date) {
             reading.time_column = *clock_column;
+            if (!cells.filled(*date_column)) {
+                reading.time.reset();  // carried down to what bears no time itself
+            }
             return;
         }
-        reading.time = date;
         reading.time->clock = clock->clock;
         reading.time->has_clock = true;
         reading.time->twelve_hour = clock->twelve_hour;
     }
+}
+
+// A date without a time of day is placed by what is said instead, else at noon, and told so.
+void RowReader::find_usual_clock(Reading& reading) const {
+    if (!reading.time || reading.time->has_clock || reading.time->instant) {
+        return;
+    }
+    const RowCells& cells = reading.cells;
+    ReadRow& row = reading.row;
+    const bool midnight = plan_.date_is_midnight && plan_.shape.first(Role::time);
+    if (!midnight) {
+        row.clock_told = false;
+        const auto loose = loose_clock(cells.text(reading.time_column));
+        reading.time->clock = loose ? loose->clock : std::chrono::hours{12};
+        reading.slot = loose ? loose->slot : std::string_view{};
+    }
+    row.remarks.push_back(
+        {row.line, cells.at(reading.time_column), Fate::stored, "clock_missing",
+         quoted(cells.raw(reading.time_column)),
+         "a time of day; taken as " + clock_words(reading.time->clock) +
+             (midnight ? ", as a date alone in a column of times" : ", and held to be uncertain")});
 }
 
 // The date of this row, or where its cell is empty that of a row before it.
@@ -201,10 +234,27 @@ bool RowReader::place(Reading& reading) const {
         return true;
     }
     row.wall = *reading.date + time->clock;
-    if (time->offset) {
+    if (time->offset && time->has_clock) {
         row.instant = Instant{row.wall.time_since_epoch()} - *time->offset;
+        row.offset = time->utc ? std::nullopt : time->offset;
     }
     return true;
+}
+
+// Meals at "dinner" are dinners.
+void RowReader::set_slot(Reading& reading) {
+    for (DiaryEntry& entry : reading.row.entries) {
+        if (entry.kind == DiaryKind::meal && !entry.slot && !reading.slot.empty()) {
+            entry.slot = std::string(reading.slot);
+        }
+    }
+}
+
+bool RowReader::holds_an_item(const Reading& reading) const {
+    ReadRow scratch;
+    scratch.line = reading.row.line;
+    add_entries(reading.cells, plan_, scratch);
+    return !scratch.entries.empty();
 }
 
 // A footer or a title row repeated has no time and no value either.
@@ -212,10 +262,12 @@ void RowReader::settle_timeless(Reading& reading) const {
     const RowCells& cells = reading.cells;
     const std::size_t column = reading.time_column;
     const auto& columns = plan_.shape.columns;
-    const bool any_value = std::any_of(
-        reading.glucose_columns.begin(), reading.glucose_columns.end(), [&](std::size_t c) {
-            return written_glucose(cells.text(c), plan_.decimal_mark).level.has_value();
-        });
+    const bool any_value =
+        holds_an_item(reading) ||
+        std::any_of(reading.glucose_columns.begin(), reading.glucose_columns.end(),
+                    [&](std::size_t c) {
+                        return written_glucose(cells.text(c), plan_.decimal_mark).level.has_value();
+                    });
     const bool repeated_title = column < columns.size() && !columns[column].title.empty() &&
                                 cells.text(column) == columns[column].title;
     const bool sparse = 2 * cells.filled_cells() <= std::max<std::size_t>(2, plan_.shape.fields) ||
@@ -268,8 +320,13 @@ void RowReader::find_glucose(Reading& reading) const {
                                      ? GlucoseCell{std::nullopt, NoGlucose::empty}
                                      : written_glucose(cells.text(c), plan_.decimal_mark);
         if (cell.level && cell.level->hundredths <= most_hundredths) {
-            row.glucose = RowGlucose{cell.level->hundredths, cell.level->limit,
-                                     unit_of(reading, *cell.level), cells.at(c)};
+            const auto unit = unit_of(reading, *cell.level);
+            if (!unit) {
+                const std::size_t named = *cells.filled_of(Role::unit);
+                none_because(named, "unit_not_read", quoted(cells.raw(named)), "mg/dL or mmol/L");
+                continue;
+            }
+            row.glucose = RowGlucose{cell.level->hundredths, cell.level->limit, *unit, cells.at(c)};
             if (cell.level->rounded) {
                 row.remarks.push_back({row.line, cells.at(c), Fate::stored, "rounded",
                                        quoted(cells.text(c)), "at most two decimals"});
@@ -283,13 +340,15 @@ void RowReader::find_glucose(Reading& reading) const {
     }
 }
 
-// The unit of a level: its own, else its row's, else its kind's, else the file's.
-GlucoseUnit RowReader::unit_of(const Reading& reading, const WrittenGlucose& level) const {
+// The unit of a level: its own, else its row's, else its kind's, else the file's. Empty where the
+// row names another one: which it is can't be guessed by the row.
+std::optional<GlucoseUnit> RowReader::unit_of(const Reading& reading,
+                                              const WrittenGlucose& level) const {
     if (level.unit) {
         return *level.unit;
     }
     if (const auto column = reading.cells.filled_of(Role::unit)) {
-        return unit_named(reading.cells.text(*column)).value_or(plan_.unit);
+        return unit_named(reading.cells.text(*column));
     }
     return reading.meaning && reading.meaning->unit ? *reading.meaning->unit : plan_.unit;
 }
@@ -297,15 +356,21 @@ GlucoseUnit RowReader::unit_of(const Reading& reading, const WrittenGlucose& lev
 void RowReader::conclude(Reading& reading) const {
     ReadRow& row = reading.row;
     const auto& columns = reading.glucose_columns;
-    if (row.glucose || !row.entries.empty()) {
+    if (row.glucose && !row.clock_told) {  // a reading belongs to a moment
+        row.remarks.clear();
+        settle(row, Fate::rejected, row.time_column, "clock_missing",
+               quoted(reading.cells.raw(reading.time_column)), "a date and time of day");
+    } else if (row.glucose || !row.entries.empty()) {
         row.state = ReadRow::State::data;
         if (reading.no_level) {  // the diary item is kept; that the value was none is told
             reading.no_level->fate = Fate::stored;
             row.remarks.push_back(*reading.no_level);
         }
     } else if (reading.no_level) {
+        row.remarks.clear();
         row.note = reading.no_level;
     } else {
+        row.remarks.clear();
         settle(row, Fate::rejected,
                columns.empty() ? row.time_column : reading.cells.at(columns.front()), "no_value",
                "no value beside the time",

@@ -20,13 +20,16 @@ class RowReader {
     bool is_settled(Reading& reading);
     void find_time(Reading& reading);
     std::optional<WrittenTime> time_in(const RowCells& cells, std::size_t column) const;
+    void find_usual_clock(Reading& reading) const;
+    static void set_slot(Reading& reading);
+    bool holds_an_item(const Reading& reading) const;
     std::optional<WrittenTime> carried_date(const RowCells& cells, std::size_t column);
     void find_glucose_columns(Reading& reading) const;
     bool place(Reading& reading) const;
     void settle_timeless(Reading& reading) const;
     void find_end(Reading& reading) const;
     void find_glucose(Reading& reading) const;
-    GlucoseUnit unit_of(const Reading& reading, const WrittenGlucose& level) const;
+    std::optional<GlucoseUnit> unit_of(const Reading& reading, const WrittenGlucose& level) const;
     void conclude(Reading& reading) const;
 
     const ReadingPlan& plan_;

@@ -17,7 +17,8 @@ namespace {
 
 using std::chrono::seconds;
 
-constexpr std::size_t future_share = 20;  // one row in twenty: the clock was wrong, not a row
+constexpr std::size_t future_share = 20;       // one row in twenty: the clock was wrong, not a row
+constexpr std::chrono::hours usual_rising{7};  // where no time of day is written; ours, no source
 constexpr Instant first_believed{std::chrono::sys_days{std::chrono::year{2000} / 1 / 1}};
 
 // Where LOW or HIGH bears no number and the file names none. Common practice, no source.
@@ -67,6 +68,8 @@ void RowStore::add(ReadRow row) {
     timed.time_column = row.time_column;
     timed.wall = row.wall;
     timed.told = row.instant.has_value();
+    timed.offset = row.offset;
+    timed.clock_told = row.clock_told;
     timed.at = row.instant.value_or(Instant{row.wall.time_since_epoch()});
     timed.glucose = row.glucose;
     timed.end_wall = row.end_wall;
@@ -84,6 +87,37 @@ void RowStore::drop(Timed& row, const char* code, std::string found, std::string
     row.dropped = true;
     ledger_.note(
         {row.line, row.time_column, Fate::rejected, code, std::move(found), std::move(expected)});
+}
+
+// Rows tell how far their clock is from UTC, but no zone is told: days and nights are cut by the
+// clock that the rows show, or the zone is asked for. True if it is asked for.
+bool RowStore::zone_is_asked_for(Intake& intake) {
+    const auto told = [](const Timed& row) { return row.told; };
+    if (!options_.zones.zone_at(Instant{}).is_floating() || std::ranges::none_of(rows_, told)) {
+        return false;
+    }
+    const auto first =
+        std::ranges::find_if(rows_, [](const Timed& row) { return row.offset.has_value(); });
+    intake.in_utc = first == rows_.end();
+    if (options_.without_zone == WithoutZone::ask) {
+        intake.questions.push_back(
+            {"zone",
+             fmt::format("Times are told {}, but no time zone is told for the client. Where does "
+                         "the client live?",
+                         intake.in_utc ? "in UTC" : "with their distance from UTC"),
+             "", "the client's time zone"});
+        return true;
+    }
+    if (intake.in_utc) {
+        return false;
+    }
+    intake.stands_at = *first->offset;
+    for (Timed& row : rows_) {
+        if (row.told) {
+            row.at += *first->offset;
+        }
+    }
+    return false;
 }
 
 // Wall times become moments: by zone and order, or at one offset where the device's clock slept.
@@ -260,7 +294,8 @@ void RowStore::tell_entries_apart(Intake& intake) {
             DiaryEntry& entry = entries_[row.first_entry + k];
             entry.at = row.at;
             entry.written = row.told ? options_.zones.wall_time(row.at) : row.wall;
-            entry.time_uncertain = row.uncertain;
+            entry.time_uncertain =
+                row.uncertain || (!row.clock_told && entry.kind != DiaryKind::lab);
             entry.source = intake.file;
             entry.source_line = static_cast<int>(row.line);
             if (row.end_wall &&
@@ -273,8 +308,9 @@ void RowStore::tell_entries_apart(Intake& intake) {
                 entry.until = row.at + seconds{std::llround(*entry.number * 60)};
             } else if (entry.kind == DiaryKind::sleep && entry.number_unit == "h" && entry.number) {
                 // Hours slept are written in the morning after: the night ends here.
-                entry.until = row.at;
-                entry.at = row.at - seconds{std::llround(*entry.number * 3600)};
+                const auto morning = std::chrono::floor<std::chrono::days>(row.wall) + usual_rising;
+                entry.until = row.clock_told ? row.at : options_.zones.resolve(morning).first;
+                entry.at = *entry.until - seconds{std::llround(*entry.number * 3600)};
                 entry.time_uncertain = true;
             }
             if (seen.emplace(key(entry), true).second) {
@@ -313,9 +349,10 @@ void RowStore::count_fates() {
 }
 
 void RowStore::settle(Intake& intake) {
+    const bool zone_asked = zone_is_asked_for(intake);
     place(intake);
     check_years();
-    if (too_many_in_the_future(intake)) {
+    if (too_many_in_the_future(intake) || zone_asked) {
         const auto open =
             std::count_if(rows_.begin(), rows_.end(), [](const Timed& r) { return !r.dropped; });
         ledger_.count(Fate::question, static_cast<std::uint64_t>(open));

@@ -21,7 +21,9 @@ class RowStore {
         std::uint32_t time_column;
         Instant at;
         WallTime wall;
-        bool told;               // the row said its own offset
+        bool told;                                   // the row said its own offset
+        std::optional<std::chrono::seconds> offset;  // ... where it is not UTC's
+        bool clock_told;
         bool uncertain = false;  // alone in a repeated hour
         bool dropped = false;    // settled for its time
         std::optional<RowGlucose> glucose;
@@ -31,6 +33,7 @@ class RowStore {
         Fate fate = Fate::stored;
     };
 
+    bool zone_is_asked_for(Intake& intake);
     void place(Intake& intake);
     void drop(Timed& row, const char* code, std::string found, std::string expected);
     void check_years();

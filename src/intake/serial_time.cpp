@@ -28,7 +28,7 @@ std::optional<WrittenTime> serial_time(double serial, bool from_1904) {
         return std::nullopt;
     }
     time.has_date = true;
-    time.has_clock = true;
+    time.has_clock = wall != date;
     time.year_first = true;
     time.year = year;
     time.first = static_cast<int>(static_cast<unsigned>(ymd.month()));

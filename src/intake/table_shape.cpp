@@ -1,6 +1,7 @@
 #include "intake/table_shape.hpp"
 
 #include "intake/clock_text.hpp"
+#include "intake/loose_clock.hpp"
 #include "intake/number_text.hpp"
 #include "intake/plain_text.hpp"
 #include "intake/serial_time.hpp"
@@ -156,6 +157,7 @@ struct ColumnContent {
     std::map<Content, std::size_t> counts;
     std::size_t filled = 0;
     std::size_t unix_times = 0;
+    std::size_t loose_clocks = 0;  // "evening", "ca. 20:00"
     std::vector<double> numbers;
 
     bool mostly(Content content) const {
@@ -184,6 +186,7 @@ ColumnContent column_content(const std::vector<SampleRow>& sample, std::size_t f
         ++result.filled;
         ++result.counts[content];
         result.unix_times += unix_time ? 1U : 0U;
+        result.loose_clocks += content == Content::text && loose_clock(cell) ? 1U : 0U;
         if (number) {
             result.numbers.push_back(*number);
         }
@@ -315,7 +318,8 @@ class Shaper {
             }
             if (column.role == Role::time || column.role == Role::date ||
                 column.role == Role::clock) {
-                column.role = time_role(content).value_or(Role::ignored);
+                column.role =
+                    time_role(content).value_or(rough_clock(content) ? Role::clock : Role::ignored);
             } else if (column.role == Role::end_time) {
                 column.role = time_role(content) ? Role::end_time : Role::ignored;
             } else if (column.role == Role::ignored && column.title.empty()) {
@@ -339,6 +343,13 @@ class Shaper {
             return Role::date;
         }
         return content.mostly(Content::clock) ? std::optional{Role::clock} : std::nullopt;
+    }
+
+    // Titled as time, and times of day are told in words as well.
+    static bool rough_clock(const ColumnContent& content) {
+        const auto clocks = content.counts.find(Content::clock);
+        const std::size_t sharp = clocks == content.counts.end() ? 0 : clocks->second;
+        return 2 * (sharp + content.loose_clocks) > content.filled;
     }
 
     // One time column counts: a named one first; else date and clock together.

@@ -277,6 +277,7 @@ class TimeReader : private TextCursor {
         if (rest_.starts_with('Z') || rest_.starts_with('z')) {
             rest_.remove_prefix(1);
             time_.offset = seconds{0};
+            time_.utc = true;
             return true;
         }
         if (rest_.starts_with('+') || rest_.starts_with('-')) {
@@ -302,6 +303,7 @@ class TimeReader : private TextCursor {
                 return false;
             }
             time_.offset = sign * (hours{hour} + minutes{minute});
+            time_.utc = sign < 0 && time_.offset == seconds{0};  // RFC 3339, 4.3
             return true;
         }
         rest_ = before;
@@ -350,6 +352,7 @@ class TimeReader : private TextCursor {
         }
         if (word == "utc" || word == "gmt") {
             time_.offset = seconds{0};
+            time_.utc = true;
             return time_.has_clock;
         }
         if (word == "de" || word == "st" || word == "nd" || word == "rd" || word == "th") {

@@ -91,6 +91,7 @@ std::vector<PlacedTime> placed(std::span<const WallTime> walls, const ZoneHistor
     std::optional<WallTime> previous_wall;
     std::optional<Instant> previous;
     bool second_showing = false;
+    std::optional<seconds> step;  // worked out where a time was shown twice
     for (std::size_t n = 0; n < walls.size(); ++n) {
         const std::size_t i = descending ? walls.size() - 1 - n : n;
         const WallResolution found = resolver.at(walls[i]);
@@ -101,13 +102,19 @@ std::vector<PlacedTime> placed(std::span<const WallTime> walls, const ZoneHistor
             continue;
         }
         if (found.kind == WallResolution::Kind::repeated) {
-            // The shift is how far the clock went back; a step back by about that is the second
-            // pass.
+            // The shift is how far the clock went back; a step back by about that, less the step
+            // that passed meanwhile, is the second pass. A shorter one is a row out of its order.
             const seconds shift = found.second - found.first;
+            if (!step) {
+                std::vector<WallTime> in_order(walls.begin(), walls.end());
+                std::sort(in_order.begin(), in_order.end());
+                step = usual_step(in_order);
+            }
             const bool near_before =
                 previous && std::chrono::abs(found.first - *previous) < hours{6};
-            const bool back =
-                previous_wall && walls[i] <= *previous_wall && *previous_wall - walls[i] <= shift;
+            const bool back = previous_wall && walls[i] <= *previous_wall &&
+                              *previous_wall - walls[i] <= shift &&
+                              *previous_wall - walls[i] >= shift - 2 * *step;
             second_showing = near_before && (second_showing || back);
             placed.at = second_showing ? found.second : found.first;
             placed.kind = near_before ? PlacedTime::Kind::by_order : PlacedTime::Kind::alone;

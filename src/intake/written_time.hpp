@@ -23,9 +23,10 @@ struct WrittenTime {
     bool twelve_hour = false;       ///< AM or PM was written
     bool fraction = false;          ///< a part of a second was cut off
     std::optional<std::chrono::seconds> offset;  ///< from UTC, where one is written
-    std::string zone;                            ///< RFC 9557 "[Europe/Berlin]", without brackets
-    bool zone_critical = false;                  ///< "[!...]"
-    std::optional<Instant> instant;              ///< Unix seconds or milliseconds: no zone needed
+    bool utc = false;  ///< Z, UTC, GMT or -00:00: what the clock beside it showed is not told
+    std::string zone;  ///< RFC 9557 "[Europe/Berlin]", without brackets
+    bool zone_critical = false;      ///< "[!...]"
+    std::optional<Instant> instant;  ///< Unix seconds or milliseconds: no zone needed
 
     /// Whether the date fits the order: 13 is no month.
     bool fits(DateOrder order) const;

@@ -128,11 +128,14 @@ std::optional<std::array<double, 2>> DayIntervals::of_share(double percent,
     const TMixture mean = ar1_mean(logits, steps_);
     const double value = logit((percent / 100 * n + 0.5) / (n + 1));
     auto interval = mean.interval();
+    // Half a quarter was added to each side; where a share is small that alone would lift the lower
+    // end up to what was seen. The wider end counts, with it or without.
     for (double& end : interval) {
-        end = 100 * expit(value + end - mean.mean());
+        end = expit(value + end - mean.mean());
     }
-    interval[0] = std::min(interval[0], percent);
-    interval[1] = std::max(interval[1], percent);
+    const auto without = [n](double share) { return ((n + 1) * share - 0.5) / n; };
+    interval[0] = std::max(0.0, 100 * std::min(interval[0], without(interval[0])));
+    interval[1] = std::min(100.0, 100 * std::max(interval[1], without(interval[1])));
     return interval;
 }
 

@@ -82,6 +82,7 @@ tl::expected<AskedIntake, Reply> asked_intake(const Request& request, const Requ
         }
     }
     options.zones = client_clock(facts);
+    options.without_zone = WithoutZone::ask;
     options.as_of = now;
     asked.intake = bring_in_bytes(request.body, name, options);
     if (asked.intake.error && asked.intake.error->kind != FileErrorKind::needs_answer) {
