@@ -107,6 +107,29 @@ TEST(BringIn, a_messy_file_is_told_before_it_is_kept_and_every_row_is_accounted_
     EXPECT_EQ(again.json()["import"], json());
 }
 
+// Which hours were night can't be told of times in UTC by themselves (own rule, no source).
+TEST(BringIn, the_zone_is_asked_for_where_the_file_tells_utc_and_the_client_none) {
+    ServedPractice served;
+    const Sitting who = served.signed_in();
+    const json added = served
+                           .send("POST", "/api/clients",
+                                 {{"name", "Teasel (invented)"}, {"changes", json::object()}}, who)
+                           .json();
+    const std::string of = "/api/clients/" + added["handle"].get<std::string>();
+    const std::string to = of + "/imports?name=readings.csv";
+    const json asked = served.send_file(to, course(1), who).json();
+    ASSERT_EQ(asked["questions"].size(), 1U) << asked.dump(1);
+    EXPECT_EQ(asked["questions"][0]["code"], "zone");
+    EXPECT_EQ(asked["questions"][0]["answered_by"], json());
+    EXPECT_EQ(asked["import"], json());
+    const json client = served.get(of, who).json();
+    const json told = {{"revision", client["revision"]},
+                       {"name", client["name"]},
+                       {"changes", {{"zones", {{{"zone", "Europe/Berlin"}}}}}}};
+    ASSERT_EQ(served.send("POST", of + "/facts", told, who).status, 200);
+    EXPECT_EQ(served.send_file(to, course(1), who).status, 201);
+}
+
 TEST(BringIn, another_persons_file_is_asked_about_and_changes_nothing) {
     ServedPractice served;
     const Sitting who = served.signed_in();

@@ -79,6 +79,7 @@ export const bringInWords = {
     guess: (guess: string) => `Our guess: ${guess}.`,
     told: "As it is written in the file",
     answer: "Answer",
+    zone: "Tell it in 'Who is this', then bring the file in again.",
     noAnswer: "This can't be answered here: the file itself has to be made anew.",
     answers: {
       day: "The day comes first",

@@ -22,7 +22,7 @@ export function FileQuestions({ name, questions, answer, leaveOut }: Props) {
         <fieldset key={question.code}>
           <legend>{question.question}</legend>
           {question.guess && <p class="hint">{texts.question.guess(question.guess)}</p>}
-          {question.answered_by === null && <p>{texts.question.noAnswer}</p>}
+          {question.answered_by === null && <p>{question.code === "zone" ? texts.question.zone : texts.question.noAnswer}</p>}
           {question.answered_by !== null && question.choices.length === 0 && (
             <form
               onSubmit={(event) => {
