@@ -28,10 +28,11 @@ double mg(const Reading& reading) {
 class LevelTally {
   public:
     // `time`: what all such readings stood, together.
-    void add(const Reading& reading, std::int64_t time) {
-        add(reading, time, level_terms(reading.value()));
+    void add(const Reading& reading, std::int64_t time, bool read_that_day) {
+        add(reading, time, level_terms(reading.value()), read_that_day);
     }
-    void add(const Reading& reading, std::int64_t time, const LevelTerms& terms) {
+    void add(const Reading& reading, std::int64_t time, const LevelTerms& terms,
+             bool read_that_day) {
         const auto unit = static_cast<std::size_t>(reading.unit());
         const std::int64_t level = reading.hundredths();
         seconds_[unit] += time;
@@ -44,8 +45,10 @@ class LevelTally {
         low_risk_ += static_cast<double>(time) * terms.risk.low;
         high_risk_ += static_cast<double>(time) * terms.risk.high;
         m_value_ += static_cast<double>(time) * terms.m_value;
-        low_risk_max_ = std::max(low_risk_max_, terms.risk.low);
-        high_risk_max_ = std::max(high_risk_max_, terms.risk.high);
+        if (read_that_day) {
+            low_risk_max_ = std::max(low_risk_max_, terms.risk.low);
+            high_risk_max_ = std::max(high_risk_max_, terms.risk.high);
+        }
     }
 
     void give(DayOfTrace& day) const {
@@ -100,19 +103,20 @@ void sum_levels(DayOfTrace& day) {
     for_each_standing(day.view, [&](const Reading& reading, seconds stood) {
         // One that stands over midnight has time in both days and is still one
         // reading.
-        readings += reading.at >= day.part.from ? 1 : 0;
+        const bool read_that_day = reading.at >= day.part.from;
+        readings += read_that_day ? 1 : 0;
         const std::size_t place = table.place(reading.hundredths());
-        if (stood == first.interval() && reading.unit() == first.unit() && !reading.censored() &&
-            place != LevelTable::none) {
+        if (read_that_day && stood == first.interval() && reading.unit() == first.unit() &&
+            !reading.censored() && place != LevelTable::none) {
             ++times[place];
         } else {
-            tally.add(reading, stood.count());
+            tally.add(reading, stood.count(), read_that_day);
         }
     });
     for (std::size_t place = 0; place < table.size(); ++place) {
         if (times[place] > 0) {
             tally.add(Reading{first.at, table.level(place), first.interval()},
-                      times[place] * first.interval().count(), table.at(place));
+                      times[place] * first.interval().count(), table.at(place), true);
         }
     }
     tally.give(day);

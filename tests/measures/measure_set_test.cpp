@@ -196,6 +196,49 @@ TEST(MeasureSet, censored_readings_count_in_bands_and_give_bounds) {
     EXPECT_TRUE(find(measures, "median")->value.has_value());
 }
 
+// ADRR is of a day's readings (Kovatchev 2006, 10.2337/dc06-1085): one that stands on over midnight
+// is none of the next day's.
+TEST(MeasureSet, the_daily_risk_range_takes_what_was_read_that_day) {
+    const auto adrr_with_a_high_at = [](std::chrono::minutes high) {
+        std::vector<Reading> readings;
+        for (auto since = 3min; since < 48h; since += 5min) {
+            readings.emplace_back(midnight + since, mg(since == high ? 350 : 110), 5min);
+        }
+        for (const Measure& one : measures_of(view_of(readings), floating, {})) {
+            if (one.name == std::string_view("adrr")) {
+                return *one.value;
+            }
+        }
+        return -1.0;
+    };
+    const double at_noon = adrr_with_a_high_at(12h + 3min);
+    EXPECT_GT(at_noon, 1);
+    EXPECT_DOUBLE_EQ(adrr_with_a_high_at(23h + 58min), at_noon);
+}
+
+// A small share of one day of ten: less than was seen may well be the truth.
+TEST(MeasureSet, the_interval_of_a_small_share_ends_below_what_was_seen) {
+    std::vector<Reading> readings = random_days(10, 5min, 7);
+    for (std::size_t i = 0; i < readings.size(); ++i) {
+        const bool low = i == 1000 || i == 1001;
+        readings[i] = Reading{readings[i].at, mg(low ? 50 : 130), 5min};
+    }
+    bool seen = false;
+    for (const Measure& one : measures_of(view_of(readings), floating, {})) {
+        if (one.name == std::string_view("very_low")) {
+            ASSERT_TRUE(one.value && one.interval95);
+            EXPECT_LT((*one.interval95)[0], *one.value);
+            EXPECT_GE((*one.interval95)[0], 0);
+            seen = true;
+        }
+        if (one.name == std::string_view("in_range")) {
+            EXPECT_GT((*one.interval95)[1], *one.value);
+            EXPECT_LE((*one.interval95)[1], 100);
+        }
+    }
+    EXPECT_TRUE(seen);
+}
+
 TEST(MeasureSet, a_clock_window_takes_only_its_hours) {
     std::vector<double> values;
     for (int day = 0; day < 5; ++day) {

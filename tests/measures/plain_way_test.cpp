@@ -121,8 +121,10 @@ DayOfTrace plain_levels(const CivilDay& of, const TraceView& view) {
         sums.low_risk += time * terms.risk.low;
         sums.high_risk += time * terms.risk.high;
         sums.m_value += time * terms.m_value;
-        day.low_risk_max = std::max(day.low_risk_max, terms.risk.low);
-        day.high_risk_max = std::max(day.high_risk_max, terms.risk.high);
+        if (day.part.contains(reading.at)) {
+            day.low_risk_max = std::max(day.low_risk_max, terms.risk.low);
+            day.high_risk_max = std::max(day.high_risk_max, terms.risk.high);
+        }
     });
     return day;
 }
