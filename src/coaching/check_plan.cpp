@@ -42,13 +42,12 @@ CheckPlan check_plan(const RankedCandidate& candidate, const ReviewInput& input,
         wish.seed = input.seed;
         const TrialPlan plan = plan_trial(wish, input, care);
         check.pairs = plan.length.blocks;
-        check.by = std::string("the trial ") + made_from->code;
-        check.words += check.pairs ? fmt::format(" A trial of {} pairs of days would ('{}').",
-                                                 *check.pairs, made_from->code)
-                                   : fmt::format(
-                                         " How long a trial would take is not known yet "
-                                         "('{}').",
-                                         made_from->code);
+        check.by = fmt::format("a trial, if we plan one: {}", made_from->question);
+        check.words += check.pairs
+                           ? fmt::format(" A trial of {} pairs of days would: {}", *check.pairs,
+                                         made_from->question)
+                           : fmt::format(" How long a trial would take is not known yet: {}",
+                                         made_from->question);
     } else {
         check.by = "finger-pricks before and two hours after the meal";
         check.words +=

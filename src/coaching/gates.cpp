@@ -2,10 +2,12 @@
 
 #include "coaching/gate_rules.hpp"
 #include "coaching/prescriber_answer.hpp"
+#include "coaching/proposed_in_words.hpp"
 #include "diary/medicine_text.hpp"
 #include "diary/written_words.hpp"
 
 #include <algorithm>
+#include <iterator>
 
 namespace tracewright {
 
@@ -19,7 +21,7 @@ bool eats_less(Proposed proposed) {
 bool names_a_medicine(const std::string& words) {
     DiaryEntry entry;
     entry.text = words;
-    return !medicine_text(words).recognised.empty() ||
+    return !medicine_text(words).recognised.empty() || speaks_of_taking(words) ||
            speaks_of(entry, {"medicine", "medication", "insulin", "tablet", "dose", "injection",
                              "supplement", "vitamin", "capsule"});
 }
@@ -42,24 +44,27 @@ AskedAbout asked_about(Proposed proposed) {
 }
 
 void append(std::vector<Gate>& all, std::vector<Gate> more) {
-    for (Gate& gate : more) {
-        all.push_back(std::move(gate));
-    }
+    all.insert(all.end(), std::make_move_iterator(more.begin()),
+               std::make_move_iterator(more.end()));
 }
 
-}  // namespace
+// What closes another of the kinds as well is told once.
+void append_new(std::vector<Gate>& all, std::vector<Gate> more) {
+    std::erase_if(more, [&](const Gate& gate) {
+        return std::ranges::find(all, gate.kind, &Gate::kind) != all.end();
+    });
+    append(all, std::move(more));
+}
 
-std::vector<Gate> gates_before_offer(Proposed proposed, const std::string& words,
-                                     const CareInput& input) {
-    std::vector<Gate> gates = gates_for_anything(input);
-    if (names_a_medicine(words)) {
-        gates.push_back({GateKind::names_a_medicine,
-                         false,
-                         false,
-                         {"The words name a medicine or supplement: that is never a change or a "
-                          "trial here."},
-                         {}});
-    }
+// What is proposed: as it was filed, and what the words say besides.
+std::vector<Proposed> all_proposed(Proposed filed, const std::string& words) {
+    std::vector<Proposed> all = proposed_in(words);
+    all.insert(all.begin(), filed);
+    return all;
+}
+
+std::vector<Gate> gates_of_kind(Proposed proposed, const CareInput& input) {
+    std::vector<Gate> gates;
     if (eats_less(proposed)) {
         append(gates, gates_for_eating_less(input));
     }
@@ -72,12 +77,45 @@ std::vector<Gate> gates_before_offer(Proposed proposed, const std::string& words
     return gates;
 }
 
+std::vector<Gate> gates_of_all_and_words(const std::string& words, const CareInput& input) {
+    std::vector<Gate> gates = gates_for_anything(input);
+    if (names_a_medicine(words)) {
+        gates.push_back(
+            {GateKind::names_a_medicine,
+             false,
+             false,
+             {"The words name a medicine or supplement, or how it is taken: that is never "
+              "a change or a trial here."},
+             {}});
+    }
+    return gates;
+}
+
+}  // namespace
+
+std::vector<Gate> gates_before_offer(Proposed proposed, const std::string& words,
+                                     const CareInput& input) {
+    std::vector<Gate> gates = gates_of_all_and_words(words, input);
+    for (const Proposed one : all_proposed(proposed, words)) {
+        append_new(gates, gates_of_kind(one, input));
+    }
+    return gates;
+}
+
 std::vector<Gate> gates_before_plan(Proposed proposed, const std::string& words,
                                     const CareInput& input) {
-    std::vector<Gate> gates = gates_before_offer(proposed, words, input);
-    const bool answered = answer_that_holds(input.facts.prescriber_answers, asked_about(proposed),
-                                            input.as_of, input.medicines, input.clock) != nullptr;
-    std::erase_if(gates, [&](const Gate& gate) { return gate.prescriber_opens && answered; });
+    std::vector<Gate> gates;
+    const auto add = [&](std::vector<Gate> more, Proposed of) {
+        const bool answered =
+            answer_that_holds(input.facts.prescriber_answers, asked_about(of), input.as_of,
+                              input.medicines, input.clock) != nullptr;
+        std::erase_if(more, [&](const Gate& gate) { return gate.prescriber_opens && answered; });
+        append_new(gates, std::move(more));
+    };
+    add(gates_of_all_and_words(words, input), proposed);
+    for (const Proposed one : all_proposed(proposed, words)) {
+        add(gates_of_kind(one, input), one);
+    }
     return gates;
 }
 

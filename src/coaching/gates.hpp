@@ -39,8 +39,9 @@ struct Gate {
 };
 
 /// What closes an offer of ours: a plan, a change or a trial arm (safety rules 7 to 12). Empty: it
-/// may be offered. What was not asked closes like a yes. `words` are the change's own, so that a
-/// medicine or supplement in them is met: those are never offered. An answer of the prescriber does
+/// may be offered. What was not asked closes like a yes. `words` are the change's own: a medicine,
+/// dose or supplement in them is met, those are never offered; and so is what they say beside the
+/// kind it was filed under (proposed_in). An answer of the prescriber does
 /// not open an offer (rule 9).
 ///
 ///                      all  low carbohydrate, fasting,  food    walking

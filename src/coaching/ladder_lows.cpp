@@ -135,8 +135,10 @@ void add_repeated_lows(const LadderInput& input, std::vector<Escalation>& all) {
 }
 
 bool tells_of_help(const DiaryEntry& entry) {
-    return speaks_of(entry, {"needed help", "helped me", "had to help", "glucagon", "ambulance",
-                             "passed out", "unconscious", "found me"});
+    return speaks_of(
+        entry, {"needed help", "helped me", "had to help", "glucagon", "ambulance", "passed out",
+                "unconscious", "found me", "gave me juice", "gave me sugar", "gave me glucose",
+                "gave me sweets", "brought me juice", "brought me sugar", "got me juice"});
 }
 
 }  // namespace

@@ -100,7 +100,8 @@ const char* question_of(GateKind kind) {
             return "No goal or plan of mine is set in pregnancy or while planning one: please "
                    "lead.";
         case GateKind::names_a_medicine:
-            return "The words name a medicine or supplement. I do not advise on it and leave it to "
+            return "The words name a medicine or supplement, or how it is taken. I do not advise "
+                   "on it and leave it to "
                    "you.";
         case GateKind::type_to_be_checked:
             return "Has the type been checked?";

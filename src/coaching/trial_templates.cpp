@@ -16,6 +16,9 @@ constexpr const char* free_day =
 constexpr const char* same_meal =
     "Eat the same meal, at the same time, on both days of a pair if you can.";
 
+constexpr const char* same_dinner =
+    "Eat the same dinner on both days of a pair if you can.";  // its time is what differs
+
 constexpr std::array templates = {
     TrialTemplate{"walk-after-dinner", "Does a walk after dinner change the rise after dinner?",
                   "walk 15 minutes, begun within half an hour after dinner",
@@ -41,7 +44,7 @@ constexpr std::array templates = {
                   std::nullopt, same_meal, "greens first", "all together"},
     TrialTemplate{"earlier-dinner", "Does an earlier dinner change fasting glucose?",
                   "dinner done by 18:30", "dinner at 21:00", Outcome::fasting,
-                  Proposed::food_change, 1, free_day, std::nullopt, same_meal, "early dinner",
+                  Proposed::food_change, 1, free_day, std::nullopt, same_dinner, "early dinner",
                   "late dinner"},
     TrialTemplate{"breakfast-skipped", "Does skipping breakfast change the rise after lunch?",
                   "no breakfast", "the usual breakfast", Outcome::lunch_rise,

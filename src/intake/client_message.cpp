@@ -83,6 +83,7 @@ class MessageReader {
             ProposedEntry& meal = entries_.back();
             meal.entry.text += ", " + part.text;
             meal.written += ", " + part.written;
+            set_carbohydrate(part, meal.entry);
             return;
         }
         ProposedEntry one;
@@ -91,7 +92,7 @@ class MessageReader {
         one.entry.text = part.text;
         one.entry.source = "pasted message";
         one.entry.source_line = static_cast<int>(part.line);
-        one.entry.kind = kind_of_part(part, options_.foods, one.doubts);
+        one.entry.kind = kind_of_part(part, options_.unit, options_.foods, one.doubts);
         if (is_left_out(part) || part.text.empty()) {
             one.entry.text = part.written;
         }
@@ -137,8 +138,9 @@ class MessageReader {
         }
         const DiaryKind before = entries_.back().entry.kind;
         std::vector<Doubt> ignored;
-        const DiaryKind kind = kind_of_part(part, options_.foods, ignored);
-        return before == DiaryKind::meal && kind == DiaryKind::meal;
+        const DiaryKind kind = kind_of_part(part, options_.unit, options_.foods, ignored);
+        return before == DiaryKind::meal &&
+               (kind == DiaryKind::meal || is_carbohydrate_alone(part));
     }
 
     // A drink with alcohol is an entry of its own; alone it is no meal.

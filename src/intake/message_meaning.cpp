@@ -3,6 +3,7 @@
 #include "diary/eaten_text.hpp"
 #include "diary/medicine_text.hpp"
 #include "intake/message_kind.hpp"
+#include "intake/message_level.hpp"
 #include "intake/message_limit.hpp"
 
 #include <fmt/format.h>
@@ -13,11 +14,6 @@
 namespace tracewright {
 
 namespace {
-
-bool plausible(double value, GlucoseUnit unit) {
-    return unit == GlucoseUnit::mmol_per_l ? value >= 1 && value <= 33
-                                           : value >= 18 && value <= 600;
-}
 
 void set_level(const MessagePart& part, GlucoseUnit usual, DiaryEntry& entry,
                std::vector<Doubt>& doubts) {
@@ -32,13 +28,13 @@ void set_level(const MessagePart& part, GlucoseUnit usual, DiaryEntry& entry,
             unit = GlucoseUnit::mg_per_dl;
         }
     }
-    const bool other = value && !unit && !plausible(*value, usual);
+    const bool other = value && !unit && !plausible_level(*value, usual);
     const GlucoseUnit taken =
         unit.value_or(!other                             ? usual
                       : usual == GlucoseUnit::mmol_per_l ? GlucoseUnit::mg_per_dl
                                                          : GlucoseUnit::mmol_per_l);
     const ShownLimit shown = shown_limit(part);
-    if ((!value || !plausible(*value, taken)) && shown.limit != MeterLimit::none) {
+    if ((!value || !plausible_level(*value, taken)) && shown.limit != MeterLimit::none) {
         set_meter_limit(entry, shown.limit, usual);
         if (!shown.sure) {
             const bool low = shown.limit == MeterLimit::shows_low;
@@ -49,7 +45,7 @@ void set_level(const MessagePart& part, GlucoseUnit usual, DiaryEntry& entry,
         }
         return;
     }
-    if (!value || !plausible(*value, taken)) {
+    if (!value || !plausible_level(*value, taken)) {
         entry.kind = DiaryKind::note;
         doubts.push_back({DoubtAbout::kind, "no level of glucose: kept as a note"});
         return;
@@ -61,7 +57,24 @@ void set_level(const MessagePart& part, GlucoseUnit usual, DiaryEntry& entry,
     entry.glucose = Glucose{static_cast<std::int32_t>(std::lround(*value * 100)), taken};
 }
 
-// "45 g carbs": what the message itself says.
+}  // namespace
+
+bool is_carbohydrate_alone(const MessagePart& part) {
+    bool named = false;
+    for (const MessageWord& word : part.words) {
+        const std::string& text = word.text;
+        const bool carbohydrate = text == "carb" || text == "carbs" || text == "carbohydrate";
+        const bool amount =
+            message_number(text.ends_with("g") ? text.substr(0, text.size() - 1) : text)
+                .has_value();
+        if (!carbohydrate && !amount && text != "g" && text != "grams" && text != "of") {
+            return false;
+        }
+        named = named || carbohydrate;
+    }
+    return named;
+}
+
 void set_carbohydrate(const MessagePart& part, DiaryEntry& entry) {
     for (std::size_t i = 0; i < part.words.size(); ++i) {
         const std::string& word = part.words[i].text;
@@ -79,8 +92,6 @@ void set_carbohydrate(const MessagePart& part, DiaryEntry& entry) {
     }
 }
 
-}  // namespace
-
 // "lunch: nothing", "no breakfast": known not to have been eaten.
 bool is_left_out(const MessagePart& part) {
     const bool meal = !part.slot.empty() || std::any_of(part.words.begin(), part.words.end(),
@@ -90,13 +101,19 @@ bool is_left_out(const MessagePart& part) {
     return meal && !part.words.empty() && leaves_out(part.words.front().text);
 }
 
-DiaryKind kind_of_part(const MessagePart& part, const KnownFoods& foods,
+DiaryKind kind_of_part(const MessagePart& part, GlucoseUnit unit, const KnownFoods& foods,
                        std::vector<Doubt>& doubts) {
     if (is_left_out(part) || is_vaccination(part.words)) {
         return DiaryKind::note;
     }
     if (shown_limit(part).limit != MeterLimit::none) {
         return DiaryKind::finger_prick;
+    }
+    if (tells_a_level(part, unit)) {
+        return DiaryKind::finger_prick;
+    }
+    if (tells_of_a_low(part)) {
+        return DiaryKind::symptom;
     }
     const auto told = kind_of_words(part.words);
     const bool medicine = !medicine_text(part.text).recognised.empty();

@@ -189,6 +189,10 @@ class PartReader {
         return is(kind) || is(next) || is(last);
     }
 
+    bool sleeps() const {
+        return part_.begun == DiaryKind::sleep || kind_of_words(part_.words) == DiaryKind::sleep;
+    }
+
     bool clock() {
         std::size_t ahead = 0;
         bool about = false;
@@ -209,6 +213,9 @@ class PartReader {
         auto clock = message_clock(rest(ahead));
         if (!clock && word() == "at" && ahead == 1) {
             clock = bare_hour(1);
+        }
+        if (!clock && ahead == 0 && sleeps() && range_end(1)) {
+            clock = bare_hour(0);  // "slept 23-6:30"
         }
         if (!clock) {
             return false;

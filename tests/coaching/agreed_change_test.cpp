@@ -57,6 +57,26 @@ TEST(AgreedChange, meets_the_gates_of_its_kind_and_of_all_its_words) {
     EXPECT_EQ(gates(care, whole()), 1U);
 }
 
+// Safety rules 8, 9 and 13: filed as something else, a plan that fasts or a dose is what it is.
+TEST(AgreedChange, filed_as_something_else_meets_the_gates_of_what_its_words_say) {
+    Care care;
+    AgreedChange change = whole();
+    change.kind = Proposed::other;
+    change.words = "inject 2 units less and skip breakfast";
+    EXPECT_EQ(gates(care, change), 1U);
+    EXPECT_EQ(gates(care, change, true), 1U);  // not even with the prescriber's answer on record
+    care.takes("gliclazide 80");
+    change.words = "earlier to bed";
+    change.when = "at 22:00";
+    change.if_not = "at 22:30";
+    EXPECT_EQ(gates(care, change), 0U);
+    for (const char* words :
+         {"fast until noon", "skip breakfast", "low carb at dinner", "lose 5 kg"}) {
+        change.words = words;
+        EXPECT_GT(gates(care, change), 0U) << words;
+    }
+}
+
 TEST(AgreedChange, made_with_the_prescriber_is_opened_by_the_answer_on_record) {
     Care care;
     care.facts.cautions.numb_feet_or_wound = Answered::yes;

@@ -207,7 +207,8 @@ TEST(LowsOnTheLadder, another_persons_help_leads) {
     Ladder ladder;
     ladder.entry(DiaryKind::note, 5, "shaky at night, my husband helped me");
     ladder.entry(DiaryKind::note, 9, "Ambulance came");
-    EXPECT_EQ(ladder.found("needed_help").size(), 2U);
+    ladder.entry(DiaryKind::note, 12, "went low at 3, wife gave me juice");
+    EXPECT_EQ(ladder.found("needed_help").size(), 3U);
 }
 
 TEST(HighsOnTheLadder, above_300_once_a_day_and_most_of_a_day_above_250) {

@@ -179,6 +179,8 @@ TEST(Plan, a_change_that_the_own_days_show_is_worth_agreeing) {
     EXPECT_THAT(plan.sentence, HasSubstr("walk 15 minutes after dinner"));
     ASSERT_TRUE(plan.check);
     EXPECT_TRUE(plan.check->days || plan.check->pairs) << plan.check->words;
+    // Read by people: no trial's code name.
+    EXPECT_THAT(plan.check->words + plan.check->by, Not(HasSubstr("walk-after-dinner")));
 }
 
 TEST(Plan, what_others_found_stands_apart_from_the_own_days) {

@@ -108,6 +108,16 @@ struct Done {
 
 }  // namespace
 
+// What the trial varies can't be kept alike.
+TEST(TrialTemplates, ask_for_nothing_to_be_alike_that_differs_by_lot) {
+    const TrialTemplate* earlier = trial_template_called("earlier-dinner");
+    ASSERT_NE(earlier, nullptr);
+    EXPECT_EQ(std::string(earlier->keep_alike).find("same time"), std::string::npos);
+    const TrialTemplate* walk = trial_template_called("walk-after-dinner");
+    ASSERT_NE(walk, nullptr);
+    EXPECT_NE(std::string(walk->keep_alike).find("same time"), std::string::npos);
+}
+
 TEST(TrialPlan, five_pairs_are_refused_with_the_smallest_p_and_seven_are_taken) {
     TrialWish wished = wish();
     wished.pairs = 5;

@@ -73,7 +73,8 @@ export function AgreeForm({ client, plan, candidate, done }: { client: string; p
       {!candidate && (
         <>
           <label for="agree-kind">{say.kind}</label>
-          <select id="agree-kind" name="kind">
+          <select id="agree-kind" name="kind" required>
+            <option value="">{say.chooseKind}</option>
             {Object.entries(say.kinds).map(([kind, text]) => (
               <option key={kind} value={kind}>
                 {text}

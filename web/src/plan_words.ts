@@ -34,6 +34,7 @@ export const planWords = {
   agree: {
     open: "Agree on this",
     other: "Agree on something else",
+    chooseKind: "Please choose",
     title: (what: string) => `Agree on: ${what}`,
     words: "What the client will do, in their words",
     kind: "What it asks of the client",

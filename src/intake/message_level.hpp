@@ -1,0 +1,19 @@
+#pragma once
+
+#include "intake/message_parts.hpp"
+#include "units/glucose.hpp"
+
+namespace tracewright {
+
+/// Whether a number is one that a meter can show.
+bool plausible_level(double value, GlucoseUnit unit);
+
+/// Whether a part of a message is nothing but a level of glucose: "low 2.6", "sugar was 47", "2.6"
+/// behind a time. A bare number needs a decimal in mmol/L, for an hour or an amount is written
+/// without one.
+bool tells_a_level(const MessagePart& part, GlucoseUnit usual);
+
+/// "went low", "had a low", "hypo": a low without a number. "felt low" is a mood, "low carb" food.
+bool tells_of_a_low(const MessagePart& part);
+
+}  // namespace tracewright
