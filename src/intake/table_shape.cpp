@@ -1,201 +1,15 @@
 #include "intake/table_shape.hpp"
 
-#include "intake/clock_text.hpp"
-#include "intake/number_text.hpp"
+#include "intake/cell_content.hpp"
 #include "intake/plain_text.hpp"
-#include "intake/serial_time.hpp"
+#include "intake/table_outline.hpp"
 
 #include <algorithm>
 #include <charconv>
-#include <map>
 
 namespace tracewright {
 
 namespace {
-
-enum class Content { empty, time, date, clock, number, limit_word, text };
-
-std::optional<double> as_double(const std::string& text) {
-    double value = 0;
-    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-    return error == std::errc{} && end == text.data() + text.size() ? std::optional{value}
-                                                                    : std::nullopt;
-}
-
-Content content_of_time(const WrittenTime& time) {
-    return time.has_date && time.has_clock ? Content::time
-           : time.has_date                 ? Content::date
-                                           : Content::clock;
-}
-
-// What one cell holds, read once.
-struct CellContent {
-    Content content = Content::empty;
-    bool unix_time = false;  // a number until a title says time
-    std::optional<double> number;
-};
-
-CellContent content_of(const std::string& cell, CellForm form, const SourceFacts& facts) {
-    if (cell.empty() || is_separator(cell)) {
-        return {};
-    }
-    const auto time = written_time(cell);
-    CellContent result;
-    result.unix_time = time && time->instant;
-    const auto number = [&] {
-        return written_number(cell, cell.find(',') != std::string::npos ? ',' : '.');
-    };
-    if (form == CellForm::date) {
-        const auto serial = as_double(cell);
-        const auto day = serial ? serial_time(*serial, facts.serial_1904) : std::nullopt;
-        result.content = day ? content_of_time(*day) : Content::number;
-        if (const auto n = day ? std::nullopt : number()) {
-            result.number = n->value();
-        }
-        return result;
-    }
-    if (time && !time->instant) {
-        result.content = content_of_time(*time);
-    } else if (const auto n = number(); n && n->tail.size() <= 8) {
-        result.content = Content::number;
-        result.number = n->value();
-    } else {
-        result.content = written_glucose(cell, '.').level ? Content::limit_word : Content::text;
-    }
-    return result;
-}
-
-bool time_like(Content content) {
-    return content == Content::time || content == Content::date || content == Content::clock;
-}
-
-struct RowContent {
-    std::uint64_t time_columns = 0;  // a bit for each of the first 64
-    std::size_t filled = 0;
-    std::size_t times = 0;
-    std::size_t texts = 0;
-    std::size_t unix_times = 0;
-};
-
-RowContent row_content(const SampleRow& row, const SourceFacts& facts) {
-    RowContent result;
-    for (std::size_t i = 0; i < row.cells.size(); ++i) {
-        const auto [content, unix_time, number] = content_of(row.cells[i], row.forms[i], facts);
-        result.filled += content != Content::empty ? 1U : 0U;
-        result.times += time_like(content) ? 1U : 0U;
-        result.texts += content == Content::text ? 1U : 0U;
-        result.unix_times += unix_time ? 1U : 0U;
-        if (i < 64 && (time_like(content) || unix_time)) {
-            result.time_columns |= std::uint64_t{1} << i;
-        }
-    }
-    return result;
-}
-
-// The first of two neighbouring rows that both begin like data: a time and at least one cell more.
-std::size_t first_data_row(const std::vector<SampleRow>& sample, const SourceFacts& facts) {
-    std::optional<std::size_t> before;
-    std::uint64_t time_columns_before = 0;
-    for (std::size_t i = 0; i < sample.size(); ++i) {
-        const RowContent content = row_content(sample[i], facts);
-        if (content.time_columns == 0 || content.filled < 2) {
-            continue;
-        }
-        // A single time in the title block ("created 2 March 2026") is no data.
-        if (before && i - *before <= 3 && (content.time_columns & time_columns_before) != 0) {
-            return *before;
-        }
-        before = i;
-        time_columns_before = content.time_columns;
-    }
-    return before.value_or(sample.size());
-}
-
-// Looks like titles: texts, no times and hardly a number.
-bool header_like(const SampleRow& row, const SourceFacts& facts) {
-    const RowContent content = row_content(row, facts);
-    return content.filled >= 1 && content.times == 0 && content.texts >= 1 &&
-           2 * content.texts >= content.filled;
-}
-
-// A second header row holds nothing but units.
-bool units_row(const SampleRow& row) {
-    bool any = false;
-    for (const std::string& cell : row.cells) {
-        if (cell.empty()) {
-            continue;
-        }
-        const std::string word = lower_case(cell);
-        const bool unit = unit_named(cell) || word == "g" || word == "kcal" || word == "h" ||
-                          word == "min" || word == "s" || word == "(g)" || word == "[g]" ||
-                          word == "%" || word == "iu";
-        const bool format = word.find("yyyy") != std::string::npos ||
-                            word.find("jjjj") != std::string::npos ||
-                            word.find("hh:mm") != std::string::npos || word == "-";
-        if (!unit && !format) {
-            return false;
-        }
-        any = any || unit;
-    }
-    return any;
-}
-
-std::size_t usual_width(const std::vector<SampleRow>& sample, std::size_t from) {
-    std::map<std::size_t, std::size_t> times;
-    std::size_t width = 0;
-    for (std::size_t i = from; i < sample.size(); ++i) {
-        const std::size_t n = ++times[sample[i].cells.size()];
-        if (n > times[width] || (n == times[width] && sample[i].cells.size() > width)) {
-            width = sample[i].cells.size();
-        }
-    }
-    return width;
-}
-
-struct ColumnContent {
-    std::map<Content, std::size_t> counts;
-    std::size_t filled = 0;
-    std::size_t unix_times = 0;
-    std::vector<double> numbers;
-
-    bool mostly(Content content) const {
-        const auto found = counts.find(content);
-        return found != counts.end() && 2 * found->second > filled;
-    }
-    double median() const {
-        std::vector<double> sorted = numbers;
-        std::sort(sorted.begin(), sorted.end());
-        return sorted.empty() ? 0 : sorted[sorted.size() / 2];
-    }
-};
-
-ColumnContent column_content(const std::vector<SampleRow>& sample, std::size_t from,
-                             std::size_t column, const SourceFacts& facts) {
-    ColumnContent result;
-    for (std::size_t i = from; i < sample.size(); ++i) {
-        if (column >= sample[i].cells.size()) {
-            continue;
-        }
-        const std::string& cell = sample[i].cells[column];
-        const auto [content, unix_time, number] = content_of(cell, sample[i].forms[column], facts);
-        if (content == Content::empty) {
-            continue;
-        }
-        ++result.filled;
-        ++result.counts[content];
-        result.unix_times += unix_time ? 1U : 0U;
-        if (number) {
-            result.numbers.push_back(*number);
-        }
-    }
-    return result;
-}
-
-bool glucose_like(const ColumnContent& content) {
-    const bool numbers = 2 * content.numbers.size() > content.filled && content.numbers.size() >= 3;
-    const double median = content.median();
-    return numbers && ((median >= 2 && median <= 25) || (median >= 40 && median <= 400));
-}
 
 bool names_column(const std::string& wanted, const std::string& title, std::size_t index) {
     std::size_t number = 0;
@@ -228,30 +42,10 @@ class Shaper {
 
   private:
     void find_data() {
-        if (options_.header_line) {
-            header_ =
-                static_cast<std::size_t>(std::find_if(sample_.begin(), sample_.end(),
-                                                      [&](const SampleRow& row) {
-                                                          return row.line >= *options_.header_line;
-                                                      }) -
-                                         sample_.begin());
-            data_ = header_ + 1;
-        } else {
-            data_ = first_data_row(sample_, facts_);
-            header_ = data_;
-            for (std::size_t i = data_; i-- > 0;) {
-                if (sample_[i].cells.empty()) {
-                    continue;
-                }
-                const bool units = units_row(sample_[i]);
-                if (units && i > 0) {
-                    units_ = i;
-                    continue;
-                }
-                header_ = header_like(sample_[i], facts_) ? i : data_;
-                break;
-            }
-        }
+        const TableOutline outline = outline_of(sample_, facts_, options_.header_line);
+        header_ = outline.header;
+        data_ = outline.data;
+        units_ = outline.units;
         const std::size_t end = std::min(header_, data_);
         for (std::size_t i = 0; i < end && i < sample_.size(); ++i) {
             shape_.preamble_rows += sample_[i].cells.empty() || i == units_ ? 0U : 1U;
@@ -461,25 +255,6 @@ std::vector<std::size_t> TableShape::all(Role role) const {
         }
     }
     return found;
-}
-
-std::vector<SampleRow> sample_of(RowSource& source, std::size_t most) {
-    source.rewind();
-    std::vector<SampleRow> sample;
-    Row row;
-    while (sample.size() < most && source.next(row)) {
-        SampleRow& copy = sample.emplace_back();
-        copy.line = row.line;
-        copy.fault = row.fault;
-        copy.cells.reserve(row.cells.size());
-        copy.forms.reserve(row.cells.size());
-        for (const Cell& cell : row.cells) {
-            copy.cells.push_back(plain(cell.text));
-            copy.forms.push_back(cell.form);
-        }
-    }
-    source.rewind();
-    return sample;
 }
 
 TableShape table_shape(const std::vector<SampleRow>& sample, const SourceFacts& facts,

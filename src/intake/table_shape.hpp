@@ -1,7 +1,7 @@
 #pragma once
 
 #include "intake/column_title.hpp"
-#include "intake/row_source.hpp"
+#include "intake/sample_row.hpp"
 
 #include <cstdint>
 #include <optional>
@@ -9,14 +9,6 @@
 #include <vector>
 
 namespace tracewright {
-
-/// A row of the beginning of a file, copied.
-struct SampleRow {
-    std::uint32_t line = 0;
-    std::vector<std::string> cells;  ///< plain text
-    std::vector<CellForm> forms;
-    RowFault fault = RowFault::none;
-};
 
 /// What one column was taken for, and on what grounds.
 struct ColumnGuess {
@@ -51,9 +43,6 @@ struct ShapeOptions {
     std::optional<std::string> time_column;
     std::optional<std::string> glucose_column;
 };
-
-/// Rows at the beginning of a source (at most `most`), which is left at its beginning.
-std::vector<SampleRow> sample_of(RowSource& source, std::size_t most = 150);
 
 /// Finds data by content (a time beside something else), the header above it, and each column's
 /// role by its title, else by what is in it.
