@@ -59,6 +59,17 @@ void tell_shape(Intake& intake, const TableShape& shape) {
     }
 }
 
+// Numbers under no title are not read, nor refused with their row: at least they are told.
+void tell_untitled(Intake& intake, const TableShape& shape) {
+    for (std::size_t c = 0; c < shape.columns.size(); ++c) {
+        if (shape.columns[c].numbers_untitled) {
+            intake.ledger.remark({0, 0, Fate::stored, "column_without_a_title",
+                                  fmt::format("numbers in column {}, which has no title", c + 1),
+                                  "a title: what stands there is not read"});
+        }
+    }
+}
+
 FileError no_table(const Intake& intake, FileErrorKind kind, std::string found,
                    std::string expected, std::string what_to_do) {
     return {kind, intake.file, 0, 0, std::move(found), std::move(expected), std::move(what_to_do)};
@@ -228,6 +239,7 @@ bool take_plain(const RowSource& source, const TableShape& shape, const IntakeOp
     intake.ledger.count(Fate::not_data, rows->rows_before + rows->blank_rows);
     intake.ledger.count(Fate::stored, rows->rows.size());
     intake.readings = std::move(rows->rows);
+    tell_untitled(intake, shape);
     return true;
 }
 
@@ -274,6 +286,7 @@ Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
         return intake;
     }
     read_rows(source, plan, options, intake);
+    tell_untitled(intake, plan.shape);
     if (!intake.questions.empty()) {
         intake.error =
             no_table(intake, FileErrorKind::needs_answer, intake.questions.front().sentence,

@@ -42,7 +42,8 @@ struct Guess {
 
 /// Something only a person can answer; nothing of the rows concerned is stored until then.
 struct Question {
-    std::string code;  ///< "unit", "date_order", "decimal_mark", "twelve_hour_clock", "person"...
+    std::string code;      ///< "unit", "date_order", "decimal_mark", "decimal_comma",
+                           ///< "twelve_hour_clock", "person"...
     std::string sentence;  ///< with a sample row's text
     std::string guess;     ///< what we would take
     std::string option;    ///< the option that answers it

@@ -19,6 +19,7 @@ class Planner {
         plan_.serial_1904 = intake_.facts.serial_1904;
         plan_.person = options_.person;
         decimal_mark(evidence);
+        cut_decimals();
         date_order(evidence);
         unit(evidence);
         twelve_hour(evidence);
@@ -57,6 +58,21 @@ class Planner {
         } else if (evidence.mark.any()) {
             guess("decimal mark", std::string(1, plan_.decimal_mark), "certain",
                   "as in '" + evidence.mark_sample + "'");
+        }
+    }
+
+    void cut_decimals() {
+        if (const auto& cut = plan_.shape.cut_decimals) {
+            ask("decimal_comma",
+                fmt::format(
+                    "Is '{}' (line {}) one number? Its comma parts two fields here, and what "
+                    "stands behind it would be lost. If so, save the file with semicolons "
+                    "between the fields or with such numbers in quotes.",
+                    cut->sample, cut->line),
+                "one number",
+                fmt::format("a new file; or, if the first part is the whole value, "
+                            "--glucose-column {}",
+                            cut->column + 1));
         }
     }
 

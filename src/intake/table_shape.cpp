@@ -1,6 +1,7 @@
 #include "intake/table_shape.hpp"
 
 #include "intake/cell_content.hpp"
+#include "intake/cut_decimals.hpp"
 #include "intake/plain_text.hpp"
 #include "intake/table_outline.hpp"
 
@@ -33,9 +34,14 @@ class Shaper {
         shape_.fields = usual_width(sample_, data_);
         read_titles();
         roles_by_content();
+        leave_out_cut_values();
         settle_times();
         settle_glucose();
         settle_movement();
+        if (!options_.glucose_column) {
+            shape_.cut_decimals = cut_decimals(sample_, data_, titles_, shape_, facts_);
+        }
+        mark_untitled();
         what_there_is();
         return shape_;
     }
@@ -62,6 +68,7 @@ class Shaper {
             return;
         }
         const auto& titles = sample_[header_].cells;
+        titles_ = titles.size();
         // As many columns as titles, unless most rows have more: then titles are missing.
         std::size_t wider = 0;
         for (std::size_t i = data_; i < sample_.size(); ++i) {
@@ -118,6 +125,22 @@ class Shaper {
             } else if (column.role == Role::ignored && shape_.header_rows > 0 &&
                        time_role(content)) {
                 column.role = *time_role(content);
+            }
+        }
+    }
+
+    // Fields past the last title are columns whose titles are missing. Numbers there, in a file
+    // that commas cut, are rather the decimals of a value before: rows that have them are refused.
+    void leave_out_cut_values() {
+        if (titles_ == 0 || facts_.encoding.empty() || facts_.dialect.delimiter != ',') {
+            return;
+        }
+        for (std::size_t c = titles_; c < shape_.columns.size(); ++c) {
+            const bool named = shape_.columns[c].by_title;
+            if (!named && shape_.columns[c].role == Role::ignored && contents_[c].filled > 0) {
+                shape_.fields = c;
+                shape_.columns.resize(c);
+                contents_.resize(c);
             }
         }
     }
@@ -217,6 +240,13 @@ class Shaper {
         }
     }
 
+    void mark_untitled() {
+        for (std::size_t c = titles_; titles_ > 0 && c < shape_.columns.size(); ++c) {
+            shape_.columns[c].numbers_untitled =
+                shape_.columns[c].role == Role::ignored && !contents_[c].numbers.empty();
+        }
+    }
+
     void what_there_is() {
         for (const ColumnGuess& column : shape_.columns) {
             shape_.has_glucose = shape_.has_glucose || column.role == Role::glucose;
@@ -234,6 +264,7 @@ class Shaper {
     std::vector<ColumnContent> contents_;
     std::size_t data_ = 0;
     std::size_t header_ = 0;
+    std::size_t titles_ = 0;  // how many there are
     std::size_t units_ = static_cast<std::size_t>(-1);
 };
 

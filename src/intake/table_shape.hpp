@@ -17,7 +17,15 @@ struct ColumnGuess {
     std::optional<GlucoseUnit> unit;
     double minutes_per_unit = 1;
     bool exchanges = false;
-    bool by_title = false;  ///< else by content
+    bool by_title = false;          ///< else by content
+    bool numbers_untitled = false;  ///< ignored though numbers stand in it: no title says of what
+};
+
+/// A level cut in two by a comma that was its decimal mark.
+struct CutDecimals {
+    std::string sample;  ///< "6,9"
+    std::uint32_t line = 0;
+    std::size_t column = 0;  ///< of its first part
 };
 
 /// Where a table begins and what its columns are.
@@ -28,6 +36,7 @@ struct TableShape {
     std::uint32_t header_rows = 0;
     std::size_t fields = 0;  ///< columns of the block
     std::vector<ColumnGuess> columns;
+    std::optional<CutDecimals> cut_decimals;  ///< what a level seems to have lost
     bool has_time = false;
     bool has_glucose = false;
     bool has_diary = false;

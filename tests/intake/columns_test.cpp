@@ -1,0 +1,73 @@
+// What columns mean where their titles say little, nothing, or too much.
+#include "intake/bring_in.hpp"
+
+#include "intake/intake_for_tests.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <fmt/format.h>
+
+using namespace tracewright;
+using namespace tracewright::testing;
+using ::testing::HasSubstr;
+
+namespace {
+
+/// Rows a quarter of an hour apart from 2 March 2026 on: `%` of a row is its time.
+std::string rows(const std::string& titles, const std::vector<std::string>& some,
+                 std::size_t count = 12) {
+    std::string text = titles.empty() ? "" : titles + "\n";
+    for (std::size_t i = 0; i < count; ++i) {
+        std::string row = some[i % some.size()];
+        const std::string time =
+            fmt::format("2026-03-{:02} {:02}:{:02}", 2 + i / 96, i / 4 % 24, i % 4 * 15);
+        row.replace(row.find('%'), 1, time);
+        text += row + "\n";
+    }
+    return text;
+}
+
+}  // namespace
+
+TEST(CutDecimals, rows_whose_decimal_comma_is_cut_are_refused_where_no_title_asks_for_the_rest) {
+    const Intake intake = read(rows("time,glucose mmol/L", {"%,6,9", "%,7,4"}));
+    EXPECT_EQ(intake.readings.size(), 0U);
+    EXPECT_EQ(count(intake, Fate::rejected), 12U);
+    EXPECT_THAT(note(intake, "too_many_fields").expected, HasSubstr("decimal comma"));
+    expect_sums(intake);
+    // So too in mg/dL, and where a few levels were whole.
+    EXPECT_EQ(
+        code(read(rows("time,glucose mg/dL", {"%,120,5", "%,121", "%,119,25"})), "too_many_fields"),
+        8U);
+}
+
+TEST(CutDecimals, where_rows_cannot_tell_it_is_asked) {
+    for (const char* titles : {"time,glucose mmol/L,note", ""}) {
+        const Intake intake = read(rows(titles, {"%,6,9,", "%,7,4,"}));
+        EXPECT_TRUE(asks(intake, "decimal_comma")) << titles;
+        EXPECT_THAT(intake.questions.at(0).sentence, HasSubstr("'6,9'"));
+        EXPECT_EQ(intake.ledger.read(), 0U) << titles;
+    }
+    EXPECT_TRUE(asks(read(rows("", {"%,6,9", "%,7,4"})), "decimal_comma"));
+    EXPECT_TRUE(
+        asks(read(rows("time,glucose mmol/L,note", {"%,6,9,bread", "%,7,4,"})), "decimal_comma"));
+    IntakeOptions answered;
+    answered.glucose_column = "2";
+    EXPECT_EQ(read(rows("", {"%,6,9", "%,7,4"}), answered).readings.size(), 12U);
+}
+
+TEST(CutDecimals, a_column_without_a_title_loses_nothing_where_nothing_was_cut) {
+    EXPECT_EQ(read(rows("time,glucose mmol/L", {"%,6.9,"})).readings.size(), 12U);
+    EXPECT_EQ(read(rows("time,glucose mmol/L", {"%,6,", "%,7,"})).readings.size(), 12U);
+    EXPECT_EQ(read(rows("time;glucose mmol/L", {"%;6,9;"})).readings.size(), 12U);
+    const Intake noted = read(rows("time,glucose mmol/L", {"%,6.9,bread"}));
+    EXPECT_EQ(noted.readings.size(), 12U);
+    EXPECT_EQ(noted.diary.at(0).text, "bread");
+}
+
+TEST(CutDecimals, numbers_in_a_column_without_a_title_are_told_where_commas_cut_nothing) {
+    const Intake intake = read(rows("time;glucose mmol/L", {"%;6,9;31"}));
+    EXPECT_EQ(intake.readings.size(), 12U);
+    EXPECT_THAT(note(intake, "column_without_a_title").found, HasSubstr("column 3"));
+}
