@@ -276,7 +276,7 @@ Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
     }
     const FileEvidence evidence = evidence_of(source, shape);
     const ReadingPlan plan = reading_plan(shape, evidence, options, intake);
-    tell_shape(intake, shape);
+    tell_shape(intake, plan.shape);
     tell_zone(intake, options);
     if (!intake.questions.empty()) {
         intake.ledger.count(Fate::question, evidence.data_rows);

@@ -10,11 +10,12 @@ namespace tracewright {
 
 namespace {
 
-// Words that name a role: whole words of the title, or (marked by a leading '*') any part of it.
+// Words that name a role: whole words of the title, or (marked by a leading '*') any part of it, or
+// (by '=') nothing beside it.
 // In order: the first line with a word in the title decides.
 struct Words {
     Role role;
-    std::array<std::string_view, 18> words;
+    std::array<std::string_view, 30> words;
 };
 
 constexpr Words title_words[] = {
@@ -66,8 +67,37 @@ constexpr Words title_words[] = {
       "*\xE8\xA1\x80\xE7\xB3\x96", "*\xE8\x91\xA1\xE8\x90\x84\xE7\xB3\x96", "*glicemia",
       "*sensorwert"}},
     {Role::person,
-     {"person", "patient", "*participant", "client", "subject", "*person id", "*patient id",
-      "*client id", "*subject id"}},
+     {"person",
+      "*patient",
+      "*participant",
+      "client",
+      "clientid",
+      "*klient",
+      "subject",
+      "subjectid",
+      "*proband",
+      "*teilnehmer",
+      "user",
+      "*userid",
+      "*username",
+      "*benutzer",
+      "*person id",
+      "*client id",
+      "*subject id",
+      "*nachname",
+      "*vorname",
+      "*familienname",
+      "*surname",
+      "*last name",
+      "*lastname",
+      "*first name",
+      "*firstname",
+      "full name",
+      "*apellido",
+      "*pr\xC3\xA9nom",
+      "*\xE5\xA7\x93\xE5\x90\x8D",
+      "*\xE6\x82\xA3\xE8\x80\x85"}},
+    {Role::person, {"=id", "=name", "=nom", "=nombre", "=kennung", "=identifier", "=identifiant"}},
     {Role::device, {"device", "serial", "*ger\xC3\xA4t", "*seriennummer", "*serial", "*sensor id"}},
     {Role::kind, {"kind", "type", "art", "typ", "*record type", "category", "kategorie"}},
     {Role::value, {"value", "wert", "valeur", "valor", "result"}},
@@ -104,6 +134,9 @@ std::string words_of(std::string_view title) {
 bool has_word(const std::string& title, std::string_view word) {
     if (word.starts_with('*')) {
         return title.find(word.substr(1)) != std::string::npos;
+    }
+    if (word.starts_with('=')) {
+        return title == word.substr(1);
     }
     const std::string padded = " " + title + " ";
     return padded.find(" " + std::string(word) + " ") != std::string::npos;
@@ -194,6 +227,12 @@ TitleMeaning title_meaning(std::string_view title) {
         meaning.role == Role::carbohydrate &&
         (has_word(words, "be") || has_word(words, "ke") || has_part(words, {"exchange"}));
     return meaning;
+}
+
+bool may_number_rows(std::string_view title) {
+    constexpr std::array says_little{"id",      "name",       "nom",        "nombre",
+                                     "kennung", "identifier", "identifiant"};
+    return std::find(says_little.begin(), says_little.end(), words_of(title)) != says_little.end();
 }
 
 bool names_a_medicine(std::string_view title) {

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <map>
 #include <optional>
 #include <utility>
@@ -170,11 +171,52 @@ class Planner {
         }
     }
 
+    // How well a column of persons tells whom the rows are of: whether it holds the one asked for,
+    // then how many it tells apart.
+    std::pair<bool, std::size_t> telling(const ColumnValues& values) const {
+        return {options_.person && values.values().contains(*options_.person),
+                values.values().size()};
+    }
+
+    // Of several columns that name persons (surname and first name) the one that tells most stands
+    // for all.
     void persons(const FileEvidence& evidence) {
-        if (evidence.persons.size() > 1 && !options_.person) {
+        std::optional<std::size_t> kept;
+        std::size_t place = most_people;  // of the kept one, in `people`
+        std::size_t strong = 0;
+        bool several = false;
+        for (const std::size_t c : plan_.shape.all(Role::person)) {
+            const bool weak = may_number_rows(plan_.shape.columns[c].title);
+            const std::size_t here = weak ? most_people : strong++;
+            const auto found = evidence.persons.find(c);
+            if (found == evidence.persons.end() || (weak && found->second.number_the_rows())) {
+                continue;
+            }
+            several = several || found->second.differ();
+            if (!kept || telling(found->second) > telling(evidence.persons.at(*kept))) {
+                kept = c;
+                place = here;
+            }
+        }
+        for (const std::size_t c : plan_.shape.all(Role::person)) {
+            plan_.shape.columns[c].role = c == kept ? Role::person : Role::ignored;
+        }
+        if (several && !options_.person) {
             ask("person", "The file holds rows of more than one person. Whose are to be taken?", "",
                 "--person");
+        } else if (several && namesakes(evidence, place) > 1) {
+            ask("person",
+                "More than one person of the file bears the name asked for. Can the rows of each "
+                "be put in a file of their own?",
+                "", "a new file");
         }
+    }
+
+    // How many persons bear the name asked for in the column at `place` of `people`.
+    std::size_t namesakes(const FileEvidence& evidence, std::size_t place) const {
+        return static_cast<std::size_t>(std::count_if(
+            evidence.people.begin(), evidence.people.end(),
+            [&](const auto& who) { return place < who.size() && who[place] == *options_.person; }));
     }
 
     const IntakeOptions& options_;

@@ -38,6 +38,7 @@ class Shaper {
         settle_times();
         settle_glucose();
         settle_movement();
+        settle_persons();
         if (!options_.glucose_column) {
             shape_.cut_decimals = cut_decimals(sample_, data_, titles_, shape_, facts_);
         }
@@ -237,6 +238,20 @@ class Shaper {
                         });
         if (!known) {
             shape_.columns[*kind].role = moves ? Role::movement_text : Role::note;
+        }
+    }
+
+    // What bears a "name" beside no glucose, or on some rows only, is a dish or a walk as well.
+    void settle_persons() {
+        const bool long_form = shape_.first(Role::kind) && shape_.first(Role::value);
+        const bool glucose =
+            shape_.first(Role::glucose) || shape_.first(Role::finger_prick) || long_form;
+        for (const std::size_t c : shape_.all(Role::person)) {
+            const std::string title = lower_case(shape_.columns[c].title);
+            const bool throughout = 2 * contents_[c].filled > sample_.size() - data_;
+            if (may_number_rows(title) && title != "id" && !(glucose && throughout)) {
+                shape_.columns[c].role = Role::ignored;
+            }
         }
     }
 

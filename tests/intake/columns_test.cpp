@@ -71,3 +71,55 @@ TEST(CutDecimals, numbers_in_a_column_without_a_title_are_told_where_commas_cut_
     EXPECT_EQ(intake.readings.size(), 12U);
     EXPECT_THAT(note(intake, "column_without_a_title").found, HasSubstr("column 3"));
 }
+
+TEST(Persons, a_column_that_names_two_persons_is_asked_about_whatever_its_title) {
+    for (const char* title : {"ID", "Id", "Name", "Nachname", "Vorname", "Patient", "PatientID",
+                              "Client", "Patient ID", "Full name", "Benutzer", "Surname"}) {
+        const std::string text =
+            rows(std::string(title) + ",time,glucose mg/dL", {"A7,%,120", "B9,%,180"});
+        EXPECT_TRUE(asks(read(text), "person")) << title;
+        IntakeOptions options;
+        options.person = "A7";
+        const Intake one = read(text, options);
+        EXPECT_EQ(one.readings.size(), 6U) << title;
+        EXPECT_EQ(code(one, "other_person"), 6U) << title;
+    }
+    EXPECT_TRUE(asks(read(rows("ID,time,glucose mg/dL", {"101,%,120", "101,%,120", "102,%,180"})),
+                     "person"));
+    EXPECT_TRUE(asks(read(rows("ID,time,meal", {"A7,%,bread", "B9,%,soup"})), "person"));
+}
+
+TEST(Persons, one_person_or_numbers_of_rows_are_not_asked_about) {
+    EXPECT_EQ(read(rows("ID,time,glucose mg/dL", {"A7,%,120"})).readings.size(), 12U);
+    std::vector<std::string> numbered;
+    std::vector<std::string> in_days;
+    for (int i = 0; i < 192; ++i) {
+        numbered.push_back(fmt::format("r{:x},%,120", i * 7919));
+        in_days.push_back(fmt::format("{},%,120", 1 + i % 96));
+    }
+    for (const auto& some : {numbered, in_days}) {
+        const Intake intake = read(rows("ID,time,glucose mg/dL", some, 192));
+        EXPECT_TRUE(intake.questions.empty());
+        EXPECT_EQ(intake.readings.size(), 192U);
+        EXPECT_EQ(intake.columns.at(0).role, "ignored");
+    }
+    // A name beside no glucose, or on some rows only, is a dish's.
+    EXPECT_TRUE(read(rows("time,glucose mg/dL,name,carbs (g)",
+                          {"%,120,bread,20", "%,121,,", "%,122,,", "%,123,soup,10", "%,124,,"}))
+                    .questions.empty());
+    EXPECT_TRUE(read(rows("time,name,carbs (g)", {"%,bread,20", "%,soup,10"})).questions.empty());
+}
+
+TEST(Persons, a_family_is_told_apart_by_first_names) {
+    const std::string text =
+        rows("Nachname;Vorname;Zeit;Glukose mg/dL", {"Berg;Anna;%;120", "Berg;Otto;%;180"});
+    EXPECT_TRUE(asks(read(text), "person"));
+    IntakeOptions options;
+    options.person = "Anna";
+    EXPECT_EQ(read(text, options).readings.size(), 6U);
+    // Where a name is that of two persons nothing is merged.
+    EXPECT_TRUE(asks(read(rows("Nachname;Vorname;Zeit;Glukose mg/dL",
+                               {"Berg;Anna;%;120", "Thal;Anna;%;180", "Berg;Otto;%;150"}),
+                          options),
+                     "person"));
+}
