@@ -4,6 +4,7 @@
 #include "intake/plain_scan.hpp"
 #include "intake/reading_plan.hpp"
 #include "intake/row_reader.hpp"
+#include "intake/row_sensor.hpp"
 #include "intake/row_store.hpp"
 #include "intake/table_shape.hpp"
 #include "intake/wall_order.hpp"
@@ -12,6 +13,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 
 namespace tracewright {
 
@@ -115,11 +117,13 @@ void keep_sample(Intake& intake, const ReadRow& row) {
 void read_rows(RowSource& source, const ReadingPlan& plan, const IntakeOptions& options,
                Intake& intake) {
     RowReader reader(plan);
-    RowStore store(options);
+    RowStore store(options, plan.sensors_certain);
+    RowSensor sensor(plan.sensor_column);
     source.rewind();
     Row row;
     while (source.next(row)) {
         ReadRow read = reader.read(row);
+        read.sensor = sensor.of(row);
         keep_sample(intake, read);
         store.add(std::move(read));
     }
@@ -296,6 +300,25 @@ Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
 }
 
 }  // namespace
+
+std::size_t Intake::count_of_readings() const {
+    std::size_t count = readings.size();
+    for (const auto& sensor : other_sensors) {
+        count += sensor.size();
+    }
+    return count;
+}
+
+std::vector<Wear> wears_in(Intake& intake, const std::string& source,
+                           std::chrono::seconds new_wear_after) {
+    std::vector<Wear> wears = wears_of(std::move(intake.readings), source, new_wear_after);
+    for (auto& sensor : intake.other_sensors) {
+        std::ranges::move(wears_of(std::move(sensor), source, new_wear_after),
+                          std::back_inserter(wears));
+    }
+    std::ranges::stable_sort(wears, {}, &Wear::start);
+    return wears;
+}
 
 Intake bring_in(const std::string& path, const IntakeOptions& options) {
     return from_source(open_source(path, options.source), path, options);

@@ -98,7 +98,10 @@ constexpr Words title_words[] = {
       "*\xE5\xA7\x93\xE5\x90\x8D",
       "*\xE6\x82\xA3\xE8\x80\x85"}},
     {Role::person, {"=id", "=name", "=nom", "=nombre", "=kennung", "=identifier", "=identifiant"}},
-    {Role::device, {"device", "serial", "*ger\xC3\xA4t", "*seriennummer", "*serial", "*sensor id"}},
+    {Role::device,
+     {"device", "*deviceid", "*ger\xC3\xA4t", "*seriennummer", "*serial", "*sensor id", "*sensorid",
+      "*sensor number", "*sensor nr", "*sensor no", "*sensornummer", "*transmitter id", "*appareil",
+      "*dispositivo"}},
     {Role::kind, {"kind", "type", "art", "typ", "*record type", "category", "kategorie"}},
     {Role::value, {"value", "wert", "valeur", "valor", "result"}},
     {Role::time,
@@ -227,6 +230,10 @@ TitleMeaning title_meaning(std::string_view title) {
         meaning.role == Role::carbohydrate &&
         (has_word(words, "be") || has_word(words, "ke") || has_part(words, {"exchange"}));
     return meaning;
+}
+
+bool names_a_sensor(std::string_view title) {
+    return has_part(words_of(title), {"sensor", "serial", "serien"});
 }
 
 bool may_number_rows(std::string_view title) {

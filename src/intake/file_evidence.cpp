@@ -30,6 +30,7 @@ class Gatherer {
           clock_(shape.first(Role::clock)),
           glucose_(shape.all(Role::glucose)),
           persons_(shape.all(Role::person)),
+          devices_(shape.all(Role::device)),
           unit_(shape.first(Role::unit)),
           kind_(shape.first(Role::kind)),
           value_(shape.first(Role::value)) {}
@@ -44,6 +45,11 @@ class Gatherer {
         see_numbers(row);
         see_time(row);
         see_persons(row);
+        for (const std::size_t c : devices_) {
+            if (const std::string text = text_at(row, c); !text.empty()) {
+                evidence_.devices[c].see(text);
+            }
+        }
         if (unit_named(text_at(row, unit_))) {
             evidence_.unit_column_explains = true;
         }
@@ -126,7 +132,7 @@ class Gatherer {
     const TableShape& shape_;
     std::optional<std::size_t> time_, date_, clock_;
     std::vector<std::size_t> glucose_;
-    std::vector<std::size_t> persons_;
+    std::vector<std::size_t> persons_, devices_;
     std::optional<std::size_t> unit_, kind_, value_;
     FileEvidence evidence_;
 };

@@ -24,6 +24,7 @@ struct FileEvidence {
     /// What these columns hold together on one row, in their order, up to `most_people` of it;
     /// without those whose titles may be of row numbers.
     std::set<std::vector<std::string>> people;
+    std::map<std::size_t, ColumnValues> devices;  ///< of each column that names devices
     std::uint64_t data_rows = 0;
     bool unit_column_explains = false;
     std::string mark_sample;

@@ -25,6 +25,7 @@ class Planner {
         unit(evidence);
         twelve_hour(evidence);
         persons(evidence);
+        sensors(evidence);
         return plan_;
     }
 
@@ -168,6 +169,28 @@ class Planner {
                     "': AM and PM seem to be missing. Can the file be written with a 24-hour "
                     "clock?",
                 "", "a new file");
+        }
+    }
+
+    // Two sensors in one file are two wears. A column that says sensor or serial number names them
+    // rather than one of devices, which may be what showed the readings.
+    void sensors(const FileEvidence& evidence) {
+        for (const auto& [c, values] : evidence.devices) {
+            const bool tells = values.differ() && !values.number_the_rows();
+            const bool better = !plan_.sensor_column ||
+                                (names_a_sensor(plan_.shape.columns[c].title) &&
+                                 !names_a_sensor(plan_.shape.columns[*plan_.sensor_column].title));
+            if (tells && better) {
+                plan_.sensor_column = c;
+            }
+        }
+        if (plan_.sensor_column) {
+            plan_.sensors_certain = names_a_sensor(plan_.shape.columns[*plan_.sensor_column].title);
+            guess("sensors",
+                  std::to_string(evidence.devices.at(*plan_.sensor_column).values().size()),
+                  "likely",
+                  "named in column '" + plan_.shape.columns[*plan_.sensor_column].title +
+                      "': the readings of each are kept apart");
         }
     }
 

@@ -123,3 +123,48 @@ TEST(Persons, a_family_is_told_apart_by_first_names) {
                           options),
                      "person"));
 }
+
+TEST(Sensors, two_of_them_in_one_file_are_two_wears) {
+    for (const char* title :
+         {"Serial", "Device", "Sensor ID", "Serial number", "Seriennummer", "Sensor number"}) {
+        std::string text = "time," + std::string(title) + ",glucose mg/dL\n";
+        for (int i = 0; i < 96; ++i) {
+            const std::string time = fmt::format("2026-03-02 {:02}:{:02}", i / 4, i % 4 * 15);
+            text += time + ",X1,120\n" + time + ",X2,180\n";
+        }
+        Intake intake = read(text + "2026-03-02 00:00,X2,180\n2026-03-02 00:15,X2,181\n");
+        EXPECT_EQ(count(intake, Fate::stored), 191U) << title;
+        EXPECT_EQ(count(intake, Fate::duplicate), 1U) << title;
+        EXPECT_EQ(count(intake, Fate::conflict), 2U) << title;
+        EXPECT_EQ(intake.ledger.read(), 194U);
+        expect_sums(intake);
+        EXPECT_EQ(intake.count_of_readings(), 191U) << title;
+        const std::vector<Wear> wears = wears_in(intake, "test.csv", std::chrono::hours{12});
+        ASSERT_EQ(wears.size(), 2U) << title;
+        for (const Wear& wear : wears) {
+            EXPECT_EQ(wear.interval, std::chrono::minutes{15});
+            EXPECT_TRUE(std::ranges::all_of(wear.readings, [&](const Reading& reading) {
+                return reading.hundredths() == wear.readings.front().hundredths();
+            }));
+        }
+    }
+}
+
+TEST(Sensors, one_after_the_other_are_two_wears_and_one_alone_is_one) {
+    std::vector<std::string> change(48, "%,X1,120");
+    change.insert(change.end(), 48, "%,X2,121");
+    Intake two = read(rows("time,serial,glucose mg/dL", change, 96));
+    EXPECT_EQ(wears_in(two, "", std::chrono::hours{12}).size(), 2U);
+    Intake one = read(rows("time,serial,glucose mg/dL", {"%,X1,120", "%,,121"}, 96));
+    EXPECT_EQ(wears_in(one, "", std::chrono::hours{12}).size(), 1U);
+}
+
+TEST(Sensors, two_devices_that_take_turns_show_one_sensor) {
+    std::vector<std::string> turns;
+    for (int i = 0; i < 192; ++i) {
+        turns.push_back(i / 12 % 2 == 0 ? "%,phone,120" : "%,reader,121");
+    }
+    const Intake intake = read(rows("time,device,glucose mg/dL", turns, 192));
+    EXPECT_EQ(intake.readings.size(), 192U);
+    EXPECT_EQ(code(intake, "devices_take_turns"), 1U);
+}
