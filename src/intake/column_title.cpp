@@ -63,7 +63,7 @@ constexpr Words title_words[] = {
      {"*note", "*notiz", "*comment", "*bemerkung", "*remark", "text", "text en", "*kommentar",
       "*nota", "*\xE5\xA4\x87\xE6\xB3\xA8", "*text"}},
     {Role::glucose,
-     {"*glucose", "*glukose", "*glucosa", "cgm", "*blutzucker", "bz", "*glyc",
+     {"bg", "*glucose", "*glukose", "*glucosa", "cgm", "*blutzucker", "bz", "*glyc",
       "*\xE8\xA1\x80\xE7\xB3\x96", "*\xE8\x91\xA1\xE8\x90\x84\xE7\xB3\x96", "*glicemia",
       "*sensorwert"}},
     {Role::person,
@@ -230,6 +230,22 @@ TitleMeaning title_meaning(std::string_view title) {
         meaning.role == Role::carbohydrate &&
         (has_word(words, "be") || has_word(words, "ke") || has_part(words, {"exchange"}));
     return meaning;
+}
+
+bool names_sensed_glucose(std::string_view title) {
+    const std::string words = words_of(title);
+    return has_word(words, "cgm") || has_word(words, "fgm") || has_word(words, "isf") ||
+           has_part(words, {"sensor", "interstiti", "continuous", "kontinuierlich", "gewebe",
+                            "en continu", "\xE4\xBC\xA0\xE6\x84\x9F"});
+}
+
+bool names_blood_glucose(std::string_view title) {
+    const std::string words = words_of(title);
+    return !names_sensed_glucose(title) &&
+           (has_word(words, "bg") || has_word(words, "bz") || has_word(words, "meter") ||
+            has_part(words, {"blood", "blut", "strip", "streifen", "finger", "capillar", "kapillar",
+                             "glucometer", "glyc\xC3\xA9mie", "glucemia", "glicemia",
+                             "messger\xC3\xA4t", "\xE8\xA1\x80\xE7\xB3\x96"}));
 }
 
 bool names_a_sensor(std::string_view title) {

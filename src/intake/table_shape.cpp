@@ -37,6 +37,7 @@ class Shaper {
         leave_out_cut_values();
         settle_times();
         settle_glucose();
+        settle_finger_pricks();
         settle_movement();
         settle_persons();
         if (!options_.glucose_column) {
@@ -217,6 +218,24 @@ class Shaper {
         }
     }
 
+    // Beside a column that says it is the sensor's, blood glucose is a meter's.
+    void settle_finger_pricks() {
+        const auto sensed = shape_.all(Role::glucose);
+        const bool sensor = std::any_of(sensed.begin(), sensed.end(), [&](std::size_t c) {
+            return names_sensed_glucose(shape_.columns[c].title);
+        });
+        for (std::size_t c = 0; sensor && c < shape_.columns.size(); ++c) {
+            ColumnGuess& column = shape_.columns[c];
+            const bool glucose = column.role == Role::glucose ||
+                                 (column.role == Role::ignored && glucose_like(contents_[c]));
+            const bool asked_for =
+                options_.glucose_column && names_column(*options_.glucose_column, column.title, c);
+            if (glucose && !asked_for && names_blood_glucose(column.title)) {
+                column.role = Role::finger_prick;
+            }
+        }
+    }
+
     // A "type" whose words are no kinds of entry describes the movement beside it.
     void settle_movement() {
         const auto kind = shape_.first(Role::kind);
@@ -237,7 +256,10 @@ class Shaper {
                             return *kind < row.cells.size() && kind_meaning(row.cells[*kind]);
                         });
         if (!known) {
-            shape_.columns[*kind].role = moves ? Role::movement_text : Role::note;
+            // A number that stands for a kind says nothing to anyone who has no list of them.
+            shape_.columns[*kind].role = contents_[*kind].mostly(Content::number) ? Role::ignored
+                                         : moves ? Role::movement_text
+                                                 : Role::note;
         }
     }
 

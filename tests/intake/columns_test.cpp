@@ -168,3 +168,42 @@ TEST(Sensors, two_devices_that_take_turns_show_one_sensor) {
     EXPECT_EQ(intake.readings.size(), 192U);
     EXPECT_EQ(code(intake, "devices_take_turns"), 1U);
 }
+
+TEST(FingerPrickColumn, blood_glucose_beside_a_sensors_is_the_diarys_in_any_order) {
+    for (const char* title : {"Blood Glucose mg/dL", "Strip Glucose (mg/dL)", "Blutzucker (mg/dL)",
+                              "BG", "Meter", "Fingerstick"}) {
+        for (const bool first : {false, true}) {
+            const Intake intake =
+                first
+                    ? read(rows("time," + std::string(title) + ",Sensor Glucose mg/dL",
+                                {"%,131,120", "%,,121"}))
+                    : read(rows("time,CGM (mg/dL)," + std::string(title), {"%,120,131", "%,121,"}));
+            EXPECT_EQ(intake.readings.size(), 12U) << title << first;
+            EXPECT_EQ(intake.readings.at(0).hundredths(), 12000) << title << first;
+            ASSERT_EQ(intake.diary.size(), 6U) << title << first;
+            EXPECT_EQ(intake.diary[0].kind, DiaryKind::finger_prick);
+            EXPECT_EQ(intake.diary[0].glucose, (Glucose{13100, GlucoseUnit::mg_per_dl}));
+        }
+    }
+}
+
+TEST(FingerPrickColumn, blood_glucose_alone_is_the_trace) {
+    for (const char* title : {"Blood Glucose mg/dL", "Blutzucker (mg/dL)", "BG"}) {
+        EXPECT_EQ(read(rows("time," + std::string(title), {"%,120"})).readings.size(), 12U);
+    }
+}
+
+TEST(FingerPrickColumn, a_second_level_of_a_row_is_told) {
+    const Intake intake = read(rows("time,historic glucose mg/dL,scan glucose mg/dL",
+                                    {"%,120,131", "%,121,", "%,,122", "%,123,123"}));
+    EXPECT_EQ(intake.readings.size(), 12U);
+    EXPECT_EQ(code(intake, "second_value"), 3U);
+    EXPECT_EQ(note(intake, "second_value").found, "'131'");
+}
+
+TEST(FingerPrickColumn, a_number_that_stands_for_a_kind_is_no_note) {
+    const Intake intake =
+        read(rows("time,Record Type,glucose mg/dL", {"%,0,120", "%,1,121", "%,5,122"}));
+    EXPECT_EQ(intake.readings.size(), 12U);
+    EXPECT_TRUE(intake.diary.empty());
+}
