@@ -34,6 +34,7 @@ class Shaper {
         shape_.fields = usual_width(sample_, data_);
         read_titles();
         roles_by_content();
+        try_unclear_titles();
         leave_out_cut_values();
         settle_times();
         settle_glucose();
@@ -129,6 +130,31 @@ class Shaper {
                 column.role = *time_role(content);
             }
         }
+    }
+
+    // Where no title leads to a time, a title was taken for something it isn't ("Date of result"):
+    // what stands in the columns decides.
+    void try_unclear_titles() {
+        if (shape_.first(Role::time) || shape_.first(Role::date)) {
+            return;
+        }
+        for (std::size_t c = 0; c < shape_.columns.size(); ++c) {
+            const auto role = time_role(contents_[c]);
+            if (role && *role != Role::clock && spelled(c)) {
+                shape_.columns[c].role = *role;
+                shape_.columns[c].by_title = false;
+            }
+        }
+    }
+
+    // Digits alone may be a serial number as well.
+    bool spelled(std::size_t c) const {
+        return std::any_of(sample_.begin() + static_cast<std::ptrdiff_t>(data_), sample_.end(),
+                           [c](const SampleRow& row) {
+                               return c < row.cells.size() &&
+                                      row.cells[c].find_first_not_of("0123456789") !=
+                                          std::string::npos;
+                           });
     }
 
     // Fields past the last title are columns whose titles are missing. Numbers there, in a file

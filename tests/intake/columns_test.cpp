@@ -207,3 +207,18 @@ TEST(FingerPrickColumn, a_number_that_stands_for_a_kind_is_no_note) {
     EXPECT_EQ(intake.readings.size(), 12U);
     EXPECT_TRUE(intake.diary.empty());
 }
+
+TEST(TimeColumn, a_stamp_of_time_is_one_whatever_made_it_and_an_unclear_title_is_tried_by_content) {
+    for (const char* title : {"Ger\xC3\xA4tezeitstempel", "Device timestamp", "Date of result",
+                              "Result", "Sample type date", "Person seen on"}) {
+        const Intake intake = read(rows(std::string(title) + ",glucose mg/dL", {"%,120"}));
+        EXPECT_EQ(intake.readings.size(), 12U) << title;
+        EXPECT_EQ(intake.columns.at(0).role, "time") << title;
+    }
+}
+
+TEST(TimeColumn, a_title_that_leads_to_a_time_goes_before_an_unclear_one) {
+    const Intake intake = read(rows("Result,time,glucose mg/dL", {"2026-01-01 00:00,%,120"}));
+    EXPECT_EQ(intake.columns.at(1).role, "time");
+    EXPECT_EQ(intake.readings.size(), 12U);
+}
