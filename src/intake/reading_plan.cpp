@@ -88,6 +88,14 @@ class Planner {
             guess("date order", words.at(plan_.date_order), "asked for by option", "");
             return;
         }
+        if (plan_.shape.serial_times) {
+            plan_.date_order = DateOrder::year_first;
+            guess("times", "numbers of days", "likely",
+                  "such as '" + *plan_.shape.serial_times +
+                      "', counted from 30 December 1899 as spreadsheets do; --time-column names "
+                      "another column");
+            return;
+        }
         const auto answer = evidence.order.answer();
         if (answer.order) {
             plan_.date_order = *answer.order;

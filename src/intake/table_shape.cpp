@@ -3,6 +3,7 @@
 #include "intake/cell_content.hpp"
 #include "intake/cut_decimals.hpp"
 #include "intake/plain_text.hpp"
+#include "intake/serial_columns.hpp"
 #include "intake/table_outline.hpp"
 
 #include <algorithm>
@@ -353,7 +354,19 @@ std::vector<std::size_t> TableShape::all(Role role) const {
 
 TableShape table_shape(const std::vector<SampleRow>& sample, const SourceFacts& facts,
                        const ShapeOptions& options) {
-    return Shaper(sample, facts, options).shape();
+    TableShape shape = Shaper(sample, facts, options).shape();
+    if (shape.has_time) {
+        return shape;
+    }
+    // Numbers that count days are times only where nothing else is.
+    if (const auto serials = serial_columns(sample)) {
+        TableShape counted = Shaper(serials->sample, facts, options).shape();
+        if (counted.has_time) {
+            counted.serial_times = serials->first;
+            return counted;
+        }
+    }
+    return shape;
 }
 
 }  // namespace tracewright

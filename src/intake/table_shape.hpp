@@ -36,6 +36,7 @@ struct TableShape {
     std::uint32_t header_rows = 0;
     std::size_t fields = 0;  ///< columns of the block
     std::vector<ColumnGuess> columns;
+    std::optional<std::string> serial_times;  ///< times are numbers of days, such as this one
     std::optional<CutDecimals> cut_decimals;  ///< what a level seems to have lost
     bool has_time = false;
     bool has_glucose = false;

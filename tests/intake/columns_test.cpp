@@ -222,3 +222,34 @@ TEST(TimeColumn, a_title_that_leads_to_a_time_goes_before_an_unclear_one) {
     EXPECT_EQ(intake.columns.at(1).role, "time");
     EXPECT_EQ(intake.readings.size(), 12U);
 }
+
+TEST(SerialTimes, numbers_of_days_are_read_where_the_whole_column_is_such_and_said_so) {
+    for (const char* text :
+         {"time,glucose mg/dL\n46083.34375,120\n46083.354166667,121\n46084,122\n",
+          "46083.34375,120\n46083.354166667,121\n46084,122\n",
+          "Zeit;Glukose mg/dL\n46083,34375;120\n46083,354166667;121\n46084;122\n"}) {
+        for (const bool named : {false, true}) {
+            IntakeOptions options;
+            if (named) {
+                options.time_column = "1";
+            }
+            const Intake intake = read(text, options);
+            ASSERT_EQ(intake.readings.size(), 3U) << text << named;
+            const auto day = Instant{std::chrono::sys_days{std::chrono::year{2026} / 3 / 2}};
+            EXPECT_EQ(intake.readings[0].at, day + std::chrono::minutes{8 * 60 + 15});
+            EXPECT_EQ(intake.readings[1].at, day + std::chrono::minutes{8 * 60 + 30});
+            EXPECT_EQ(intake.readings[2].at, day + std::chrono::hours{24});
+            EXPECT_TRUE(std::ranges::any_of(intake.guesses, [](const Guess& guess) {
+                return guess.what == "times" && guess.why.find("46083") != std::string::npos;
+            }));
+        }
+    }
+}
+
+TEST(SerialTimes, other_numbers_are_no_times) {
+    for (const char* text : {"a,glucose mg/dL\n463.5,120\n464.5,121\n465.5,122\n",
+                             "a,glucose mg/dL\n46083.5,120\n12.5,121\n46084.5,122\n",
+                             "a,glucose mg/dL\n46083,120\n46084,121\n46085,122\n"}) {
+        EXPECT_EQ(read(text).error->kind, FileErrorKind::no_time_column) << text;
+    }
+}
