@@ -6,6 +6,7 @@
 #include "intake/row_reader.hpp"
 #include "intake/row_sensor.hpp"
 #include "intake/row_store.hpp"
+#include "intake/table_outline.hpp"
 #include "intake/table_shape.hpp"
 #include "intake/wall_order.hpp"
 #include "trace/wear.hpp"
@@ -258,9 +259,18 @@ Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
     RowSource& source = **opened;
     intake.facts = source.facts();
     tell_source(intake);
-    const TableShape shape =
-        table_shape(sample_of(source), source.facts(),
-                    {options.header_line, options.time_column, options.glucose_column});
+    const std::vector<SampleRow> sample = sample_of(source);
+    const TableShape shape = table_shape(
+        sample, source.facts(), {options.header_line, options.time_column, options.glucose_column});
+    const auto titles = titles_without_data(sample, source.facts());
+    if (!shape.has_time && titles) {
+        intake.error =
+            no_table(intake, FileErrorKind::empty, "titles and no row of data below them",
+                     "rows with a date and time beside a value", "");
+        intake.error->line = *titles;
+        intake.ledger.count(Fate::not_data, sample.size());
+        return intake;
+    }
     if (!shape.has_time) {
         intake.error =
             no_table(intake, FileErrorKind::no_time_column, "no column of times",

@@ -1,6 +1,7 @@
 #include "intake/table_outline.hpp"
 
 #include "intake/cell_content.hpp"
+#include "intake/column_title.hpp"
 #include "intake/number_text.hpp"
 #include "intake/plain_text.hpp"
 
@@ -110,6 +111,24 @@ TableOutline outline_of(const std::vector<SampleRow>& sample, const SourceFacts&
         }
     }
     return outline;
+}
+
+std::optional<std::uint32_t> titles_without_data(const std::vector<SampleRow>& sample,
+                                                 const SourceFacts& facts) {
+    for (auto row = sample.rbegin(); row != sample.rend(); ++row) {
+        if (row_content(*row, facts).filled == 0 || units_row(*row)) {
+            continue;
+        }
+        const bool of_time =
+            std::any_of(row->cells.begin(), row->cells.end(), [](const std::string& cell) {
+                const Role role = title_meaning(cell).role;
+                return role == Role::time || role == Role::date || role == Role::clock;
+            });
+        const bool titles =
+            header_like(*row, facts) && of_time && row_content(*row, facts).filled >= 2;
+        return titles ? std::optional{row->line} : std::nullopt;
+    }
+    return std::nullopt;
 }
 
 std::size_t usual_width(const std::vector<SampleRow>& sample, std::size_t from) {

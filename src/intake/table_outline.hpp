@@ -22,6 +22,11 @@ struct TableOutline {
 TableOutline outline_of(const std::vector<SampleRow>& sample, const SourceFacts& facts,
                         std::optional<std::uint32_t> header_line);
 
+/// The line of titles, one of them of a time, with nothing below but blank lines and units; empty
+/// if there is something below, or no such titles.
+std::optional<std::uint32_t> titles_without_data(const std::vector<SampleRow>& sample,
+                                                 const SourceFacts& facts);
+
 /// The most common count of cells from a row on.
 std::size_t usual_width(const std::vector<SampleRow>& sample, std::size_t from);
 
