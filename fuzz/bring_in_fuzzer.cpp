@@ -19,12 +19,16 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
         ledger.read()) {
         std::abort();
     }
-    for (std::size_t i = 1; i < intake.readings.size(); ++i) {
-        if (intake.readings[i - 1].at >= intake.readings[i].at) {
-            std::abort();
+    std::vector<std::vector<Reading>> sensors = intake.other_sensors;
+    sensors.push_back(intake.readings);
+    for (const std::vector<Reading>& readings : sensors) {
+        for (std::size_t i = 1; i < readings.size(); ++i) {
+            if (readings[i - 1].at >= readings[i].at) {
+                std::abort();
+            }
         }
     }
-    if (intake.error && (!intake.readings.empty() || !intake.diary.empty())) {
+    if (intake.error && (intake.count_of_readings() > 0 || !intake.diary.empty())) {
         std::abort();
     }
     return 0;

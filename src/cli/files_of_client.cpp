@@ -40,13 +40,12 @@ void take(Gathered& gathered, const std::string& file, const FileOptions& option
          << intake.ledger.with(Fate::duplicate) << ", conflict "
          << intake.ledger.with(Fate::conflict) << ", rejected "
          << intake.ledger.with(Fate::rejected) << "\n";
-    if (!intake.readings.empty() && !gathered.unit) {
+    if (intake.count_of_readings() > 0 && !gathered.unit) {
         gathered.unit = intake.unit;
     }
     const auto new_wear = std::chrono::seconds{std::lround(options.new_wear_after_hours * 3600)};
     ReviewInput& input = gathered.files.input;
-    for (Wear& wear :
-         wears_of(std::move(intake.readings), fs::path(file).filename().string(), new_wear)) {
+    for (Wear& wear : wears_in(intake, fs::path(file).filename().string(), new_wear)) {
         input.wears.push_back(std::move(wear));
     }
     input.diary.insert(input.diary.end(), intake.diary.begin(), intake.diary.end());

@@ -54,7 +54,7 @@ void print_rows(const Intake& intake, std::ostream& out) {
     if (ledger.with(Fate::question) > 0) {
         out << fmt::format("; waiting for an answer {}", ledger.with(Fate::question));
     }
-    out << fmt::format("\n  readings {}, diary entries {}\n", intake.readings.size(),
+    out << fmt::format("\n  readings {}, diary entries {}\n", intake.count_of_readings(),
                        intake.diary.size());
     std::map<std::string, std::size_t> shown;
     for (const RowNote& note : ledger.notes()) {

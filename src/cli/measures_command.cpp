@@ -53,7 +53,7 @@ Measured measured(const std::string& file, const Plan& plan) {
     result.unit = unit_shown(plan.files, intake.unit);
     const ZoneHistory& zones = plan.intake.zones;
     const auto new_wear = std::chrono::seconds{std::lround(plan.files.new_wear_after_hours * 3600)};
-    const std::vector<Wear> wears = wears_of(std::move(intake.readings), file, new_wear);
+    const std::vector<Wear> wears = wears_in(intake, file, new_wear);
     const CountedTrace trace = counted_trace(wears);
     result.window = plan.window.value_or(trace.window);
     const TraceView view = cut(trace.view(), result.window);

@@ -4,7 +4,9 @@
 #include "intake/plain_scan.hpp"
 #include "intake/reading_plan.hpp"
 #include "intake/row_reader.hpp"
+#include "intake/row_sensor.hpp"
 #include "intake/row_store.hpp"
+#include "intake/table_outline.hpp"
 #include "intake/table_shape.hpp"
 #include "intake/wall_order.hpp"
 #include "trace/wear.hpp"
@@ -12,6 +14,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 
 namespace tracewright {
 
@@ -56,6 +59,17 @@ void tell_shape(Intake& intake, const TableShape& shape) {
         }
         intake.columns.push_back(
             {static_cast<std::uint32_t>(c + 1), column.title, name_of(column.role), unit});
+    }
+}
+
+// Numbers under no title are not read, nor refused with their row: at least they are told.
+void tell_untitled(Intake& intake, const TableShape& shape) {
+    for (std::size_t c = 0; c < shape.columns.size(); ++c) {
+        if (shape.columns[c].numbers_untitled) {
+            intake.ledger.remark({0, 0, Fate::stored, "column_without_a_title",
+                                  fmt::format("numbers in column {}, which has no title", c + 1),
+                                  "a title: what stands there is not read"});
+        }
     }
 }
 
@@ -104,11 +118,13 @@ void keep_sample(Intake& intake, const ReadRow& row) {
 void read_rows(RowSource& source, const ReadingPlan& plan, const IntakeOptions& options,
                Intake& intake) {
     RowReader reader(plan);
-    RowStore store(options);
+    RowStore store(options, plan.sensors_certain);
+    RowSensor sensor(plan.sensor_column);
     source.rewind();
     Row row;
     while (source.next(row)) {
         ReadRow read = reader.read(row);
+        read.sensor = sensor.of(row);
         keep_sample(intake, read);
         store.add(std::move(read));
     }
@@ -243,6 +259,7 @@ bool take_plain(const RowSource& source, const TableShape& shape, const IntakeOp
     intake.ledger.count(Fate::not_data, rows->rows_before + rows->blank_rows);
     intake.ledger.count(Fate::stored, rows->rows.size());
     intake.readings = std::move(rows->rows);
+    tell_untitled(intake, shape);
     return true;
 }
 
@@ -257,9 +274,18 @@ Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
     RowSource& source = **opened;
     intake.facts = source.facts();
     tell_source(intake);
-    const TableShape shape =
-        table_shape(sample_of(source), source.facts(),
-                    {options.header_line, options.time_column, options.glucose_column});
+    const std::vector<SampleRow> sample = sample_of(source);
+    const TableShape shape = table_shape(
+        sample, source.facts(), {options.header_line, options.time_column, options.glucose_column});
+    const auto titles = titles_without_data(sample, source.facts());
+    if (!shape.has_time && titles) {
+        intake.error =
+            no_table(intake, FileErrorKind::empty, "titles and no row of data below them",
+                     "rows with a date and time beside a value", "");
+        intake.error->line = *titles;
+        intake.ledger.count(Fate::not_data, sample.size());
+        return intake;
+    }
     if (!shape.has_time) {
         intake.error =
             no_table(intake, FileErrorKind::no_time_column, "no column of times",
@@ -279,7 +305,7 @@ Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
     }
     const FileEvidence evidence = evidence_of(source, shape);
     const ReadingPlan plan = reading_plan(shape, evidence, options, intake);
-    tell_shape(intake, shape);
+    tell_shape(intake, plan.shape);
     tell_zone(intake, options);
     if (!intake.questions.empty()) {
         intake.ledger.count(Fate::question, evidence.data_rows);
@@ -290,6 +316,7 @@ Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
     }
     read_rows(source, plan, options, intake);
     tell_distance_from_utc(intake);
+    tell_untitled(intake, plan.shape);
     if (!intake.questions.empty()) {
         intake.error =
             no_table(intake, FileErrorKind::needs_answer, intake.questions.front().sentence,
@@ -299,6 +326,25 @@ Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
 }
 
 }  // namespace
+
+std::size_t Intake::count_of_readings() const {
+    std::size_t count = readings.size();
+    for (const auto& sensor : other_sensors) {
+        count += sensor.size();
+    }
+    return count;
+}
+
+std::vector<Wear> wears_in(Intake& intake, const std::string& source,
+                           std::chrono::seconds new_wear_after) {
+    std::vector<Wear> wears = wears_of(std::move(intake.readings), source, new_wear_after);
+    for (auto& sensor : intake.other_sensors) {
+        std::ranges::move(wears_of(std::move(sensor), source, new_wear_after),
+                          std::back_inserter(wears));
+    }
+    std::ranges::stable_sort(wears, {}, &Wear::start);
+    return wears;
+}
 
 Intake bring_in(const std::string& path, const IntakeOptions& options) {
     return from_source(open_source(path, options.source), path, options);

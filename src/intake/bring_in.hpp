@@ -7,6 +7,7 @@
 #include "intake/open_source.hpp"
 #include "time/zone_history.hpp"
 #include "trace/reading.hpp"
+#include "trace/wear.hpp"
 
 #include <optional>
 #include <string>
@@ -49,7 +50,8 @@ struct Guess {
 
 /// Something only a person can answer; nothing of the rows concerned is stored until then.
 struct Question {
-    std::string code;  ///< "unit", "date_order", "decimal_mark", "twelve_hour_clock", "person"...
+    std::string code;      ///< "unit", "date_order", "decimal_mark", "decimal_comma",
+                           ///< "twelve_hour_clock", "person"...
     std::string sentence;  ///< with a sample row's text
     std::string guess;     ///< what we would take
     std::string option;    ///< the option that answers it
@@ -83,14 +85,25 @@ struct Intake {
     Ledger ledger;
 
     std::vector<Reading> readings;  ///< ascending, distinct moments, intervals set
+    /// Those of further sensors, where a column names them: each as `readings`, in order of their
+    /// first. They may be of the same moments.
+    std::vector<std::vector<Reading>> other_sensors;
     std::vector<HeldReading> held;  ///< conflicts
     Diary diary;
     GlucoseUnit unit = GlucoseUnit::mg_per_dl;
+    /// How many readings there are, of all sensors.
+    std::size_t count_of_readings() const;
+
     Zone zone = Zone::floating();                   ///< what wall times were read by
     std::optional<std::chrono::seconds> stands_at;  ///< no zone told: the rows' distance from UTC
     bool in_utc = false;                            ///< no zone told, and rows tell UTC alone
     bool clock_did_not_change = false;  ///< a device that slept through the clock change
 };
+
+/// Takes an intake's readings, sensor by sensor, and cuts them into wears (`wears_of`), in order of
+/// their beginnings.
+std::vector<Wear> wears_in(Intake& intake, const std::string& source,
+                           std::chrono::seconds new_wear_after);
 
 /// Reads one file of sensor readings, diary entries or both; guesses what it must, says what it
 /// guessed, and accounts for every row by the table of interchange 4.4. Never throws on input.

@@ -10,11 +10,12 @@ namespace tracewright {
 
 namespace {
 
-// Words that name a role: whole words of the title, or (marked by a leading '*') any part of it.
+// Words that name a role: whole words of the title, or (marked by a leading '*') any part of it, or
+// (by '=') nothing beside it.
 // In order: the first line with a word in the title decides.
 struct Words {
     Role role;
-    std::array<std::string_view, 18> words;
+    std::array<std::string_view, 30> words;
 };
 
 constexpr Words title_words[] = {
@@ -62,18 +63,52 @@ constexpr Words title_words[] = {
      {"*note", "*notiz", "*comment", "*bemerkung", "*remark", "text", "text en", "*kommentar",
       "*nota", "*\xE5\xA4\x87\xE6\xB3\xA8", "*text"}},
     {Role::glucose,
-     {"*glucose", "*glukose", "*glucosa", "cgm", "*blutzucker", "bz", "*glyc",
+     {"bg", "*glucose", "*glukose", "*glucosa", "cgm", "*blutzucker", "bz", "*glyc",
       "*\xE8\xA1\x80\xE7\xB3\x96", "*\xE8\x91\xA1\xE8\x90\x84\xE7\xB3\x96", "*glicemia",
       "*sensorwert"}},
+    // A stamp of time is one whatever made it: before the words for devices.
+    {Role::time,
+     {"*zeitstempel", "*timestamp", "*time stamp", "*zeitpunkt", "*datetime", "*date time",
+      "*horodat", "*fecha y hora", "*\xE6\x97\xB6\xE9\x97\xB4"}},
     {Role::person,
-     {"person", "patient", "*participant", "client", "subject", "*person id", "*patient id",
-      "*client id", "*subject id"}},
-    {Role::device, {"device", "serial", "*ger\xC3\xA4t", "*seriennummer", "*serial", "*sensor id"}},
+     {"person",
+      "*patient",
+      "*participant",
+      "client",
+      "clientid",
+      "*klient",
+      "subject",
+      "subjectid",
+      "*proband",
+      "*teilnehmer",
+      "user",
+      "*userid",
+      "*username",
+      "*benutzer",
+      "*person id",
+      "*client id",
+      "*subject id",
+      "*nachname",
+      "*vorname",
+      "*familienname",
+      "*surname",
+      "*last name",
+      "*lastname",
+      "*first name",
+      "*firstname",
+      "full name",
+      "*apellido",
+      "*pr\xC3\xA9nom",
+      "*\xE5\xA7\x93\xE5\x90\x8D",
+      "*\xE6\x82\xA3\xE8\x80\x85"}},
+    {Role::person, {"=id", "=name", "=nom", "=nombre", "=kennung", "=identifier", "=identifiant"}},
+    {Role::device,
+     {"device", "*deviceid", "*ger\xC3\xA4t", "*seriennummer", "*serial", "*sensor id", "*sensorid",
+      "*sensor number", "*sensor nr", "*sensor no", "*sensornummer", "*transmitter id", "*appareil",
+      "*dispositivo"}},
     {Role::kind, {"kind", "type", "art", "typ", "*record type", "category", "kategorie"}},
     {Role::value, {"value", "wert", "valeur", "valor", "result"}},
-    {Role::time,
-     {"time", "*datetime", "*timestamp", "*zeitpunkt", "zeit", "*date time", "ts", "when",
-      "*\xE6\x97\xB6\xE9\x97\xB4", "*zeitstempel", "*horodat", "*fecha y hora"}},
+    {Role::time, {"time", "zeit", "ts", "when"}},
     {Role::date,
      {"date", "datum", "day", "fecha", "tag", "*\xE6\x97\xA5\xE6\x9C\x9F", "*calendar date",
       "*night of"}},
@@ -104,6 +139,9 @@ std::string words_of(std::string_view title) {
 bool has_word(const std::string& title, std::string_view word) {
     if (word.starts_with('*')) {
         return title.find(word.substr(1)) != std::string::npos;
+    }
+    if (word.starts_with('=')) {
+        return title == word.substr(1);
     }
     const std::string padded = " " + title + " ";
     return padded.find(" " + std::string(word) + " ") != std::string::npos;
@@ -194,6 +232,32 @@ TitleMeaning title_meaning(std::string_view title) {
         meaning.role == Role::carbohydrate &&
         (has_word(words, "be") || has_word(words, "ke") || has_part(words, {"exchange"}));
     return meaning;
+}
+
+bool names_sensed_glucose(std::string_view title) {
+    const std::string words = words_of(title);
+    return has_word(words, "cgm") || has_word(words, "fgm") || has_word(words, "isf") ||
+           has_part(words, {"sensor", "interstiti", "continuous", "kontinuierlich", "gewebe",
+                            "en continu", "\xE4\xBC\xA0\xE6\x84\x9F"});
+}
+
+bool names_blood_glucose(std::string_view title) {
+    const std::string words = words_of(title);
+    return !names_sensed_glucose(title) &&
+           (has_word(words, "bg") || has_word(words, "bz") || has_word(words, "meter") ||
+            has_part(words, {"blood", "blut", "strip", "streifen", "finger", "capillar", "kapillar",
+                             "glucometer", "glyc\xC3\xA9mie", "glucemia", "glicemia",
+                             "messger\xC3\xA4t", "\xE8\xA1\x80\xE7\xB3\x96"}));
+}
+
+bool names_a_sensor(std::string_view title) {
+    return has_part(words_of(title), {"sensor", "serial", "serien"});
+}
+
+bool may_number_rows(std::string_view title) {
+    constexpr std::array says_little{"id",      "name",       "nom",        "nombre",
+                                     "kennung", "identifier", "identifiant"};
+    return std::find(says_little.begin(), says_little.end(), words_of(title)) != says_little.end();
 }
 
 bool names_a_medicine(std::string_view title) {

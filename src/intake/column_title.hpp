@@ -60,6 +60,19 @@ struct TitleMeaning {
 };
 TitleMeaning title_meaning(std::string_view title);
 
+/// Whether a title that may name persons may as well number rows or things: "ID", "Name".
+bool may_number_rows(std::string_view title);
+
+/// Whether a title says that levels were read by a sensor: "Sensor glucose", "CGM".
+bool names_sensed_glucose(std::string_view title);
+
+/// Whether a title can be of finger-pricks where another column is the sensor's: "Blood glucose",
+/// "BG", "Meter".
+bool names_blood_glucose(std::string_view title);
+
+/// Whether a title of devices says sensor or serial number: "Sensor ID" does, "Device" doesn't.
+bool names_a_sensor(std::string_view title);
+
 /// Whether the title of a column of medicines or doses says more than that: "insulin basal" does,
 /// "Dose (mg)" and "medicines taken" don't.
 bool names_a_medicine(std::string_view title);

@@ -10,8 +10,6 @@ namespace tracewright {
 
 namespace {
 
-constexpr std::size_t most_persons = 3;  // two are too many already
-
 bool is_number_role(Role role) {
     return role == Role::glucose || role == Role::finger_prick || role == Role::value ||
            (role >= Role::carbohydrate && role <= Role::energy);
@@ -31,7 +29,8 @@ class Gatherer {
           date_(time_ ? time_ : shape.first(Role::date)),
           clock_(shape.first(Role::clock)),
           glucose_(shape.all(Role::glucose)),
-          person_(shape.first(Role::person)),
+          persons_(shape.all(Role::person)),
+          devices_(shape.all(Role::device)),
           unit_(shape.first(Role::unit)),
           kind_(shape.first(Role::kind)),
           value_(shape.first(Role::value)) {}
@@ -45,9 +44,10 @@ class Gatherer {
         ++evidence_.data_rows;
         see_numbers(row);
         see_time(row);
-        if (evidence_.persons.size() < most_persons) {
-            if (std::string who = text_at(row, person_); !who.empty()) {
-                evidence_.persons.insert(std::move(who));
+        see_persons(row);
+        for (const std::size_t c : devices_) {
+            if (const std::string text = text_at(row, c); !text.empty()) {
+                evidence_.devices[c].see(text);
             }
         }
         if (unit_named(text_at(row, unit_))) {
@@ -93,6 +93,22 @@ class Gatherer {
         }
     }
 
+    void see_persons(const Row& row) {
+        std::vector<std::string> who;
+        for (const std::size_t c : persons_) {
+            const std::string text = text_at(row, c);
+            if (!text.empty()) {
+                evidence_.persons[c].see(text);
+            }
+            if (!may_number_rows(shape_.columns[c].title)) {
+                who.push_back(text);
+            }
+        }
+        if (!who.empty() && evidence_.people.size() < most_people) {
+            evidence_.people.insert(std::move(who));
+        }
+    }
+
     void see_levels(const Row& row) {
         for (const std::size_t c : glucose_) {
             see_level(text_at(row, c));
@@ -117,7 +133,8 @@ class Gatherer {
     const TableShape& shape_;
     std::optional<std::size_t> time_, date_, clock_;
     std::vector<std::size_t> glucose_;
-    std::optional<std::size_t> person_, unit_, kind_, value_;
+    std::vector<std::size_t> persons_, devices_;
+    std::optional<std::size_t> unit_, kind_, value_;
     FileEvidence evidence_;
 };
 

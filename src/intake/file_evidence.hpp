@@ -1,13 +1,16 @@
 #pragma once
 
 #include "intake/column_guesses.hpp"
+#include "intake/column_values.hpp"
 #include "intake/plain_scan.hpp"
 #include "intake/row_source.hpp"
 #include "intake/table_shape.hpp"
 
 #include <cstdint>
+#include <map>
 #include <set>
 #include <string>
+#include <vector>
 
 namespace tracewright {
 
@@ -17,7 +20,11 @@ struct FileEvidence {
     UnitEvidence unit;
     DateOrderEvidence order;
     TwelveHourEvidence twelve_hour;
-    std::set<std::string> persons;
+    std::map<std::size_t, ColumnValues> persons;  ///< of each column that may name persons
+    /// What these columns hold together on one row, in their order, up to `most_people` of it;
+    /// without those whose titles may be of row numbers.
+    std::set<std::vector<std::string>> people;
+    std::map<std::size_t, ColumnValues> devices;  ///< of each column that names devices
     std::uint64_t data_rows = 0;
     std::uint64_t with_clock = 0;  ///< rows whose time is a date and a time of day
     std::uint64_t date_alone = 0;
@@ -26,6 +33,8 @@ struct FileEvidence {
     std::string date_sample;
     std::uint32_t date_sample_line = 0;
 };
+
+constexpr std::size_t most_people = 64;
 
 /// Reads the source once for what its columns say; leaves it at its beginning.
 FileEvidence evidence_of(RowSource& source, const TableShape& shape);

@@ -33,19 +33,21 @@ bool plain_shape(const TableShape& shape) {
             return false;
         }
     }
-    return times == 1 && levels == 1;
+    // One device throughout is no matter; which are two is told the careful way.
+    return times == 1 && levels == 1 && shape.all(Role::device).size() <= 1;
 }
 
 // Goes through the text row by row; every step says whether the row is still plain.
 class Scanner {
   public:
     Scanner(std::string_view text, std::size_t columns, std::size_t time_column,
-            std::size_t level_column, char delimiter)
+            std::size_t level_column, std::optional<std::size_t> device_column, char delimiter)
         : at_(text.data()),
           end_(text.data() + text.size()),
           columns_(columns),
           time_column_(time_column),
           level_column_(level_column),
+          device_column_(device_column),
           delimiter_(delimiter) {}
 
     bool skip_lines(std::uint64_t lines) {
@@ -86,14 +88,14 @@ class Scanner {
             }
             const bool read = column == time_column_    ? time(wall)
                               : column == level_column_ ? number(level)
-                                                        : pass_over();
+                                                        : pass_over(column);
             if (!read) {
                 return false;
             }
         }
         for (std::size_t column = last + 1; at_ < end_ && *at_ == delimiter_; ++column) {
             const char* field = ++at_;
-            if (!pass_over() || (column >= columns_ && at_ != field)) {
+            if (!pass_over(column) || (column >= columns_ && at_ != field)) {
                 return false;  // more fields than columns
             }
         }
@@ -119,15 +121,22 @@ class Scanner {
         return found != nullptr ? static_cast<const char*>(found) : end_;
     }
 
-    // A column that means nothing: plain characters up to the next delimiter or line end.
-    bool pass_over() {
+    // A column that means nothing: plain characters up to the next delimiter or line end; in that
+    // of the device the same ones as on the first row.
+    bool pass_over(std::size_t column) {
+        const char* field = at_;
         while (at_ < end_ && *at_ != delimiter_ && *at_ != '\n' && *at_ != '\r') {
             if (*at_ == '"') {
                 return false;
             }
             ++at_;
         }
-        return true;
+        if (column != device_column_) {
+            return true;
+        }
+        const std::string_view text(field, static_cast<std::size_t>(at_ - field));
+        device_ = device_.value_or(text);
+        return text == *device_;
     }
 
     bool time(WallTime& wall) {
@@ -226,6 +235,8 @@ class Scanner {
     std::size_t columns_;
     std::size_t time_column_;
     std::size_t level_column_;
+    std::optional<std::size_t> device_column_;
+    std::optional<std::string_view> device_;  // of the first row
     char delimiter_;
     std::uint64_t seen_head_ =
         ~std::uint64_t{0};         // its first eight bytes, at first those of no text
@@ -243,7 +254,7 @@ std::optional<PlainRows> plain_rows(std::string_view text, const TableShape& sha
     PlainRows rows;
     rows.rows_before = shape.first_data_line - 1;
     Scanner scanner(text, shape.columns.size(), *shape.first(Role::time),
-                    *shape.first(Role::glucose), delimiter);
+                    *shape.first(Role::glucose), shape.first(Role::device), delimiter);
     if (!scanner.skip_lines(rows.rows_before)) {
         return std::nullopt;
     }

@@ -21,6 +21,9 @@ struct ReadingPlan {
     bool serial_1904 = false;
     bool date_is_midnight = false;      ///< in the column of times a date alone stands for 00:00
     std::optional<std::string> person;  ///< keep rows of this one only
+    /// The column that names each row's sensor, where the file holds more than one.
+    std::optional<std::size_t> sensor_column;
+    bool sensors_certain = false;  ///< its title says sensor or serial number, not just device
 };
 
 /// A glucose cell of a row.
@@ -42,6 +45,7 @@ struct ReadRow {
     std::optional<WallTime> end_wall;
     std::uint32_t line = 0;
     std::uint32_t time_column = 0;
+    std::uint32_t sensor = 0;  ///< which of the file's, as they come in it
     std::optional<RowGlucose> glucose;
     std::vector<DiaryEntry> entries;  ///< times not yet set
     std::optional<RowNote> note;   ///< fate of a settled row; `code` empty: counted without a note

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <map>
 #include <optional>
 #include <utility>
@@ -20,10 +21,12 @@ class Planner {
         plan_.person = options_.person;
         plan_.date_is_midnight = 10 * evidence.date_alone <= evidence.with_clock;
         decimal_mark(evidence);
+        cut_decimals();
         date_order(evidence);
         unit(evidence);
         twelve_hour(evidence);
         persons(evidence);
+        sensors(evidence);
         return plan_;
     }
 
@@ -61,6 +64,21 @@ class Planner {
         }
     }
 
+    void cut_decimals() {
+        if (const auto& cut = plan_.shape.cut_decimals) {
+            ask("decimal_comma",
+                fmt::format(
+                    "Is '{}' (line {}) one number? Its comma parts two fields here, and what "
+                    "stands behind it would be lost. If so, save the file with semicolons "
+                    "between the fields or with such numbers in quotes.",
+                    cut->sample, cut->line),
+                "one number",
+                fmt::format("a new file; or, if the first part is the whole value, "
+                            "--glucose-column {}",
+                            cut->column + 1));
+        }
+    }
+
     void date_order(const FileEvidence& evidence) {
         static const std::map<DateOrder, const char*> words = {
             {DateOrder::year_first, "year first"},
@@ -69,6 +87,14 @@ class Planner {
         if (options_.date_order) {
             plan_.date_order = *options_.date_order;
             guess("date order", words.at(plan_.date_order), "asked for by option", "");
+            return;
+        }
+        if (plan_.shape.serial_times) {
+            plan_.date_order = DateOrder::year_first;
+            guess("times", "numbers of days", "likely",
+                  "such as '" + *plan_.shape.serial_times +
+                      "', counted from 30 December 1899 as spreadsheets do; --time-column names "
+                      "another column");
             return;
         }
         const auto answer = evidence.order.answer();
@@ -155,11 +181,74 @@ class Planner {
         }
     }
 
+    // Two sensors in one file are two wears. A column that says sensor or serial number names them
+    // rather than one of devices, which may be what showed the readings.
+    void sensors(const FileEvidence& evidence) {
+        for (const auto& [c, values] : evidence.devices) {
+            const bool tells = values.differ() && !values.number_the_rows();
+            const bool better = !plan_.sensor_column ||
+                                (names_a_sensor(plan_.shape.columns[c].title) &&
+                                 !names_a_sensor(plan_.shape.columns[*plan_.sensor_column].title));
+            if (tells && better) {
+                plan_.sensor_column = c;
+            }
+        }
+        if (plan_.sensor_column) {
+            plan_.sensors_certain = names_a_sensor(plan_.shape.columns[*plan_.sensor_column].title);
+            guess("sensors",
+                  std::to_string(evidence.devices.at(*plan_.sensor_column).values().size()),
+                  "likely",
+                  "named in column '" + plan_.shape.columns[*plan_.sensor_column].title +
+                      "': the readings of each are kept apart");
+        }
+    }
+
+    // How well a column of persons tells whom the rows are of: whether it holds the one asked for,
+    // then how many it tells apart.
+    std::pair<bool, std::size_t> telling(const ColumnValues& values) const {
+        return {options_.person && values.values().contains(*options_.person),
+                values.values().size()};
+    }
+
+    // Of several columns that name persons (surname and first name) the one that tells most stands
+    // for all.
     void persons(const FileEvidence& evidence) {
-        if (evidence.persons.size() > 1 && !options_.person) {
+        std::optional<std::size_t> kept;
+        std::size_t place = most_people;  // of the kept one, in `people`
+        std::size_t strong = 0;
+        bool several = false;
+        for (const std::size_t c : plan_.shape.all(Role::person)) {
+            const bool weak = may_number_rows(plan_.shape.columns[c].title);
+            const std::size_t here = weak ? most_people : strong++;
+            const auto found = evidence.persons.find(c);
+            if (found == evidence.persons.end() || (weak && found->second.number_the_rows())) {
+                continue;
+            }
+            several = several || found->second.differ();
+            if (!kept || telling(found->second) > telling(evidence.persons.at(*kept))) {
+                kept = c;
+                place = here;
+            }
+        }
+        for (const std::size_t c : plan_.shape.all(Role::person)) {
+            plan_.shape.columns[c].role = c == kept ? Role::person : Role::ignored;
+        }
+        if (several && !options_.person) {
             ask("person", "The file holds rows of more than one person. Whose are to be taken?", "",
                 "--person");
+        } else if (several && namesakes(evidence, place) > 1) {
+            ask("person",
+                "More than one person of the file bears the name asked for. Can the rows of each "
+                "be put in a file of their own?",
+                "", "a new file");
         }
+    }
+
+    // How many persons bear the name asked for in the column at `place` of `people`.
+    std::size_t namesakes(const FileEvidence& evidence, std::size_t place) const {
+        return static_cast<std::size_t>(std::count_if(
+            evidence.people.begin(), evidence.people.end(),
+            [&](const auto& who) { return place < who.size() && who[place] == *options_.person; }));
     }
 
     const IntakeOptions& options_;

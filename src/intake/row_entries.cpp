@@ -58,6 +58,7 @@ class EntryBuilder {
         : cells_(cells), plan_(plan), row_(row) {}
 
     void build() {
+        tell_second_glucose();
         of_kind();
         meal();
         finger_prick();
@@ -77,6 +78,22 @@ class EntryBuilder {
     }
 
   private:
+    // Of two columns of glucose the first that has a level is the row's; what another says beside
+    // it is told.
+    void tell_second_glucose() {
+        for (const std::size_t c : plan_.shape.all(Role::glucose)) {
+            if (!row_.glucose || cells_.at(c) <= row_.glucose->column || !cells_.filled(c)) {
+                continue;
+            }
+            const GlucoseCell cell = written_glucose(cells_.text(c), plan_.decimal_mark);
+            const bool same = cell.level && cell.level->hundredths == row_.glucose->hundredths &&
+                              cell.level->limit == row_.glucose->limit;
+            if (cell.level && !same) {
+                warn(c, "second_value", "one glucose value in a row: the first is taken");
+            }
+        }
+    }
+
     const ColumnGuess& column(std::size_t c) const { return plan_.shape.columns[c]; }
 
     DiaryEntry& add(DiaryKind kind) {

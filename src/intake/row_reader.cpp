@@ -48,8 +48,14 @@ bool filled_beyond(const RowCells& cells, std::size_t fields, std::size_t all) {
     return beyond;
 }
 
-// A number that is the whole text.
+// A number that is the whole text, its decimals behind a point or a comma.
 std::optional<double> serial_in(std::string_view text) {
+    std::string with_point;
+    if (text.find(',') != std::string_view::npos) {
+        with_point = text;
+        std::ranges::replace(with_point, ',', '.');
+        text = with_point;
+    }
     double serial = 0;
     const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), serial);
     const bool whole = error == std::errc{} && end == text.data() + text.size();

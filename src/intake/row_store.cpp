@@ -64,6 +64,8 @@ void RowStore::add(ReadRow row) {
         return;
     }
     Timed timed{};
+    timed.sensor = row.sensor;
+    sensors_ = std::max(sensors_, row.sensor + 1);
     timed.line = row.line;
     timed.time_column = row.time_column;
     timed.wall = row.wall;
@@ -121,11 +123,12 @@ bool RowStore::zone_is_asked_for(Intake& intake) {
 }
 
 // Wall times become moments: by zone and order, or at one offset where the device's clock slept.
-void RowStore::place(Intake& intake) {
+// Each sensor has its own order and clock.
+void RowStore::place(Intake& intake, std::uint32_t sensor) {
     std::vector<WallTime> walls;
     std::vector<std::size_t> of_row;
     for (std::size_t i = 0; i < rows_.size(); ++i) {
-        if (!rows_[i].told) {
+        if (!rows_[i].told && rows_[i].sensor == sensor) {
             walls.push_back(rows_[i].wall);
             of_row.push_back(i);
         }
@@ -227,10 +230,46 @@ void RowStore::limits_without_a_number() {
     }
 }
 
-void RowStore::tell_readings_apart(Intake& intake) {
+// Two sensors at once report side by side. Devices that show one sensor take turns often, and one
+// hardly reports while the other does.
+bool RowStore::devices_take_turns() const {
+    constexpr std::size_t often = 4;
+    std::vector<const Timed*> in_time;
+    for (const Timed& row : rows_) {
+        if (row.glucose && !row.dropped) {
+            in_time.push_back(&row);
+        }
+    }
+    std::ranges::stable_sort(in_time, {}, &Timed::at);
+    std::size_t turns = 0;
+    std::size_t side_by_side = 0;
+    for (std::size_t i = 1; i < in_time.size(); ++i) {
+        if (in_time[i]->sensor != in_time[i - 1]->sensor) {
+            ++turns;
+            // Both of one moment, or back at once to the one before.
+            const bool back =
+                i + 1 < in_time.size() && in_time[i + 1]->sensor == in_time[i - 1]->sensor;
+            side_by_side += in_time[i]->at == in_time[i - 1]->at || back ? 1U : 0U;
+        }
+    }
+    return turns >= often * sensors_ && 2 * side_by_side < turns;
+}
+
+void RowStore::join_devices() {
+    for (Timed& row : rows_) {
+        row.sensor = 0;
+    }
+    ledger_.remark({0, 0, Fate::stored, "devices_take_turns",
+                    fmt::format("{} devices that take turns", sensors_),
+                    "one sensor that they show: its readings are kept together"});
+    sensors_ = 1;
+}
+
+std::vector<Reading> RowStore::readings_of(std::uint32_t sensor, Intake& intake) {
+    std::vector<Reading> readings;
     std::vector<std::size_t> order;
     for (std::size_t i = 0; i < rows_.size(); ++i) {
-        if (rows_[i].glucose && !rows_[i].dropped) {
+        if (rows_[i].glucose && !rows_[i].dropped && rows_[i].sensor == sensor) {
             order.push_back(i);
         }
     }
@@ -263,15 +302,31 @@ void RowStore::tell_readings_apart(Intake& intake) {
                          "20 to 600 mg/dL (1.1 to 33.3 mmol/L); out of the measures until "
                          "confirmed"});
                 }
-                intake.readings.emplace_back(row.at, level, seconds{1}, g.limit,
-                                             implausible(g) && g.limit == Limit::none);
+                readings.emplace_back(row.at, level, seconds{1}, g.limit,
+                                      implausible(g) && g.limit == Limit::none);
             } else if (row.fate == Fate::conflict) {
                 intake.held.push_back({row.at, level, row.line});
             }
         }
         begin = end;
     }
-    set_intervals(intake.readings);
+    set_intervals(readings);
+    return readings;
+}
+
+void RowStore::tell_readings_apart(Intake& intake) {
+    std::vector<std::vector<Reading>> sensors;
+    for (std::uint32_t sensor = 0; sensor < sensors_; ++sensor) {
+        if (auto readings = readings_of(sensor, intake); !readings.empty()) {
+            sensors.push_back(std::move(readings));
+        }
+    }
+    std::ranges::stable_sort(sensors, {}, [](const auto& readings) { return readings.front().at; });
+    if (!sensors.empty()) {
+        intake.readings = std::move(sensors.front());
+        sensors.erase(sensors.begin());
+    }
+    intake.other_sensors = std::move(sensors);
 }
 
 void RowStore::tell_entries_apart(Intake& intake) {
@@ -350,7 +405,9 @@ void RowStore::count_fates() {
 
 void RowStore::settle(Intake& intake) {
     const bool zone_asked = zone_is_asked_for(intake);
-    place(intake);
+    for (std::uint32_t sensor = 0; sensor < sensors_; ++sensor) {
+        place(intake, sensor);
+    }
     check_years();
     if (too_many_in_the_future(intake) || zone_asked) {
         const auto open =
@@ -360,6 +417,9 @@ void RowStore::settle(Intake& intake) {
         return;
     }
     limits_without_a_number();
+    if (sensors_ > 1 && !sensors_certain_ && devices_take_turns()) {
+        join_devices();
+    }
     tell_readings_apart(intake);
     tell_entries_apart(intake);
     count_fates();

@@ -5,11 +5,14 @@
 
 namespace tracewright {
 
-/// Gathers rows that were read, places them in time, tells duplicates and conflicts, and settles
-/// every row's fate in the ledger.
+/// Gathers rows that were read, places them in time, tells duplicates and conflicts sensor by
+/// sensor, and settles every row's fate in the ledger.
 class RowStore {
   public:
-    explicit RowStore(const IntakeOptions& options) : options_(options) {}
+    /// `sensors_certain`: rows of several sensors are that, and not of several devices that show
+    /// one.
+    RowStore(const IntakeOptions& options, bool sensors_certain)
+        : options_(options), sensors_certain_(sensors_certain) {}
 
     void add(ReadRow row);
     /// Readings, diary and ledger into `intake`. Called once.
@@ -17,6 +20,7 @@ class RowStore {
 
   private:
     struct Timed {
+        std::uint32_t sensor;
         std::uint32_t line;
         std::uint32_t time_column;
         Instant at;
@@ -34,19 +38,24 @@ class RowStore {
     };
 
     bool zone_is_asked_for(Intake& intake);
-    void place(Intake& intake);
+    void place(Intake& intake, std::uint32_t sensor);
     void drop(Timed& row, const char* code, std::string found, std::string expected);
     void check_years();
     bool too_many_in_the_future(Intake& intake);
     void limits_without_a_number();
+    bool devices_take_turns() const;
+    void join_devices();
+    std::vector<Reading> readings_of(std::uint32_t sensor, Intake& intake);
     void tell_readings_apart(Intake& intake);
     void tell_entries_apart(Intake& intake);
     void count_fates();
 
     const IntakeOptions& options_;
+    bool sensors_certain_;
     std::vector<Timed> rows_;
     Diary entries_;
     Ledger ledger_;
+    std::uint32_t sensors_ = 1;
     std::optional<std::int64_t> low_limit_;  // written in the file itself, in hundredths
     std::optional<std::int64_t> high_limit_;
 };

@@ -1,204 +1,17 @@
 #include "intake/table_shape.hpp"
 
-#include "intake/clock_text.hpp"
-#include "intake/loose_clock.hpp"
-#include "intake/number_text.hpp"
+#include "intake/cell_content.hpp"
+#include "intake/cut_decimals.hpp"
 #include "intake/plain_text.hpp"
-#include "intake/serial_time.hpp"
+#include "intake/serial_columns.hpp"
+#include "intake/table_outline.hpp"
 
 #include <algorithm>
 #include <charconv>
-#include <map>
 
 namespace tracewright {
 
 namespace {
-
-enum class Content { empty, time, date, clock, number, limit_word, text };
-
-std::optional<double> as_double(const std::string& text) {
-    double value = 0;
-    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-    return error == std::errc{} && end == text.data() + text.size() ? std::optional{value}
-                                                                    : std::nullopt;
-}
-
-Content content_of_time(const WrittenTime& time) {
-    return time.has_date && time.has_clock ? Content::time
-           : time.has_date                 ? Content::date
-                                           : Content::clock;
-}
-
-// What one cell holds, read once.
-struct CellContent {
-    Content content = Content::empty;
-    bool unix_time = false;  // a number until a title says time
-    std::optional<double> number;
-};
-
-CellContent content_of(const std::string& cell, CellForm form, const SourceFacts& facts) {
-    if (cell.empty() || is_separator(cell)) {
-        return {};
-    }
-    const auto time = written_time(cell);
-    CellContent result;
-    result.unix_time = time && time->instant;
-    const auto number = [&] {
-        return written_number(cell, cell.find(',') != std::string::npos ? ',' : '.');
-    };
-    if (form == CellForm::date) {
-        const auto serial = as_double(cell);
-        const auto day = serial ? serial_time(*serial, facts.serial_1904) : std::nullopt;
-        result.content = day ? content_of_time(*day) : Content::number;
-        if (const auto n = day ? std::nullopt : number()) {
-            result.number = n->value();
-        }
-        return result;
-    }
-    if (time && !time->instant) {
-        result.content = content_of_time(*time);
-    } else if (const auto n = number(); n && n->tail.size() <= 8) {
-        result.content = Content::number;
-        result.number = n->value();
-    } else {
-        result.content = written_glucose(cell, '.').level ? Content::limit_word : Content::text;
-    }
-    return result;
-}
-
-bool time_like(Content content) {
-    return content == Content::time || content == Content::date || content == Content::clock;
-}
-
-struct RowContent {
-    std::uint64_t time_columns = 0;  // a bit for each of the first 64
-    std::size_t filled = 0;
-    std::size_t times = 0;
-    std::size_t texts = 0;
-    std::size_t unix_times = 0;
-};
-
-RowContent row_content(const SampleRow& row, const SourceFacts& facts) {
-    RowContent result;
-    for (std::size_t i = 0; i < row.cells.size(); ++i) {
-        const auto [content, unix_time, number] = content_of(row.cells[i], row.forms[i], facts);
-        result.filled += content != Content::empty ? 1U : 0U;
-        result.times += time_like(content) ? 1U : 0U;
-        result.texts += content == Content::text ? 1U : 0U;
-        result.unix_times += unix_time ? 1U : 0U;
-        if (i < 64 && (time_like(content) || unix_time)) {
-            result.time_columns |= std::uint64_t{1} << i;
-        }
-    }
-    return result;
-}
-
-// The first of two neighbouring rows that both begin like data: a time and at least one cell more.
-std::size_t first_data_row(const std::vector<SampleRow>& sample, const SourceFacts& facts) {
-    std::optional<std::size_t> before;
-    std::uint64_t time_columns_before = 0;
-    for (std::size_t i = 0; i < sample.size(); ++i) {
-        const RowContent content = row_content(sample[i], facts);
-        if (content.time_columns == 0 || content.filled < 2) {
-            continue;
-        }
-        // A single time in the title block ("created 2 March 2026") is no data.
-        if (before && i - *before <= 3 && (content.time_columns & time_columns_before) != 0) {
-            return *before;
-        }
-        before = i;
-        time_columns_before = content.time_columns;
-    }
-    return before.value_or(sample.size());
-}
-
-// Looks like titles: texts, no times and hardly a number.
-bool header_like(const SampleRow& row, const SourceFacts& facts) {
-    const RowContent content = row_content(row, facts);
-    return content.filled >= 1 && content.times == 0 && content.texts >= 1 &&
-           2 * content.texts >= content.filled;
-}
-
-// A second header row holds nothing but units.
-bool units_row(const SampleRow& row) {
-    bool any = false;
-    for (const std::string& cell : row.cells) {
-        if (cell.empty()) {
-            continue;
-        }
-        const std::string word = lower_case(cell);
-        const bool unit = unit_named(cell) || word == "g" || word == "kcal" || word == "h" ||
-                          word == "min" || word == "s" || word == "(g)" || word == "[g]" ||
-                          word == "%" || word == "iu";
-        const bool format = word.find("yyyy") != std::string::npos ||
-                            word.find("jjjj") != std::string::npos ||
-                            word.find("hh:mm") != std::string::npos || word == "-";
-        if (!unit && !format) {
-            return false;
-        }
-        any = any || unit;
-    }
-    return any;
-}
-
-std::size_t usual_width(const std::vector<SampleRow>& sample, std::size_t from) {
-    std::map<std::size_t, std::size_t> times;
-    std::size_t width = 0;
-    for (std::size_t i = from; i < sample.size(); ++i) {
-        const std::size_t n = ++times[sample[i].cells.size()];
-        if (n > times[width] || (n == times[width] && sample[i].cells.size() > width)) {
-            width = sample[i].cells.size();
-        }
-    }
-    return width;
-}
-
-struct ColumnContent {
-    std::map<Content, std::size_t> counts;
-    std::size_t filled = 0;
-    std::size_t unix_times = 0;
-    std::size_t loose_clocks = 0;  // "evening", "ca. 20:00"
-    std::vector<double> numbers;
-
-    bool mostly(Content content) const {
-        const auto found = counts.find(content);
-        return found != counts.end() && 2 * found->second > filled;
-    }
-    double median() const {
-        std::vector<double> sorted = numbers;
-        std::sort(sorted.begin(), sorted.end());
-        return sorted.empty() ? 0 : sorted[sorted.size() / 2];
-    }
-};
-
-ColumnContent column_content(const std::vector<SampleRow>& sample, std::size_t from,
-                             std::size_t column, const SourceFacts& facts) {
-    ColumnContent result;
-    for (std::size_t i = from; i < sample.size(); ++i) {
-        if (column >= sample[i].cells.size()) {
-            continue;
-        }
-        const std::string& cell = sample[i].cells[column];
-        const auto [content, unix_time, number] = content_of(cell, sample[i].forms[column], facts);
-        if (content == Content::empty) {
-            continue;
-        }
-        ++result.filled;
-        ++result.counts[content];
-        result.unix_times += unix_time ? 1U : 0U;
-        result.loose_clocks += content == Content::text && loose_clock(cell) ? 1U : 0U;
-        if (number) {
-            result.numbers.push_back(*number);
-        }
-    }
-    return result;
-}
-
-bool glucose_like(const ColumnContent& content) {
-    const bool numbers = 2 * content.numbers.size() > content.filled && content.numbers.size() >= 3;
-    const double median = content.median();
-    return numbers && ((median >= 2 && median <= 25) || (median >= 40 && median <= 400));
-}
 
 bool names_column(const std::string& wanted, const std::string& title, std::size_t index) {
     std::size_t number = 0;
@@ -222,39 +35,27 @@ class Shaper {
         shape_.fields = usual_width(sample_, data_);
         read_titles();
         roles_by_content();
+        try_unclear_titles();
+        leave_out_cut_values();
         settle_times();
         settle_glucose();
+        settle_finger_pricks();
         settle_movement();
+        settle_persons();
+        if (!options_.glucose_column) {
+            shape_.cut_decimals = cut_decimals(sample_, data_, titles_, shape_, facts_);
+        }
+        mark_untitled();
         what_there_is();
         return shape_;
     }
 
   private:
     void find_data() {
-        if (options_.header_line) {
-            header_ =
-                static_cast<std::size_t>(std::find_if(sample_.begin(), sample_.end(),
-                                                      [&](const SampleRow& row) {
-                                                          return row.line >= *options_.header_line;
-                                                      }) -
-                                         sample_.begin());
-            data_ = header_ + 1;
-        } else {
-            data_ = first_data_row(sample_, facts_);
-            header_ = data_;
-            for (std::size_t i = data_; i-- > 0;) {
-                if (sample_[i].cells.empty()) {
-                    continue;
-                }
-                const bool units = units_row(sample_[i]);
-                if (units && i > 0) {
-                    units_ = i;
-                    continue;
-                }
-                header_ = header_like(sample_[i], facts_) ? i : data_;
-                break;
-            }
-        }
+        const TableOutline outline = outline_of(sample_, facts_, options_.header_line);
+        header_ = outline.header;
+        data_ = outline.data;
+        units_ = outline.units;
         const std::size_t end = std::min(header_, data_);
         for (std::size_t i = 0; i < end && i < sample_.size(); ++i) {
             shape_.preamble_rows += sample_[i].cells.empty() || i == units_ ? 0U : 1U;
@@ -271,6 +72,7 @@ class Shaper {
             return;
         }
         const auto& titles = sample_[header_].cells;
+        titles_ = titles.size();
         // As many columns as titles, unless most rows have more: then titles are missing.
         std::size_t wider = 0;
         for (std::size_t i = data_; i < sample_.size(); ++i) {
@@ -328,6 +130,47 @@ class Shaper {
             } else if (column.role == Role::ignored && shape_.header_rows > 0 &&
                        time_role(content)) {
                 column.role = *time_role(content);
+            }
+        }
+    }
+
+    // Where no title leads to a time, a title was taken for something it isn't ("Date of result"):
+    // what stands in the columns decides.
+    void try_unclear_titles() {
+        if (shape_.first(Role::time) || shape_.first(Role::date)) {
+            return;
+        }
+        for (std::size_t c = 0; c < shape_.columns.size(); ++c) {
+            const auto role = time_role(contents_[c]);
+            if (role && *role != Role::clock && spelled(c)) {
+                shape_.columns[c].role = *role;
+                shape_.columns[c].by_title = false;
+            }
+        }
+    }
+
+    // Digits alone may be a serial number as well.
+    bool spelled(std::size_t c) const {
+        return std::any_of(sample_.begin() + static_cast<std::ptrdiff_t>(data_), sample_.end(),
+                           [c](const SampleRow& row) {
+                               return c < row.cells.size() &&
+                                      row.cells[c].find_first_not_of("0123456789") !=
+                                          std::string::npos;
+                           });
+    }
+
+    // Fields past the last title are columns whose titles are missing. Numbers there, in a file
+    // that commas cut, are rather the decimals of a value before: rows that have them are refused.
+    void leave_out_cut_values() {
+        if (titles_ == 0 || facts_.encoding.empty() || facts_.dialect.delimiter != ',') {
+            return;
+        }
+        for (std::size_t c = titles_; c < shape_.columns.size(); ++c) {
+            const bool named = shape_.columns[c].by_title;
+            if (!named && shape_.columns[c].role == Role::ignored && contents_[c].filled > 0) {
+                shape_.fields = c;
+                shape_.columns.resize(c);
+                contents_.resize(c);
             }
         }
     }
@@ -410,6 +253,24 @@ class Shaper {
         }
     }
 
+    // Beside a column that says it is the sensor's, blood glucose is a meter's.
+    void settle_finger_pricks() {
+        const auto sensed = shape_.all(Role::glucose);
+        const bool sensor = std::any_of(sensed.begin(), sensed.end(), [&](std::size_t c) {
+            return names_sensed_glucose(shape_.columns[c].title);
+        });
+        for (std::size_t c = 0; sensor && c < shape_.columns.size(); ++c) {
+            ColumnGuess& column = shape_.columns[c];
+            const bool glucose = column.role == Role::glucose ||
+                                 (column.role == Role::ignored && glucose_like(contents_[c]));
+            const bool asked_for =
+                options_.glucose_column && names_column(*options_.glucose_column, column.title, c);
+            if (glucose && !asked_for && names_blood_glucose(column.title)) {
+                column.role = Role::finger_prick;
+            }
+        }
+    }
+
     // A "type" whose words are no kinds of entry describes the movement beside it.
     void settle_movement() {
         const auto kind = shape_.first(Role::kind);
@@ -430,7 +291,31 @@ class Shaper {
                             return *kind < row.cells.size() && kind_meaning(row.cells[*kind]);
                         });
         if (!known) {
-            shape_.columns[*kind].role = moves ? Role::movement_text : Role::note;
+            // A number that stands for a kind says nothing to anyone who has no list of them.
+            shape_.columns[*kind].role = contents_[*kind].mostly(Content::number) ? Role::ignored
+                                         : moves ? Role::movement_text
+                                                 : Role::note;
+        }
+    }
+
+    // What bears a "name" beside no glucose, or on some rows only, is a dish or a walk as well.
+    void settle_persons() {
+        const bool long_form = shape_.first(Role::kind) && shape_.first(Role::value);
+        const bool glucose =
+            shape_.first(Role::glucose) || shape_.first(Role::finger_prick) || long_form;
+        for (const std::size_t c : shape_.all(Role::person)) {
+            const std::string title = lower_case(shape_.columns[c].title);
+            const bool throughout = 2 * contents_[c].filled > sample_.size() - data_;
+            if (may_number_rows(title) && title != "id" && !(glucose && throughout)) {
+                shape_.columns[c].role = Role::ignored;
+            }
+        }
+    }
+
+    void mark_untitled() {
+        for (std::size_t c = titles_; titles_ > 0 && c < shape_.columns.size(); ++c) {
+            shape_.columns[c].numbers_untitled =
+                shape_.columns[c].role == Role::ignored && !contents_[c].numbers.empty();
         }
     }
 
@@ -451,6 +336,7 @@ class Shaper {
     std::vector<ColumnContent> contents_;
     std::size_t data_ = 0;
     std::size_t header_ = 0;
+    std::size_t titles_ = 0;  // how many there are
     std::size_t units_ = static_cast<std::size_t>(-1);
 };
 
@@ -474,28 +360,21 @@ std::vector<std::size_t> TableShape::all(Role role) const {
     return found;
 }
 
-std::vector<SampleRow> sample_of(RowSource& source, std::size_t most) {
-    source.rewind();
-    std::vector<SampleRow> sample;
-    Row row;
-    while (sample.size() < most && source.next(row)) {
-        SampleRow& copy = sample.emplace_back();
-        copy.line = row.line;
-        copy.fault = row.fault;
-        copy.cells.reserve(row.cells.size());
-        copy.forms.reserve(row.cells.size());
-        for (const Cell& cell : row.cells) {
-            copy.cells.push_back(plain(cell.text));
-            copy.forms.push_back(cell.form);
-        }
-    }
-    source.rewind();
-    return sample;
-}
-
 TableShape table_shape(const std::vector<SampleRow>& sample, const SourceFacts& facts,
                        const ShapeOptions& options) {
-    return Shaper(sample, facts, options).shape();
+    TableShape shape = Shaper(sample, facts, options).shape();
+    if (shape.has_time) {
+        return shape;
+    }
+    // Numbers that count days are times only where nothing else is.
+    if (const auto serials = serial_columns(sample)) {
+        TableShape counted = Shaper(serials->sample, facts, options).shape();
+        if (counted.has_time) {
+            counted.serial_times = serials->first;
+            return counted;
+        }
+    }
+    return shape;
 }
 
 }  // namespace tracewright

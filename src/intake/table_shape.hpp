@@ -1,7 +1,7 @@
 #pragma once
 
 #include "intake/column_title.hpp"
-#include "intake/row_source.hpp"
+#include "intake/sample_row.hpp"
 
 #include <cstdint>
 #include <optional>
@@ -10,14 +10,6 @@
 
 namespace tracewright {
 
-/// A row of the beginning of a file, copied.
-struct SampleRow {
-    std::uint32_t line = 0;
-    std::vector<std::string> cells;  ///< plain text
-    std::vector<CellForm> forms;
-    RowFault fault = RowFault::none;
-};
-
 /// What one column was taken for, and on what grounds.
 struct ColumnGuess {
     std::string title;
@@ -25,7 +17,15 @@ struct ColumnGuess {
     std::optional<GlucoseUnit> unit;
     double minutes_per_unit = 1;
     bool exchanges = false;
-    bool by_title = false;  ///< else by content
+    bool by_title = false;          ///< else by content
+    bool numbers_untitled = false;  ///< ignored though numbers stand in it: no title says of what
+};
+
+/// A level cut in two by a comma that was its decimal mark.
+struct CutDecimals {
+    std::string sample;  ///< "6,9"
+    std::uint32_t line = 0;
+    std::size_t column = 0;  ///< of its first part
 };
 
 /// Where a table begins and what its columns are.
@@ -36,6 +36,8 @@ struct TableShape {
     std::uint32_t header_rows = 0;
     std::size_t fields = 0;  ///< columns of the block
     std::vector<ColumnGuess> columns;
+    std::optional<std::string> serial_times;  ///< times are numbers of days, such as this one
+    std::optional<CutDecimals> cut_decimals;  ///< what a level seems to have lost
     bool has_time = false;
     bool has_glucose = false;
     bool has_diary = false;
@@ -51,9 +53,6 @@ struct ShapeOptions {
     std::optional<std::string> time_column;
     std::optional<std::string> glucose_column;
 };
-
-/// Rows at the beginning of a source (at most `most`), which is left at its beginning.
-std::vector<SampleRow> sample_of(RowSource& source, std::size_t most = 150);
 
 /// Finds data by content (a time beside something else), the header above it, and each column's
 /// role by its title, else by what is in it.

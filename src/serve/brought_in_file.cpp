@@ -9,6 +9,7 @@ BroughtIn brought_in_file(Intake& intake) {
     BroughtIn file;
     file.source = std::filesystem::path(intake.file).filename().string();
     file.readings = std::move(intake.readings);
+    file.other_sensors = std::move(intake.other_sensors);
     file.diary = std::move(intake.diary);
     for (DiaryEntry& entry : file.diary) {
         entry.source = file.source;

@@ -59,7 +59,7 @@ Json json_of_look(const Intake& intake) {
                                    {"unit", or_null(column.unit)}});
     }
     json["sample"] = intake.sample;
-    json["readings"] = intake.readings.size();
+    json["readings"] = intake.count_of_readings();
     json["diary_entries"] = intake.diary.size();
     json["notes"] = Json::array();
     for (const RowNote& note : intake.ledger.notes()) {

@@ -63,9 +63,14 @@ class Planner {
         : file_(std::move(file)), known_(known), whose_(whose), new_wear_after_(new_wear_after) {}
 
     ImportPlan plan(const std::function<bool(const DiaryEntry&)>& known_entry) {
-        for (Wear& wear : wears_of(std::move(file_.readings), file_.source, new_wear_after_)) {
-            readings_ += wear.readings.size();
-            place(std::move(wear));
+        std::vector<std::vector<Reading>> sensors = std::move(file_.other_sensors);
+        sensors.insert(sensors.begin(), std::move(file_.readings));
+        const std::vector<std::optional<std::size_t>> owners = owners_of_known(sensors);
+        for (std::size_t sensor = 0; sensor < sensors.size(); ++sensor) {
+            for (Wear& wear : wears_of(std::move(sensors[sensor]), file_.source, new_wear_after_)) {
+                readings_ += wear.readings.size();
+                place(std::move(wear), sensor, owners);
+            }
         }
         for (DiaryEntry& entry : file_.diary) {
             const bool known = known_entry(entry);
@@ -100,11 +105,31 @@ class Planner {
         }
     }
 
-    void place(Wear wear) {
+    // For each known wear the sensor of the file that repeats most of it, where the file has
+    // several and one does.
+    std::vector<std::optional<std::size_t>> owners_of_known(
+        std::span<const std::vector<Reading>> sensors) const {
+        std::vector<std::optional<std::size_t>> owners(known_.size());
+        for (std::size_t k = 0; sensors.size() > 1 && k < known_.size(); ++k) {
+            std::size_t most = 0;
+            for (std::size_t s = 0; s < sensors.size() && !known_[k].wear.empty(); ++s) {
+                const Meeting meeting = meeting_of(sensors[s], known_[k].wear);
+                const std::size_t repeated = meeting.repeated.size();
+                if (repeated > most && repeated > meeting.contradicted.size()) {
+                    most = repeated;
+                    owners[k] = s;
+                }
+            }
+        }
+        return owners;
+    }
+
+    void place(Wear wear, std::size_t sensor, std::span<const std::optional<std::size_t>> owners) {
         std::vector<bool> taken(wear.readings.size(), false);
         std::optional<std::int64_t> joins;
-        for (const KnownWear& known : known_) {
-            if (known.wear.empty()) {
+        for (std::size_t k = 0; k < known_.size(); ++k) {
+            const KnownWear& known = known_[k];
+            if (known.wear.empty() || owners[k].value_or(sensor) != sensor) {
                 continue;
             }
             const Meeting meeting = meeting_of(wear.readings, known.wear);

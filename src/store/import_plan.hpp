@@ -17,6 +17,8 @@ namespace tracewright {
 struct BroughtIn {
     std::string source;  ///< the file's name as given; sealed where it is kept
     std::vector<Reading> readings;
+    /// Of further sensors, where the file tells them apart: none empty, none beginning sooner.
+    std::vector<std::vector<Reading>> other_sensors;
     Diary diary;
     struct Held {
         Instant at;
@@ -78,6 +80,8 @@ struct ImportPlan {
 /// Sorts a file's rows into new, known, and contradicting ones.
 /// - The same moment with the same level (to the rounding of the coarser unit) is a duplicate; with
 ///   another level it is a conflict: what is stored stays (interchange 4.4 rows 16, 17).
+/// - A wear that one of the file's sensors repeats is that sensor's: another sensor of the file
+///   neither repeats nor contradicts it.
 /// - Readings that repeat a wear or follow it within `new_wear_after` join it; others make wears.
 /// - The file as a whole is held, with a question, if it contradicts a wear (row 44): where it has
 ///   a wear's moments, more than 1 in 50 (at least 3) of the levels differ; where its moments lie

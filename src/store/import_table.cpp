@@ -15,8 +15,13 @@ namespace {
 
 constexpr auto near_enough_to_join = std::chrono::hours{48};
 
-Interval span_of(std::span<const Reading> readings) {
-    return {readings.front().at - near_enough_to_join, readings.back().at + near_enough_to_join};
+// Of all readings of a file that has some; those of its first sensor begin first.
+Interval span_of(const BroughtIn& file) {
+    Instant last = file.readings.back().at;
+    for (const auto& sensor : file.other_sensors) {
+        last = std::max(last, sensor.back().at);
+    }
+    return {file.readings.front().at - near_enough_to_join, last + near_enough_to_join};
 }
 
 }  // namespace
@@ -56,7 +61,7 @@ ImportTable::ImportTable(Database& database, const Seal& seal, TraceTable& trace
 ImportPlan ImportTable::plan(std::int64_t client, BroughtIn file, WhoseFile whose) {
     std::vector<KnownWear> known;
     if (!file.readings.empty()) {
-        const Interval span = span_of(file.readings);
+        const Interval span = span_of(file);
         for (const WearRow& row : trace_.wears(client)) {
             Wear wear;
             wear.start = row.start;

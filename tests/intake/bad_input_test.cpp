@@ -324,7 +324,14 @@ TEST(BadInput, row_35_scientific_notation) {
 
 TEST(BadInput, row_36_what_is_no_table_is_refused_in_plain_words) {
     EXPECT_EQ(read("").error->kind, FileErrorKind::empty);
-    EXPECT_EQ(read("time,glucose mg/dL\n").error->kind, FileErrorKind::no_time_column);
+    for (const char* titles : {"time,glucose mg/dL\n", "time,glucose\n,mg/dL\n\n"}) {
+        const Intake alone = read(titles);
+        EXPECT_EQ(alone.error->kind, FileErrorKind::empty);
+        EXPECT_THAT(alone.error->sentence(),
+                    HasSubstr("test.csv:1: found titles and no row of data below them"));
+        EXPECT_EQ(alone.ledger.read(), 0U);
+        EXPECT_GE(count(alone, Fate::not_data), 1U);
+    }
     EXPECT_EQ(read(std::string("\x7F"
                                "ELF\x02\x01\x01",
                                7) +

@@ -1,0 +1,255 @@
+// What columns mean where their titles say little, nothing, or too much.
+#include "intake/bring_in.hpp"
+
+#include "intake/intake_for_tests.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include <fmt/format.h>
+
+using namespace tracewright;
+using namespace tracewright::testing;
+using ::testing::HasSubstr;
+
+namespace {
+
+/// Rows a quarter of an hour apart from 2 March 2026 on: `%` of a row is its time.
+std::string rows(const std::string& titles, const std::vector<std::string>& some,
+                 std::size_t count = 12) {
+    std::string text = titles.empty() ? "" : titles + "\n";
+    for (std::size_t i = 0; i < count; ++i) {
+        std::string row = some[i % some.size()];
+        const std::string time =
+            fmt::format("2026-03-{:02} {:02}:{:02}", 2 + i / 96, i / 4 % 24, i % 4 * 15);
+        row.replace(row.find('%'), 1, time);
+        text += row + "\n";
+    }
+    return text;
+}
+
+}  // namespace
+
+TEST(CutDecimals, rows_whose_decimal_comma_is_cut_are_refused_where_no_title_asks_for_the_rest) {
+    const Intake intake = read(rows("time,glucose mmol/L", {"%,6,9", "%,7,4"}));
+    EXPECT_EQ(intake.readings.size(), 0U);
+    EXPECT_EQ(count(intake, Fate::rejected), 12U);
+    EXPECT_THAT(note(intake, "too_many_fields").expected, HasSubstr("decimal comma"));
+    expect_sums(intake);
+    // So too in mg/dL, and where a few levels were whole.
+    EXPECT_EQ(
+        code(read(rows("time,glucose mg/dL", {"%,120,5", "%,121", "%,119,25"})), "too_many_fields"),
+        8U);
+}
+
+TEST(CutDecimals, where_rows_cannot_tell_it_is_asked) {
+    for (const char* titles : {"time,glucose mmol/L,note", ""}) {
+        const Intake intake = read(rows(titles, {"%,6,9,", "%,7,4,"}));
+        EXPECT_TRUE(asks(intake, "decimal_comma")) << titles;
+        EXPECT_THAT(intake.questions.at(0).sentence, HasSubstr("'6,9'"));
+        EXPECT_EQ(intake.ledger.read(), 0U) << titles;
+    }
+    EXPECT_TRUE(asks(read(rows("", {"%,6,9", "%,7,4"})), "decimal_comma"));
+    EXPECT_TRUE(
+        asks(read(rows("time,glucose mmol/L,note", {"%,6,9,bread", "%,7,4,"})), "decimal_comma"));
+    IntakeOptions answered;
+    answered.glucose_column = "2";
+    EXPECT_EQ(read(rows("", {"%,6,9", "%,7,4"}), answered).readings.size(), 12U);
+}
+
+TEST(CutDecimals, a_column_without_a_title_loses_nothing_where_nothing_was_cut) {
+    EXPECT_EQ(read(rows("time,glucose mmol/L", {"%,6.9,"})).readings.size(), 12U);
+    EXPECT_EQ(read(rows("time,glucose mmol/L", {"%,6,", "%,7,"})).readings.size(), 12U);
+    EXPECT_EQ(read(rows("time;glucose mmol/L", {"%;6,9;"})).readings.size(), 12U);
+    const Intake noted = read(rows("time,glucose mmol/L", {"%,6.9,bread"}));
+    EXPECT_EQ(noted.readings.size(), 12U);
+    EXPECT_EQ(noted.diary.at(0).text, "bread");
+}
+
+TEST(CutDecimals, numbers_in_a_column_without_a_title_are_told_where_commas_cut_nothing) {
+    const Intake intake = read(rows("time;glucose mmol/L", {"%;6,9;31"}));
+    EXPECT_EQ(intake.readings.size(), 12U);
+    EXPECT_THAT(note(intake, "column_without_a_title").found, HasSubstr("column 3"));
+}
+
+TEST(Persons, a_column_that_names_two_persons_is_asked_about_whatever_its_title) {
+    for (const char* title : {"ID", "Id", "Name", "Nachname", "Vorname", "Patient", "PatientID",
+                              "Client", "Patient ID", "Full name", "Benutzer", "Surname"}) {
+        const std::string text =
+            rows(std::string(title) + ",time,glucose mg/dL", {"A7,%,120", "B9,%,180"});
+        EXPECT_TRUE(asks(read(text), "person")) << title;
+        IntakeOptions options;
+        options.person = "A7";
+        const Intake one = read(text, options);
+        EXPECT_EQ(one.readings.size(), 6U) << title;
+        EXPECT_EQ(code(one, "other_person"), 6U) << title;
+    }
+    EXPECT_TRUE(asks(read(rows("ID,time,glucose mg/dL", {"101,%,120", "101,%,120", "102,%,180"})),
+                     "person"));
+    EXPECT_TRUE(asks(read(rows("ID,time,meal", {"A7,%,bread", "B9,%,soup"})), "person"));
+}
+
+TEST(Persons, one_person_or_numbers_of_rows_are_not_asked_about) {
+    EXPECT_EQ(read(rows("ID,time,glucose mg/dL", {"A7,%,120"})).readings.size(), 12U);
+    std::vector<std::string> numbered;
+    std::vector<std::string> in_days;
+    for (int i = 0; i < 192; ++i) {
+        numbered.push_back(fmt::format("r{:x},%,120", i * 7919));
+        in_days.push_back(fmt::format("{},%,120", 1 + i % 96));
+    }
+    for (const auto& some : {numbered, in_days}) {
+        const Intake intake = read(rows("ID,time,glucose mg/dL", some, 192));
+        EXPECT_TRUE(intake.questions.empty());
+        EXPECT_EQ(intake.readings.size(), 192U);
+        EXPECT_EQ(intake.columns.at(0).role, "ignored");
+    }
+    // A name beside no glucose, or on some rows only, is a dish's.
+    EXPECT_TRUE(read(rows("time,glucose mg/dL,name,carbs (g)",
+                          {"%,120,bread,20", "%,121,,", "%,122,,", "%,123,soup,10", "%,124,,"}))
+                    .questions.empty());
+    EXPECT_TRUE(read(rows("time,name,carbs (g)", {"%,bread,20", "%,soup,10"})).questions.empty());
+}
+
+TEST(Persons, a_family_is_told_apart_by_first_names) {
+    const std::string text =
+        rows("Nachname;Vorname;Zeit;Glukose mg/dL", {"Berg;Anna;%;120", "Berg;Otto;%;180"});
+    EXPECT_TRUE(asks(read(text), "person"));
+    IntakeOptions options;
+    options.person = "Anna";
+    EXPECT_EQ(read(text, options).readings.size(), 6U);
+    // Where a name is that of two persons nothing is merged.
+    EXPECT_TRUE(asks(read(rows("Nachname;Vorname;Zeit;Glukose mg/dL",
+                               {"Berg;Anna;%;120", "Thal;Anna;%;180", "Berg;Otto;%;150"}),
+                          options),
+                     "person"));
+}
+
+TEST(Sensors, two_of_them_in_one_file_are_two_wears) {
+    for (const char* title :
+         {"Serial", "Device", "Sensor ID", "Serial number", "Seriennummer", "Sensor number"}) {
+        std::string text = "time," + std::string(title) + ",glucose mg/dL\n";
+        for (int i = 0; i < 96; ++i) {
+            const std::string time = fmt::format("2026-03-02 {:02}:{:02}", i / 4, i % 4 * 15);
+            text += time + ",X1,120\n" + time + ",X2,180\n";
+        }
+        Intake intake = read(text + "2026-03-02 00:00,X2,180\n2026-03-02 00:15,X2,181\n");
+        EXPECT_EQ(count(intake, Fate::stored), 191U) << title;
+        EXPECT_EQ(count(intake, Fate::duplicate), 1U) << title;
+        EXPECT_EQ(count(intake, Fate::conflict), 2U) << title;
+        EXPECT_EQ(intake.ledger.read(), 194U);
+        expect_sums(intake);
+        EXPECT_EQ(intake.count_of_readings(), 191U) << title;
+        const std::vector<Wear> wears = wears_in(intake, "test.csv", std::chrono::hours{12});
+        ASSERT_EQ(wears.size(), 2U) << title;
+        for (const Wear& wear : wears) {
+            EXPECT_EQ(wear.interval, std::chrono::minutes{15});
+            EXPECT_TRUE(std::ranges::all_of(wear.readings, [&](const Reading& reading) {
+                return reading.hundredths() == wear.readings.front().hundredths();
+            }));
+        }
+    }
+}
+
+TEST(Sensors, one_after_the_other_are_two_wears_and_one_alone_is_one) {
+    std::vector<std::string> change(48, "%,X1,120");
+    change.insert(change.end(), 48, "%,X2,121");
+    Intake two = read(rows("time,serial,glucose mg/dL", change, 96));
+    EXPECT_EQ(wears_in(two, "", std::chrono::hours{12}).size(), 2U);
+    Intake one = read(rows("time,serial,glucose mg/dL", {"%,X1,120", "%,,121"}, 96));
+    EXPECT_EQ(wears_in(one, "", std::chrono::hours{12}).size(), 1U);
+}
+
+TEST(Sensors, two_devices_that_take_turns_show_one_sensor) {
+    std::vector<std::string> turns;
+    for (int i = 0; i < 192; ++i) {
+        turns.push_back(i / 12 % 2 == 0 ? "%,phone,120" : "%,reader,121");
+    }
+    const Intake intake = read(rows("time,device,glucose mg/dL", turns, 192));
+    EXPECT_EQ(intake.readings.size(), 192U);
+    EXPECT_EQ(code(intake, "devices_take_turns"), 1U);
+}
+
+TEST(FingerPrickColumn, blood_glucose_beside_a_sensors_is_the_diarys_in_any_order) {
+    for (const char* title : {"Blood Glucose mg/dL", "Strip Glucose (mg/dL)", "Blutzucker (mg/dL)",
+                              "BG", "Meter", "Fingerstick"}) {
+        for (const bool first : {false, true}) {
+            const Intake intake =
+                first
+                    ? read(rows("time," + std::string(title) + ",Sensor Glucose mg/dL",
+                                {"%,131,120", "%,,121"}))
+                    : read(rows("time,CGM (mg/dL)," + std::string(title), {"%,120,131", "%,121,"}));
+            EXPECT_EQ(intake.readings.size(), 12U) << title << first;
+            EXPECT_EQ(intake.readings.at(0).hundredths(), 12000) << title << first;
+            ASSERT_EQ(intake.diary.size(), 6U) << title << first;
+            EXPECT_EQ(intake.diary[0].kind, DiaryKind::finger_prick);
+            EXPECT_EQ(intake.diary[0].glucose, (Glucose{13100, GlucoseUnit::mg_per_dl}));
+        }
+    }
+}
+
+TEST(FingerPrickColumn, blood_glucose_alone_is_the_trace) {
+    for (const char* title : {"Blood Glucose mg/dL", "Blutzucker (mg/dL)", "BG"}) {
+        EXPECT_EQ(read(rows("time," + std::string(title), {"%,120"})).readings.size(), 12U);
+    }
+}
+
+TEST(FingerPrickColumn, a_second_level_of_a_row_is_told) {
+    const Intake intake = read(rows("time,historic glucose mg/dL,scan glucose mg/dL",
+                                    {"%,120,131", "%,121,", "%,,122", "%,123,123"}));
+    EXPECT_EQ(intake.readings.size(), 12U);
+    EXPECT_EQ(code(intake, "second_value"), 3U);
+    EXPECT_EQ(note(intake, "second_value").found, "'131'");
+}
+
+TEST(FingerPrickColumn, a_number_that_stands_for_a_kind_is_no_note) {
+    const Intake intake =
+        read(rows("time,Record Type,glucose mg/dL", {"%,0,120", "%,1,121", "%,5,122"}));
+    EXPECT_EQ(intake.readings.size(), 12U);
+    EXPECT_TRUE(intake.diary.empty());
+}
+
+TEST(TimeColumn, a_stamp_of_time_is_one_whatever_made_it_and_an_unclear_title_is_tried_by_content) {
+    for (const char* title : {"Ger\xC3\xA4tezeitstempel", "Device timestamp", "Date of result",
+                              "Result", "Sample type date", "Person seen on"}) {
+        const Intake intake = read(rows(std::string(title) + ",glucose mg/dL", {"%,120"}));
+        EXPECT_EQ(intake.readings.size(), 12U) << title;
+        EXPECT_EQ(intake.columns.at(0).role, "time") << title;
+    }
+}
+
+TEST(TimeColumn, a_title_that_leads_to_a_time_goes_before_an_unclear_one) {
+    const Intake intake = read(rows("Result,time,glucose mg/dL", {"2026-01-01 00:00,%,120"}));
+    EXPECT_EQ(intake.columns.at(1).role, "time");
+    EXPECT_EQ(intake.readings.size(), 12U);
+}
+
+TEST(SerialTimes, numbers_of_days_are_read_where_the_whole_column_is_such_and_said_so) {
+    for (const char* text :
+         {"time,glucose mg/dL\n46083.34375,120\n46083.354166667,121\n46084,122\n",
+          "46083.34375,120\n46083.354166667,121\n46084,122\n",
+          "Zeit;Glukose mg/dL\n46083,34375;120\n46083,354166667;121\n46084;122\n"}) {
+        for (const bool named : {false, true}) {
+            IntakeOptions options;
+            if (named) {
+                options.time_column = "1";
+            }
+            const Intake intake = read(text, options);
+            ASSERT_EQ(intake.readings.size(), 3U) << text << named;
+            const auto day = Instant{std::chrono::sys_days{std::chrono::year{2026} / 3 / 2}};
+            EXPECT_EQ(intake.readings[0].at, day + std::chrono::minutes{8 * 60 + 15});
+            EXPECT_EQ(intake.readings[1].at, day + std::chrono::minutes{8 * 60 + 30});
+            EXPECT_EQ(intake.readings[2].at, day + std::chrono::hours{24});
+            EXPECT_TRUE(std::ranges::any_of(intake.guesses, [](const Guess& guess) {
+                return guess.what == "times" && guess.why.find("46083") != std::string::npos;
+            }));
+        }
+    }
+}
+
+TEST(SerialTimes, other_numbers_are_no_times) {
+    for (const char* text : {"a,glucose mg/dL\n463.5,120\n464.5,121\n465.5,122\n",
+                             "a,glucose mg/dL\n46083.5,120\n12.5,121\n46084.5,122\n",
+                             "a,glucose mg/dL\n46083,120\n46084,121\n46085,122\n"}) {
+        EXPECT_EQ(read(text).error->kind, FileErrorKind::no_time_column) << text;
+    }
+}
