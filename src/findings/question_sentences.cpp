@@ -38,12 +38,10 @@ bool rounds_to_nothing(double difference, Outcome outcome, GlucoseUnit unit) {
                                unit) == 0;
 }
 
-std::string others_named(std::span<const Cause> causes, std::size_t but) {
+std::string others_named(std::span<const Cause> causes, const std::vector<std::size_t>& others) {
     std::string names;
-    for (std::size_t i = 0; i < causes.size(); ++i) {
-        if (i != but) {
-            names += (names.empty() ? "" : " and ") + std::string(facts_of(causes[i]).words);
-        }
+    for (const std::size_t other : others) {
+        names += (names.empty() ? "" : " and ") + std::string(facts_of(causes[other]).words);
     }
     return names;
 }
@@ -185,7 +183,7 @@ std::string answer_sentence(const QuestionAnswers& answers, const DriverFit& fit
         case DriverGate::open:
             break;
     }
-    const std::string others = others_named(causes, driver);
+    const std::string others = others_named(causes, accounted_for(fit, driver));
     const std::string found = fmt::format(
         "With {}, {} {} {} ({}), over {} {}{}.", facts_of(cause).change, facts_of(outcome).words,
         is_or_are(outcome), difference_words(result.effect, outcome, unit),
