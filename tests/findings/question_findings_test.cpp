@@ -257,7 +257,7 @@ TEST(QuestionSentences, intervals_in_words) {
         {{0.2, 19},
          Outcome::fasting,
          GlucoseUnit::mg_per_dl,
-         "95 % interval from no different to 19 mg/dL higher"},
+         "95 % interval from the same to 19 mg/dL higher"},
         {{-2, -0.5},
          Outcome::hours_in_range,
          GlucoseUnit::mg_per_dl,
@@ -266,6 +266,28 @@ TEST(QuestionSentences, intervals_in_words) {
     for (const Row& row : rows) {
         EXPECT_EQ(interval_words(row.interval, row.outcome, row.unit), row.words);
     }
+}
+
+// An estimate that rounds to nothing shows no sameness: the interval beside it may be wide.
+TEST(QuestionSentences, what_rounds_to_nothing_is_not_said_to_be_no_different) {
+    EXPECT_EQ(difference_words(0.02, Outcome::hours_in_range, GlucoseUnit::mg_per_dl),
+              "about the same");
+    EXPECT_EQ(difference_words(-0.4, Outcome::fasting, GlucoseUnit::mg_per_dl), "about the same");
+    EXPECT_EQ(interval_words({-5, 0.04}, Outcome::hours_in_range, GlucoseUnit::mg_per_dl),
+              "95 % interval from 5.0 h less to the same");
+    EXPECT_EQ(interval_words({-0.3, 0.3}, Outcome::fasting, GlucoseUnit::mmol_per_l),
+              "95 % interval the same at either end");
+    QuestionAnswers answers;
+    answers.outcome = Outcome::hours_in_range;
+    answers.rows = 24;
+    DriverFit fit;
+    fit.drivers.resize(1);
+    fit.drivers[0].effect = 0.02;
+    fit.drivers[0].interval95 = {-1.9, 2.0};
+    constexpr std::array weekend = {Cause::weekend};
+    EXPECT_EQ(answer_sentence(answers, fit, 0, weekend, {}, GlucoseUnit::mg_per_dl, {}),
+              "With the weekend, hours in range a day are about the same (95 % interval from 1.9 h "
+              "less to 2.0 h more), over 24 days. These data can't tell.");
 }
 
 // Fasting is the one definition of the project: at its edges.
