@@ -114,7 +114,9 @@ void print_finding(const QuestionFinding& told, const QuestionAnswers& answers, 
     for (const std::string& name : finding.evidence.adjusted_for) {
         adjusted += (adjusted.empty() ? "" : ", ") + name;
     }
-    out << "  Adjusted for: " << adjusted << "\n";
+    if (!adjusted.empty()) {
+        out << "  Adjusted for: " << adjusted << "\n";
+    }
 }
 
 void print_answers(const QuestionAnswers& answers, GlucoseUnit unit, std::ostream& out) {

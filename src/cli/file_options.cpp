@@ -231,6 +231,14 @@ std::vector<std::string> files_named(const std::vector<std::string>& arguments) 
     return files;
 }
 
+std::string no_file_in(const std::vector<std::string>& arguments) {
+    std::string folders;
+    for (const std::string& argument : arguments) {
+        folders += (folders.empty() ? "" : ", ") + argument;
+    }
+    return folders + ": found no file, expected some to read";
+}
+
 Goals goals_of(const FileOptions& options) {
     return consensus_goals(options.goals == "older"       ? GoalKind::older_or_high_risk
                            : options.goals == "pregnancy" ? GoalKind::pregnancy

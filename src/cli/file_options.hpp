@@ -62,6 +62,9 @@ tl::expected<std::optional<Interval>, std::string> window_of(const FileOptions& 
 /// The files named, folders replaced by the files in them (sorted, hidden ones left out).
 std::vector<std::string> files_named(const std::vector<std::string>& arguments);
 
+/// "FOLDER: found no file, expected some to read": where `files_named` gave none.
+std::string no_file_in(const std::vector<std::string>& arguments);
+
 Goals goals_of(const FileOptions& options);
 GlucoseUnit unit_shown(const FileOptions& options, GlucoseUnit reported);
 

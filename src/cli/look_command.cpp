@@ -102,8 +102,13 @@ Exit look(const FileOptions& options, bool json, const Streams& streams) {
         return Exit::wrong_usage;
     }
     Json document = {{"version", look_json_version}, {"files", Json::array()}};
+    const std::vector<std::string> files = files_named(options.files);
     Exit exit = Exit::done;
-    for (const std::string& file : files_named(options.files)) {
+    if (files.empty()) {
+        streams.err << no_file_in(options.files) << "\n";
+        exit = Exit::cannot_answer;
+    }
+    for (const std::string& file : files) {
         const Intake intake = bring_in(file, *intake_with);
         if (json) {
             document["files"].push_back(json_of_look(intake));

@@ -24,7 +24,8 @@ struct Measured {
     std::string file;
     std::optional<FileError> error;
     Ledger ledger;
-    Interval window{};
+    bool no_reading = false;         // none stored, or none in the window asked for
+    std::optional<Interval> window;  // empty: none asked for, and no reading to make one
     Fitness fitness;
     Measures measures;
     std::vector<Episode> episodes;
@@ -55,10 +56,14 @@ Measured measured(const std::string& file, const Plan& plan) {
     const auto new_wear = std::chrono::seconds{std::lround(plan.files.new_wear_after_hours * 3600)};
     const std::vector<Wear> wears = wears_in(intake, file, new_wear);
     const CountedTrace trace = counted_trace(wears);
-    result.window = plan.window.value_or(trace.window);
-    const TraceView view = cut(trace.view(), result.window);
+    const Interval window = plan.window.value_or(trace.window);
+    const TraceView view = cut(trace.view(), window);
+    result.no_reading = readings_within(view).empty();
+    if (plan.window || !trace.readings.empty()) {
+        result.window = window;
+    }
     result.fitness =
-        fitness_of({view.readings, result.window.from, result.window.to}, zones,
+        fitness_of({view.readings, window.from, window.to}, zones,
                    plan.window ? "of the window asked for" : "from the first to the last reading");
     const MeasureOptions how{result.unit, plan.options.intervals, plan.files.seed};
     result.measures = measures_of(view, zones, how);
@@ -103,7 +108,7 @@ Json json_of_measured(const Measured& m, const ZoneHistory& zones) {
         return json;
     }
     json["rows"] = json_of_rows(m.ledger);
-    json["window"] = json_of_window(m.fitness, m.window, zones);
+    json["window"] = m.window ? json_of_window(m.fitness, *m.window, zones) : Json(nullptr);
     json["measures"] = json_of(m.measures);
     json["episodes"] = json_of(std::span<const Episode>(m.episodes), zones, m.unit);
     json["marks"] = json_of(std::span<const Mark>(m.marks), zones);
@@ -146,10 +151,14 @@ void print_table(const Measured& m, const ZoneHistory& zones, std::ostream& out)
         return;
     }
     out << m.file << "\n";
-    out << fmt::format("  {} to {}, {} days, {:.1f} % sensed {}\n", iso_time(m.window.from, zones),
-                       iso_time(m.window.to, zones), m.fitness.days, m.fitness.active_percent(),
+    if (!m.window) {
+        out << "  no reading: nothing to measure\n";
+        return;
+    }
+    out << fmt::format("  {} to {}, {} days, {:.1f} % sensed {}\n", iso_time(m.window->from, zones),
+                       iso_time(m.window->to, zones), m.fitness.days, m.fitness.active_percent(),
                        m.fitness.denominator);
-    if (zones.zone_at(m.window.from).is_floating()) {
+    if (zones.zone_at(m.window->from).is_floating()) {
         out << (m.in_utc ? "  no time zone told: times are in UTC (--zone)\n"
                          : "  no time zone told: times stand as written (--zone)\n");
     }
@@ -171,6 +180,27 @@ void print_table(const Measured& m, const ZoneHistory& zones, std::ostream& out)
     }
     out << fmt::format("  episodes {}, suspect stretches {} (marked, still counted)\n",
                        m.episodes.size(), m.marks.size());
+}
+
+// What the calling program is told: bad input before what can't be answered.
+Exit exit_of(const std::vector<Measured>& all, const Streams& streams) {
+    Exit exit = all.empty() ? Exit::cannot_answer : Exit::done;
+    for (const Measured& m : all) {
+        if (m.error) {
+            streams.err << m.error->sentence() << "\n";
+        } else if (m.no_reading) {
+            streams.err << m.file << ": found no reading"
+                        << (m.window ? " in the window asked for" : "")
+                        << ", expected some to measure\n";
+        }
+        const bool bad = m.error && m.error->kind != FileErrorKind::needs_answer;
+        if (bad) {
+            exit = Exit::bad_input;
+        } else if ((m.error || m.no_reading) && exit == Exit::done) {
+            exit = Exit::cannot_answer;
+        }
+    }
+    return exit;
 }
 
 }  // namespace
@@ -196,14 +226,10 @@ Exit measures(const FileOptions& files, const MeasuresOptions& options, const St
             progress.step();
         });
     }
-    Exit exit = Exit::done;
-    for (const Measured& m : all) {
-        if (m.error) {
-            streams.err << m.error->sentence() << "\n";
-            const bool asks = m.error->kind == FileErrorKind::needs_answer;
-            exit = asks && exit == Exit::done ? Exit::cannot_answer : asks ? exit : Exit::bad_input;
-        }
+    if (names.empty()) {
+        streams.err << no_file_in(files.files) << "\n";
     }
+    const Exit exit = exit_of(all, streams);
     if (options.form == MeasuresForm::json) {
         Json document = {{"version", measures_json_version}, {"files", Json::array()}};
         for (const Measured& m : all) {

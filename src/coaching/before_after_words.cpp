@@ -25,13 +25,16 @@ bool rounds_to_nothing(double hours) {
 }
 
 std::string difference_words(double hours) {
-    return rounds_to_nothing(hours) ? "no difference"
+    return rounds_to_nothing(hours) ? "about the same"
                                     : time_words(hours) + (hours > 0 ? " more" : " less");
 }
 
+std::string end_words(double hours) {
+    return rounds_to_nothing(hours) ? "the same" : difference_words(hours);
+}
+
 std::string interval_words(const std::array<double, 2>& ends) {
-    return fmt::format("95 % interval from {} to {}", difference_words(ends[0]),
-                       difference_words(ends[1]));
+    return fmt::format("95 % interval from {} to {}", end_words(ends[0]), end_words(ends[1]));
 }
 
 class Teller {
@@ -95,10 +98,10 @@ class Teller {
 
     std::string numbers() const {
         return fmt::format(
-            "In range {} a day before ({} days) and {} after ({} days): {} a day "
-            "({}{}).",
+            "In range {} a day before ({} days) and {} after ({} days): {}{} ({}{}).",
             time_words(result_.hours_before), result_.days_before, time_words(result_.hours_after),
             result_.days_after, difference_words(result_.difference),
+            rounds_to_nothing(result_.difference) ? "" : " a day",
             interval_words(result_.interval95),
             result_.weekdays_matched ? ", weekends accounted for" : "");
     }

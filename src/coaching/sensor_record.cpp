@@ -135,10 +135,11 @@ class Recorder {
         return glucose_words(converted(std::abs(mg_per_dl), GlucoseUnit::mg_per_dl, input_.unit),
                              input_.unit);
     }
+    static constexpr const char* same = "the same";
     std::string apart(double mg_per_dl) const {
         const double level = converted(std::abs(mg_per_dl), GlucoseUnit::mg_per_dl, input_.unit);
         return rounded_for_display(level, input_.unit) == 0
-                   ? "no different"
+                   ? same
                    : shown(mg_per_dl) + (mg_per_dl > 0 ? " higher" : " lower");
     }
 
@@ -191,9 +192,9 @@ class Recorder {
                                     name_of(input_.unit),
                                     {},
                                     ""};
-        finding.sentence =
-            fmt::format("Over {} pairs the sensor read {} than finger-pricks on average",
-                        found.pairs, apart(found.bias));
+        finding.sentence = fmt::format(
+            "Over {} pairs the sensor read {} finger-pricks on average", found.pairs,
+            apart(found.bias) == same ? "about the same as" : apart(found.bias) + " than");
         const LimitsOfAgreement& limits = record_.by_day ? *record_.by_day : *found.limits;
         if (found.carry == PairsCarry::intervals) {
             finding.estimate->interval95 = {

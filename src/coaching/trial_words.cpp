@@ -83,8 +83,8 @@ class Teller {
         std::string text =
             fmt::format("As allotted, with '{}' {} was {} than with '{}'", trial_.a,
                         facts_of(trial_.outcome).words, difference(read.estimate), trial_.b);
-        if (difference(read.estimate) == "no different") {
-            text = fmt::format("As allotted, {} was no different with '{}' and with '{}'",
+        if (difference(read.estimate) == "about the same") {
+            text = fmt::format("As allotted, {} was about the same with '{}' and with '{}'",
                                facts_of(trial_.outcome).words, trial_.a, trial_.b);
         }
         if (read.interval95) {

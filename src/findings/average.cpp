@@ -1,3 +1,4 @@
+#include "findings/hours_of_day.hpp"
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
 
@@ -32,8 +33,11 @@ Finding average_finding(const FirstReview& review) {
             fmt::format(" ({})", between_words(glucose_words((*mean->interval95)[0], unit),
                                                glucose_words((*mean->interval95)[1], unit)));
     }
-    finding.sentence += ".";
-    if (gmi != nullptr && gmi->value) {
+    const bool little = !tells_hours_of_a_day(review.fitness.sensed);
+    finding.sentence += little ? fmt::format(" over the {} seen: too little for a usual average.",
+                                             hours_and_minutes(review.fitness.sensed))
+                               : std::string(".");
+    if (gmi != nullptr && gmi->value && !little) {
         // Perlman et al. 2021, 10.1089/dia.2020.0501: of 641 visits half differed by 0.5 or more.
         finding.sentence += fmt::format(
             " The glucose management indicator (GMI) is {:.1f} %: a label for this average, not a "

@@ -52,6 +52,25 @@ double deviation_of(const std::vector<double>& values) {
     return std::sqrt(sum / (static_cast<double>(values.size()) - 1));
 }
 
+std::vector<double> adjuster_column(const DriverRows& rows, std::size_t adjuster) {
+    std::vector<double> values;
+    for (std::size_t i = 0; i < rows.rows(); ++i) {
+        values.push_back(rows.adjuster[i * rows.adjusters + adjuster]);
+    }
+    return values;
+}
+
+// What never varies holds nothing equal.
+std::vector<std::size_t> adjusters_that_vary(const DriverRows& rows) {
+    std::vector<std::size_t> varying;
+    for (std::size_t a = 0; a < rows.adjusters; ++a) {
+        if (deviation_of(adjuster_column(rows, a)) > 0) {
+            varying.push_back(a);
+        }
+    }
+    return varying;
+}
+
 std::size_t wears_of(const DriverRows& rows) {
     std::size_t count = 0;
     for (std::size_t i = 0; i < rows.rows(); ++i) {
@@ -82,14 +101,8 @@ Design design_of(const DriverRows& rows, const std::vector<std::size_t>& drivers
     for (const std::size_t driver : drivers) {
         columns.push_back(column(rows, driver));
     }
-    for (std::size_t a = 0; a < rows.adjusters; ++a) {
-        std::vector<double> values;
-        for (std::size_t i = 0; i < rows.rows(); ++i) {
-            values.push_back(rows.adjuster[i * rows.adjusters + a]);
-        }
-        if (deviation_of(values) > 0) {
-            columns.push_back(std::move(values));
-        }
+    for (const std::size_t adjuster : adjusters_that_vary(rows)) {
+        columns.push_back(adjuster_column(rows, adjuster));
     }
     for (std::vector<double>& values : columns) {
         const double mean = mean_of(values);
@@ -117,14 +130,15 @@ Design design_of(const DriverRows& rows, const std::vector<std::size_t>& drivers
     return design;
 }
 
-// Two habits that part least: the pair, and the nights on which they do part.
-void find_pair(DriverFit& fit, const DriverRows& rows) {
-    for (std::size_t a = 0; a < rows.drivers; ++a) {
-        for (std::size_t b = a + 1; b < rows.drivers; ++b) {
-            const double r = correlation(column(rows, a), column(rows, b));
+// Two habits of the model that part least: the pair, and the nights on which they do part. One that
+// hardly varies is not in the model and widens nothing.
+void find_pair(DriverFit& fit, const DriverRows& rows, const std::vector<std::size_t>& asked) {
+    for (std::size_t i = 0; i < asked.size(); ++i) {
+        for (std::size_t j = i + 1; j < asked.size(); ++j) {
+            const double r = correlation(column(rows, asked[i]), column(rows, asked[j]));
             if (std::abs(r) > std::abs(fit.pair_correlation)) {
                 fit.pair_correlation = r;
-                fit.pair = {a, b};
+                fit.pair = {asked[i], asked[j]};
             }
         }
     }
@@ -253,6 +267,17 @@ double two_sided_p(const TMixture& posterior) {
     return 2 * std::min(below, 1 - below);
 }
 
+std::vector<std::size_t> accounted_for(const DriverFit& fit, std::size_t driver) {
+    std::vector<std::size_t> others;
+    for (std::size_t other = 0; other < fit.drivers.size(); ++other) {
+        if (other != driver && fit.drivers[driver].gate == DriverGate::open &&
+            fit.drivers[other].gate == DriverGate::open) {
+            others.push_back(other);
+        }
+    }
+    return others;
+}
+
 DriverFit driver_fit(const DriverRows& rows, const std::vector<DriverSetting>& settings,
                      double worth, std::size_t asked_besides) {
     DriverFit fit;
@@ -286,11 +311,12 @@ DriverFit driver_fit(const DriverRows& rows, const std::vector<DriverSetting>& s
             fit.drivers[driver].gate = DriverGate::no_contrast;
         }
     }
-    find_pair(fit, rows);
     if (asked.empty()) {
         fit.gate = DriverGate::no_contrast;
         return fit;
     }
+    find_pair(fit, rows, asked);
+    fit.adjusters = adjusters_that_vary(rows);
     std::vector<double> x;
     for (std::size_t i = 0; i < rows.rows(); ++i) {
         for (const std::size_t driver : asked) {

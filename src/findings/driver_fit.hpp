@@ -60,7 +60,8 @@ struct DriverFit {
     double correlation = 0;  ///< posterior median, from one row to the next
     std::vector<DriverResult> drivers;
     double largest_condition_index = 1;
-    double pair_correlation = 0;  ///< of the two most alike drivers
+    std::vector<std::size_t> adjusters;  ///< those that vary: held equal in the model
+    double pair_correlation = 0;         ///< of the two most alike drivers that vary; 0 without two
     std::array<std::size_t, 2> pair{};
     std::vector<std::size_t>
         parts_them;  ///< rows on which the two of the pair part, farthest first
@@ -79,6 +80,10 @@ struct DriverFit {
 /// Holm counts `asked_besides` further questions as if none of them had an answer.
 DriverFit driver_fit(const DriverRows& rows, const std::vector<DriverSetting>& settings,
                      double worth, std::size_t asked_besides = 0);
+
+/// The other drivers that were held equal beside this one: those in the model with it. Empty where
+/// it was refused itself, or told only together with the others.
+std::vector<std::size_t> accounted_for(const DriverFit& fit, std::size_t driver);
 
 /// The model's own p of each driver without gates on the answer: for the scan.
 double two_sided_p(const TMixture& posterior);

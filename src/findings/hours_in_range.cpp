@@ -1,4 +1,5 @@
 #include "findings/edge_words.hpp"
+#include "findings/hours_of_day.hpp"
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
 #include "measures/shown_range.hpp"
@@ -36,6 +37,24 @@ void judge(const Goals& goals, const Measure& in_range, Finding& finding) {
     }
 }
 
+// "35 min of the 2 h that the sensor saw": what can be said of less than most of a day.
+std::string of_what_was_seen(double percent, std::chrono::seconds seen) {
+    return fmt::format("{} of the {} that the sensor saw",
+                       hours_and_minutes(std::chrono::seconds{
+                           std::lround(percent / 100 * static_cast<double>(seen.count()))}),
+                       hours_and_minutes(seen));
+}
+
+void say_too_little(const FirstReview& review, const Measure& in_range, Finding& finding) {
+    finding.sentence =
+        fmt::format("{} were in range ({} to {}): too little was seen to tell hours of a day.",
+                    of_what_was_seen(*in_range.value, review.fitness.sensed),
+                    edge_words(70, review.input.unit), edge_words(180, review.input.unit));
+    finding.next = {NextStep::collect_more,
+                    "Whole days of readings are needed; the consensus asks for 14, with 70 % of "
+                    "their readings."};
+}
+
 }  // namespace
 
 Finding hours_in_range_finding(const FirstReview& review) {
@@ -53,11 +72,16 @@ Finding hours_in_range_finding(const FirstReview& review) {
         if (time.sensed().count() > 0) {
             const double percent = 100 * static_cast<double>(time.in_range.count()) /
                                    static_cast<double>(time.sensed().count());
-            finding.sentence = fmt::format(
-                "{} of the 24 hours between {} and {}, {} of the time "
-                "seen. ",
-                hours_and_minutes(hours_of_day(percent)), edge_words(63, review.input.unit),
-                edge_words(140, review.input.unit), percent_words(percent));
+            const std::string edges =
+                fmt::format("between {} and {}", edge_words(63, review.input.unit),
+                            edge_words(140, review.input.unit));
+            finding.sentence =
+                tells_hours_of_a_day(time.sensed())
+                    ? fmt::format("{} of the 24 hours {}, {} of the time seen. ",
+                                  hours_and_minutes(hours_of_day(percent)), edges,
+                                  percent_words(percent))
+                    : fmt::format("{} were {}: too little was seen to tell hours of a day. ",
+                                  of_what_was_seen(percent, time.sensed()), edges);
         }
         finding.sentence +=
             "In pregnancy, while planning one, or when unsure: your maternity or diabetes clinic "
@@ -79,6 +103,10 @@ Finding hours_in_range_finding(const FirstReview& review) {
                         "daily shares, AR(1) grid",
                         review.input.seed,
                         {}};
+    if (!tells_hours_of_a_day(review.fitness.sensed)) {
+        say_too_little(review, *in_range, finding);
+        return finding;
+    }
     finding.sentence = fmt::format(
         "{} of the 24 hours in range ({} to {}), {} of the time seen",
         hours_and_minutes(hours_of_day(*in_range->value)), edge_words(70, review.input.unit),

@@ -1,6 +1,8 @@
 #include "findings/edge_words.hpp"
+#include "findings/hours_of_day.hpp"
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
+#include "measures/time_in_bands.hpp"
 
 #include <fmt/format.h>
 
@@ -51,22 +53,81 @@ bool at_night(const FirstReview& review, const Episode& episode) {
     return wall - std::chrono::floor<std::chrono::days>(wall) < night_ends;
 }
 
-// Whole hours, as one says them.
+// Whole hours, as one says them; what is shorter than one in minutes.
 std::string hours_seen(seconds time) {
-    const auto hours = std::chrono::round<std::chrono::hours>(time).count();
-    return hours == 0 && time.count() > 0 ? "under 1 h" : fmt::format("{} h", hours);
+    if (time < std::chrono::minutes{1}) {
+        return "under 1 min";
+    }
+    return time < std::chrono::hours{1}
+               ? hours_and_minutes(time)
+               : fmt::format("{} h", std::chrono::round<std::chrono::hours>(time).count());
+}
+
+// ", 56 h of them at night; 28 h of night were not seen". Of less than a day no night is said to
+// have been seen whole.
+std::string nights_seen(const FirstReview& review) {
+    const NightSeen nights = nights_of(review);
+    std::string text =
+        fmt::format(", {} of them at night",
+                    nights.seen.count() == 0 ? std::string("none") : hours_seen(nights.seen));
+    if (nights.unseen.count() > 0) {
+        text += "; " + hours_seen(nights.unseen) + " of night were not seen";
+    } else if (tells_hours_of_a_day(review.fitness.sensed)) {
+        text += "; no hour of night was missed";
+    }
+    return text;
+}
+
+// What was low and makes no episode: too short, too low to be believed, or seen by something else.
+struct LowAllTheSame {
+    seconds shorter{0};
+    bool not_believed = false;
+
+    bool any() const { return shorter.count() > 0 || not_believed; }
+};
+
+LowAllTheSame low_all_the_same(const FirstReview& review) {
+    const TraceView view = cut(review.trace.view(), review.trace.window);
+    const TimeInBands bands = time_in_bands(view);
+    LowAllTheSame low{bands.in(Band::very_low) + bands.in(Band::low), false};
+    for (const Reading& reading : readings_within(view)) {
+        const Reading believed{reading.at, reading.value(), reading.interval()};
+        low.not_believed =
+            low.not_believed || (reading.implausible() && band_of(believed) <= Band::low);
+    }
+    return low;
+}
+
+std::string told_beside(const FirstReview& review, const LowAllTheSame& low) {
+    std::string text;
+    if (low.shorter.count() > 0) {
+        text = fmt::format(" Shorter stretches below {}: {} in all.",
+                           edge_words(70, review.input.unit), hours_and_minutes(low.shorter));
+    }
+    if (low.not_believed) {
+        text += " What was too low to be believed is told first and counts in no time.";
+    }
+    if (!low.any() && very_low_finding(review)) {
+        text = " The very low value told first was not seen by the sensor counted here.";
+    }
+    return text;
 }
 
 void say_nothing_seen(const FirstReview& review, Finding& finding) {
-    const NightSeen nights = nights_of(review);
+    const LowAllTheSame low = low_all_the_same(review);
     finding.answer = Answer::cannot_tell;
+    if (review.fitness.sensed.count() == 0) {
+        finding.sentence = "Lows can't be told: the sensor saw nothing.";
+        return;
+    }
     finding.sentence = fmt::format(
-        "No low was recorded in the {} that the sensor saw, {} of them at night; {}. {} {} can't "
-        "rule out rare lows.",
-        hours_seen(review.fitness.sensed), hours_seen(nights.seen),
-        nights.unseen.count() > 0 ? hours_seen(nights.unseen) + " of night were not seen"
-                                  : std::string("no hour of night was missed"),
-        review.fitness.days, review.fitness.days == 1 ? "day" : "days");
+        "{} in the {} that the sensor saw{}.{} {} can't rule out {}lows.",
+        low.any() ? "No low was seen to last 15 minutes" : "No low was recorded",
+        hours_seen(review.fitness.sensed), nights_seen(review), told_beside(review, low),
+        tells_hours_of_a_day(review.fitness.sensed)
+            ? fmt::format("{} {}", review.fitness.days, review.fitness.days == 1 ? "day" : "days")
+            : "So short a time",
+        tells_hours_of_a_day(review.fitness.sensed) ? "rare " : "");
     finding.next = {NextStep::nothing, ""};
 }
 

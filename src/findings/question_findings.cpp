@@ -17,7 +17,7 @@ namespace tracewright {
 namespace {
 
 // Of two causes, from which on a reader is told. Ours: below it the interval widens by an eighth at
-// most.
+// most, and from it on by an eighth at least.
 constexpr double travels_together_from = 0.45;
 
 // Causes whose absence from the diary is read as none.
@@ -166,16 +166,25 @@ class Teller {
             answers_.asked_together, shown_worth(),
             facts_of(answers_.outcome).unit == OutcomeUnit::hours ? "h" : name_of(input_.unit));
         evidence.seed = input_.seed;
-        evidence.adjusted_for = {"wear"};
-        for (const std::string& name : gathered_.adjusted_for) {
-            evidence.adjusted_for.push_back(name);
-        }
-        for (std::size_t other = 0; other < causes_.size(); ++other) {
-            if (other != driver) {
-                evidence.adjusted_for.emplace_back(facts_of(causes_[other]).words);
-            }
-        }
+        evidence.adjusted_for = adjusted_for(driver);
         return evidence;
+    }
+
+    // What the model held equal beside it; empty where it is in no model.
+    std::vector<std::string> adjusted_for(std::size_t driver) const {
+        const DriverGate gate = fit_.drivers[driver].gate;
+        const bool together = gate == DriverGate::inseparable;
+        if (gate != DriverGate::open && !together) {
+            return {};
+        }
+        std::vector<std::string> names = {"wear"};
+        for (const std::size_t adjuster : fit_.adjusters) {
+            names.push_back(gathered_.adjusted_for[adjuster]);
+        }
+        for (const std::size_t other : accounted_for(fit_, driver)) {
+            names.emplace_back(facts_of(causes_[other]).words);
+        }
+        return names;
     }
 
     double shown_worth() const {

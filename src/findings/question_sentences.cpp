@@ -38,12 +38,10 @@ bool rounds_to_nothing(double difference, Outcome outcome, GlucoseUnit unit) {
                                unit) == 0;
 }
 
-std::string others_named(std::span<const Cause> causes, std::size_t but) {
+std::string others_named(std::span<const Cause> causes, const std::vector<std::size_t>& others) {
     std::string names;
-    for (std::size_t i = 0; i < causes.size(); ++i) {
-        if (i != but) {
-            names += (names.empty() ? "" : " and ") + std::string(facts_of(causes[i]).words);
-        }
+    for (const std::size_t other : others) {
+        names += (names.empty() ? "" : " and ") + std::string(facts_of(causes[other]).words);
     }
     return names;
 }
@@ -98,8 +96,9 @@ std::string inseparable(const QuestionAnswers& answers, const DriverFit& fit,
                                    b, fit.pair_correlation);
     if (fit.joint) {
         text += fmt::format(
-            " Moved together from one usual end to the other they go with {} "
-            "({}); which of the two can't be told.",
+            " Moved together from one usual end to the other, {} {} {} ({}); which of the two "
+            "can't be told.",
+            facts_of(answers.outcome).words, is_or_are(answers.outcome),
             difference_words(*fit.joint, answers.outcome, unit),
             interval_words(fit.joint95, answers.outcome, unit));
     }
@@ -128,13 +127,22 @@ std::string question_sentence(Outcome outcome, Cause cause) {
 
 std::string difference_words(double difference, Outcome outcome, GlucoseUnit unit) {
     if (rounds_to_nothing(difference, outcome, unit)) {
-        return "no different";
+        return "about the same";  // of an estimate: that nothing differs, it does not show
     }
     const bool hours = facts_of(outcome).unit == OutcomeUnit::hours;
     const char* direction =
         difference > 0 ? (hours ? "more" : "higher") : (hours ? "less" : "lower");
     return size_words(std::abs(difference), outcome, unit) + " " + direction;
 }
+
+namespace {
+
+std::string end_words(double end, Outcome outcome, GlucoseUnit unit) {
+    return rounds_to_nothing(end, outcome, unit) ? "the same"
+                                                 : difference_words(end, outcome, unit);
+}
+
+}  // namespace
 
 std::string interval_words(const std::array<double, 2>& interval, Outcome outcome,
                            GlucoseUnit unit) {
@@ -153,8 +161,8 @@ std::string interval_words(const std::array<double, 2>& interval, Outcome outcom
         number.resize(number.find(' '));
         return "95 % interval " + from_to_words(number, end);
     }
-    const std::string from = difference_words(interval[0], outcome, unit);
-    const std::string to = difference_words(interval[1], outcome, unit);
+    const std::string from = end_words(interval[0], outcome, unit);
+    const std::string to = end_words(interval[1], outcome, unit);
     return from == to ? "95 % interval " + to + " at either end"
                       : "95 % interval from " + from + " to " + to;
 }
@@ -185,7 +193,7 @@ std::string answer_sentence(const QuestionAnswers& answers, const DriverFit& fit
         case DriverGate::open:
             break;
     }
-    const std::string others = others_named(causes, driver);
+    const std::string others = others_named(causes, accounted_for(fit, driver));
     const std::string found = fmt::format(
         "With {}, {} {} {} ({}), over {} {}{}.", facts_of(cause).change, facts_of(outcome).words,
         is_or_are(outcome), difference_words(result.effect, outcome, unit),

@@ -16,9 +16,9 @@ std::string question_sentence(Outcome outcome, Cause cause);
 /// "12 mg/dL", "0.7 mmol/L", "1.5 h": a size of the outcome (mg/dL or hours) in the unit shown.
 std::string size_words(double size, Outcome outcome, GlucoseUnit unit);
 
-/// "12 mg/dL higher", "0.7 mmol/L lower", "1.5 h more"; "no different" where it rounds to 0.
+/// "12 mg/dL higher", "0.7 mmol/L lower", "1.5 h more"; "about the same" where it rounds to 0.
 std::string difference_words(double difference, Outcome outcome, GlucoseUnit unit);
-/// "from 4 mg/dL lower to 19 mg/dL higher".
+/// "95 % interval from 4 mg/dL lower to 19 mg/dL higher"; an end that rounds to 0 is "the same".
 std::string interval_words(const std::array<double, 2>& interval, Outcome outcome,
                            GlucoseUnit unit);
 

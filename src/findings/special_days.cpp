@@ -2,6 +2,7 @@
 
 #include "diary/medicine_text.hpp"
 #include "diary/written_words.hpp"
+#include "findings/hours_of_day.hpp"
 #include "findings/wording.hpp"
 #include "measures/shown_range.hpp"
 
@@ -30,14 +31,6 @@ std::string glucocorticoid_in(const DiaryEntry& entry) {
         }
     }
     return speaks_of_undenied(entry, {"cortison", "steroid"}) ? "as noted" : "";
-}
-
-std::string hours_words(const TimeByRange& time) {
-    return time.sensed().count() > 0
-               ? hours_and_minutes(
-                     std::chrono::seconds{86'400 * time.in_range.count() / time.sensed().count()}) +
-                     " of the 24 hours in range"
-               : std::string("nothing was seen");
 }
 
 }  // namespace
@@ -105,7 +98,7 @@ std::optional<Finding> special_days_finding(const FirstReview& review) {
     finding.answer = Answer::yes;
     finding.sentence = fmt::format(
         "{}. With {} {}; without {}. A rise on such a day is put down to no food and no habit.",
-        named, left_out == 1 ? "it" : "them", hours_words(all), hours_words(without));
+        named, left_out == 1 ? "it" : "them", in_range_words(all), in_range_words(without));
     finding.evidence.used = static_cast<int>(review.days.size());
     finding.evidence.used_what = "days";
     finding.evidence.left_out = left_out;

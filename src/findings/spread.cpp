@@ -1,3 +1,4 @@
+#include "findings/hours_of_day.hpp"
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
 
@@ -43,8 +44,12 @@ Finding spread_finding(const FirstReview& review) {
                              ? Answer::no_difference_worth_acting_on
                              : Answer::cannot_tell;
     }
-    finding.sentence += "); up to 36 % is usually called steady.";
-    if (*cv->value > stable_up_to) {
+    // What is called steady is so over days: an hour is steady in anybody.
+    const bool little = !tells_hours_of_a_day(review.fitness.sensed);
+    finding.sentence += little ? fmt::format("); {} seen are too little to call it steady or not.",
+                                             hours_and_minutes(review.fitness.sensed))
+                               : std::string("); up to 36 % is usually called steady.");
+    if (*cv->value > stable_up_to && !little) {
         finding.next = {
             NextStep::contact_prescriber,
             "If no insulin, sulfonylurea or glinide is taken, this does not fit the usual "

@@ -1,3 +1,4 @@
+#include "findings/hours_of_day.hpp"
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
 #include "measures/shown_range.hpp"
@@ -123,19 +124,13 @@ std::string travel_words(const FirstReview& review) {
             without += time;
         }
     }
-    const auto words = [](const TimeByRange& time) {
-        return time.sensed().count() > 0
-                   ? hours_and_minutes(std::chrono::seconds{86'400 * time.in_range.count() /
-                                                            time.sensed().count()}) +
-                         " of the 24 hours in range"
-                   : std::string("nothing was seen");
-    };
     std::string days;
     for (const CivilDate date : travel) {
         days += (days.empty() ? "" : ", ") + day_words(date, review.input.zones.writing());
     }
     return fmt::format("With the {} of travel ({}): {}; without: {}.",
-                       travel.size() == 1 ? "day" : "days", days, words(all), words(without));
+                       travel.size() == 1 ? "day" : "days", days, in_range_words(all),
+                       in_range_words(without));
 }
 
 void add_clock(const FirstReview& review, Finding& finding) {

@@ -165,25 +165,31 @@ void ask_questions(const ReviewInput& input, const TraceView& view, const Counte
     }
 }
 
-// The foods told apart as larger, moved to the mean of those they were told apart from.
-void weigh_meals(const ReviewInput& input, const TraceView& view, WhatGoesWithIt& result) {
-    const FoodComparison& foods = result.meals->foods;
+// The foods told apart as larger, each with the pairs in which it is.
+using LargerFoods = std::map<std::string, std::vector<const FoodPair*>>;
+
+LargerFoods larger_foods(const FoodComparison& foods) {
+    LargerFoods larger;
+    for (const FoodPair& pair : foods.different) {
+        larger[pair.larger].push_back(&pair);
+    }
+    return larger;
+}
+
+// Their meals, moved to the mean of those they were told apart from; by food.
+std::map<std::string, std::vector<GlucoseShift>> shifts_by_food(const ReviewInput& input,
+                                                                const MealReport& meals,
+                                                                const LargerFoods& larger) {
     const auto mean_of = [&](const std::string& food) {
-        return std::find_if(foods.foods.begin(), foods.foods.end(),
+        return std::find_if(meals.foods.foods.begin(), meals.foods.foods.end(),
                             [&](const FoodStanding& one) { return one.food == food; })
             ->mean;
     };
-    std::map<std::string, std::vector<const FoodPair*>> larger;
-    result.meals_certainty = 1;
-    for (const FoodPair& pair : foods.different) {
-        larger[pair.larger].push_back(&pair);
-        result.meals_certainty = std::min(result.meals_certainty, pair.probability);
-    }
     // An amplitude stands at the peak; over three hours the mean of the kernel.
-    const double over_three_hours = meal_kernel_area(180, result.meals->overlap.peak_minutes) / 180;
+    const double over_three_hours = meal_kernel_area(180, meals.overlap.peak_minutes) / 180;
     const std::set<CivilDate> unlike = special_dates(input.diary, input.zones);
-    std::vector<GlucoseShift> shifts;
-    for (const EatingOccasion& occasion : result.meals->occasions) {
+    std::map<std::string, std::vector<GlucoseShift>> shifts;
+    for (const EatingOccasion& occasion : meals.occasions) {
         const auto found = larger.find(food_key(occasion.text()));
         if (found == larger.end() || unlike.contains(input.zones.date_at(occasion.at))) {
             continue;
@@ -192,39 +198,87 @@ void weigh_meals(const ReviewInput& input, const TraceView& view, WhatGoesWithIt
         for (const FoodPair* pair : found->second) {
             to += mean_of(pair->smaller) / static_cast<double>(found->second.size());
         }
-        shifts.push_back(
+        shifts[found->first].push_back(
             {{occasion.at, occasion.at + 3h}, (to - mean_of(found->first)) * over_three_hours});
     }
-    result.meals_hours_gained = hours_gained(view, shifts);
+    return shifts;
+}
 
-    const auto most = std::max_element(
-        larger.begin(), larger.end(),
-        [](const auto& a, const auto& b) { return a.second.size() < b.second.size(); });
+// "a", "b" and "c"; of more than three how many others.
+std::string smaller_named(const std::vector<const FoodPair*>& pairs) {
+    constexpr std::size_t most_named = 3;
+    const std::size_t named = std::min(pairs.size(), most_named);
+    const std::size_t others = pairs.size() - named;
+    std::string text;
+    for (std::size_t i = 0; i < named; ++i) {
+        const bool last = i + 1 == named && others == 0;
+        text += fmt::format("{}\"{}\"", i == 0 ? "" : last ? " and " : ", ", pairs[i]->smaller);
+    }
+    return others == 0 ? text
+                       : text + fmt::format(" and {} other meal{}", others, others == 1 ? "" : "s");
+}
+
+// "about 20 min a day out of range"; empty where it is less than five minutes.
+std::string about_a_day(double hours) {
+    const auto minutes = std::lround(hours * 60 / 5) * 5;
+    return minutes < 5 ? ""
+                       : fmt::format("about {} a day out of range",
+                                     hours_and_minutes(std::chrono::minutes{minutes}));
+}
+
+// What the ranking counts beside the food named: all that were told apart as larger.
+std::string all_pairs(std::size_t pairs, double hours) {
+    const std::string come_to = about_a_day(hours);
+    return fmt::format(" In all {} pairs of meals are told apart{}.", pairs,
+                       come_to.empty() ? "" : "; together they come to " + come_to);
+}
+
+Finding meals_finding(const ReviewInput& input, const MealReport& meals, const std::string& food,
+                      const std::vector<const FoodPair*>& pairs) {
     Finding finding;
     finding.code = meals_code;
     finding.question = "Do meals differ for this client?";
     finding.answer = Answer::yes;
-    constexpr std::size_t most_named = 3;
-    std::string smaller;
-    for (std::size_t i = 0; i < std::min(most->second.size(), most_named); ++i) {
-        smaller += fmt::format("{}\"{}\"", i == 0 ? "" : ", ", most->second[i]->smaller);
-    }
-    const std::size_t others = foods.different.size() - std::min(most->second.size(), most_named);
     finding.sentence =
-        fmt::format("After \"{}\" glucose rose more than after {}.{}{}", most->first, smaller,
-                    others == 0 ? ""
-                                : fmt::format(" {} more pair{} of meals {} told apart.", others,
-                                              others == 1 ? "" : "s", others == 1 ? "is" : "are"),
-                    amounts_to(result.meals_hours_gained));
-    finding.evidence.used = static_cast<int>(result.meals->occasions.size());
+        fmt::format("After \"{}\" glucose rose more than after {}.", food, smaller_named(pairs));
+    finding.evidence.used = static_cast<int>(meals.occasions.size());
     finding.evidence.used_what = "meals";
     finding.evidence.seed = input.seed;
-    finding.evidence.adjusted_for = foods.adjusted_for;
+    finding.evidence.adjusted_for = meals.foods.adjusted_for;
     finding.evidence.method =
         "neighbouring meals and the time of day taken off, foods shrunken together; a pair is told "
         "apart from a probability of 0.985 on";
-    finding.next = {NextStep::run_trial,
-                    "The two by lot on like days would show whether it is the food."};
+    finding.next = {
+        NextStep::run_trial,
+        fmt::format("Eaten by lot on like days, \"{}\" and {} would show whether it is the food.",
+                    food,
+                    pairs.size() == 1 ? "\"" + pairs.front()->smaller + "\""
+                                      : "one of the meals named after it")};
+    return finding;
+}
+
+void weigh_meals(const ReviewInput& input, const TraceView& view, WhatGoesWithIt& result) {
+    const FoodComparison& foods = result.meals->foods;
+    result.meals_certainty = 1;
+    for (const FoodPair& pair : foods.different) {
+        result.meals_certainty = std::min(result.meals_certainty, pair.probability);
+    }
+    const LargerFoods larger = larger_foods(foods);
+    auto by_food = shifts_by_food(input, *result.meals, larger);
+    std::vector<GlucoseShift> all;
+    for (const auto& [food, shifts] : by_food) {
+        all.insert(all.end(), shifts.begin(), shifts.end());
+    }
+    result.meals_hours_gained = hours_gained(view, all);
+
+    const auto most = std::max_element(
+        larger.begin(), larger.end(),
+        [](const auto& a, const auto& b) { return a.second.size() < b.second.size(); });
+    Finding finding = meals_finding(input, *result.meals, most->first, most->second);
+    finding.sentence += amounts_to(hours_gained(view, by_food[most->first]));
+    if (larger.size() > 1) {
+        finding.sentence += all_pairs(foods.different.size(), result.meals_hours_gained);
+    }
     result.leading.push_back(std::move(finding));
 }
 
@@ -243,12 +297,9 @@ Next next_of_the_first_open(const std::vector<StandingQuestion>& ranked) {
 }
 
 std::string amounts_to(double hours) {
-    const auto minutes = std::lround(hours * 60 / 5) * 5;
-    return minutes < 5
-               ? ""
-               : fmt::format(
-                     " Over these days that difference comes to about {} a day out of range.",
-                     hours_and_minutes(std::chrono::minutes{minutes}));
+    const std::string come_to = about_a_day(hours);
+    return come_to.empty() ? ""
+                           : fmt::format(" Over these days that difference comes to {}.", come_to);
 }
 
 WhatGoesWithIt what_goes_with_it(const ReviewInput& input) {

@@ -1,4 +1,5 @@
 #include "findings/edge_words.hpp"
+#include "findings/hours_of_day.hpp"
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
 #include "inference/ar1_grid.hpp"
@@ -111,6 +112,14 @@ Finding when_high_finding(const FirstReview& review) {
     const std::string edge = edge_words(range.high, review.input.unit);
     if (review.trace.readings.empty()) {
         finding.sentence = "When in the day can't be told: there is no reading.";
+        return finding;
+    }
+    if (!tells_hours_of_a_day(time.sensed())) {
+        finding.sentence = fmt::format(
+            "Above {} for {} of the {} seen: too little was seen to tell when in the day.", edge,
+            hours_and_minutes(time.above()), hours_and_minutes(time.sensed()));
+        finding.next = {NextStep::collect_more,
+                        "A week of whole days lets parts of the day be compared."};
         return finding;
     }
     Candidate best;

@@ -144,8 +144,9 @@ double smallest_block_p(int blocks, Draw draw) {
         return smallest_sign_flip_p(blocks);
     }
     double orders = 1;
-    for (int i = 1; i <= blocks / 2; ++i) {
-        orders *= static_cast<double>(blocks / 2 + i) / i;
+    const int half = blocks / 2;
+    for (int i = 1; i <= half; ++i) {
+        orders *= static_cast<double>(half + i) / i;
     }
     return std::min(1.0, 2 / orders);
 }

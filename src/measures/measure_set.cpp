@@ -26,6 +26,9 @@ constexpr GlucoseUnit mg = GlucoseUnit::mg_per_dl;
 constexpr Glucose least[] = {{2000, GlucoseUnit::mg_per_dl}, {110, GlucoseUnit::mmol_per_l}};
 constexpr Glucose most[] = {{60000, GlucoseUnit::mg_per_dl}, {3330, GlucoseUnit::mmol_per_l}};
 constexpr double largest_spread_of_bounds = 0.01;
+// Where most readings lie beyond a limit, how they differ from each other isn't known: all at the
+// limit, or all at the end of what glucose can be, they look alike. Ours, no source.
+constexpr double most_censored = 0.5;
 
 struct Context {
     std::vector<DayOfTrace> days;
@@ -108,8 +111,14 @@ struct Recipe {
     bool needs_whole_days = false;
     const char* absent_because = "no readings";
     std::optional<double> largest =
-        std::nullopt;  // what it can't exceed: no interval ends beyond it
+        std::nullopt;           // what it can't exceed: no interval ends beyond it
+    bool of_variation = false;  // how readings differ from each other
 };
+
+Recipe of_variation(Recipe recipe) {
+    recipe.of_variation = true;
+    return recipe;
+}
 
 Recipe at_most(double largest, Recipe recipe) {
     recipe.largest = largest;
@@ -206,16 +215,16 @@ std::vector<Recipe> level_recipes() {
     return {
         of_day_ratio("mean", "", mean, std::nullopt),
         median_recipe("median", "", [](Glucose g, GlucoseUnit u) { return g.in(u); }),
-        of_sums(
+        of_variation(of_sums(
             "sd", "", [](const GlucoseSums& s, GlucoseUnit unit) { return s.sd(unit); }, false,
-            "fewer than two readings"),
-        of_sums(
+            "fewer than two readings")),
+        of_variation(of_sums(
             "cv", "%",
             [](const GlucoseSums& s, GlucoseUnit) -> std::optional<double> {
                 const auto sd = s.sd(mg);
                 return sd ? std::optional{100 * *sd / s.mean(mg)} : std::nullopt;
             },
-            false, "fewer than two readings"),
+            false, "fewer than two readings")),
         of_day_ratio(
             "gmi", "%",
             [](const GlucoseSums& s, GlucoseUnit) {
@@ -268,42 +277,42 @@ std::vector<Recipe> level_recipes() {
 
 std::vector<Recipe> course_recipes() {
     return {
-        of_days(
+        of_variation(of_days(
             "mage", "",
             [](const DayOfTrace& day, GlucoseUnit unit) -> std::optional<double> {
                 return day.swing ? std::optional{in_shown(*day.swing, unit)} : std::nullopt;
             },
-            "no day with 70 % of its readings has a swing larger than its SD"),
-        of_day_ratio(
+            "no day with 70 % of its readings has a swing larger than its SD")),
+        of_variation(of_day_ratio(
             "modd", "",
             [](const GlucoseSums& s, GlucoseUnit unit) -> std::optional<double> {
                 const auto mean = ratio(s.day_before, s.day_before_pairs);
                 return mean ? std::optional{in_shown(*mean, unit)} : std::nullopt;
             },
-            0.0, true, "no reading has one at the same time of the day before"),
-        hourly_recipe("conga1", 0),
-        hourly_recipe("conga2", 1),
-        hourly_recipe("conga4", 2),
+            0.0, true, "no reading has one at the same time of the day before")),
+        of_variation(hourly_recipe("conga1", 0)),
+        of_variation(hourly_recipe("conga2", 1)),
+        of_variation(hourly_recipe("conga4", 2)),
         of_days(
             "adrr", "1",
             [](const DayOfTrace& day, GlucoseUnit) {
                 return std::optional{day.low_risk_max + day.high_risk_max};
             },
             "no day with 70 % of its readings"),
-        of_day_ratio(
+        of_variation(of_day_ratio(
             "mag", "",
             [](const GlucoseSums& s, GlucoseUnit unit) -> std::optional<double> {
                 const auto rate = ratio(s.change * 3600, s.step_seconds);
                 return rate ? std::optional{in_shown(*rate, unit)} : std::nullopt;
             },
-            0.0, true, "no two readings follow each other without a gap"),
-        of_day_ratio(
+            0.0, true, "no two readings follow each other without a gap")),
+        of_variation(of_day_ratio(
             "gvp", "%",
             [](const GlucoseSums& s, GlucoseUnit) -> std::optional<double> {
                 const auto length = ratio(s.path * 60, s.step_seconds);
                 return length ? std::optional{100 * (*length - 1)} : std::nullopt;
             },
-            0.0, true, "no two readings follow each other without a gap"),
+            0.0, true, "no two readings follow each other without a gap")),
     };
 }
 
@@ -347,6 +356,13 @@ std::vector<Reading> moved(std::span<const Reading> readings, bool lows, bool hi
     return result;
 }
 
+void leave_open(Measure& measure, const char* why) {
+    measure.value.reset();
+    measure.interval95.reset();
+    measure.no_interval_because.clear();
+    measure.absent_because = why;
+}
+
 using MakeContext = std::function<Context(const TraceView&)>;
 
 void add_bounds(Measures& measures, const TraceView& view, const MakeContext& make, double share) {
@@ -369,14 +385,16 @@ void add_bounds(Measures& measures, const TraceView& view, const MakeContext& ma
         if (!measure.value) {
             continue;
         }
+        if (share > most_censored && recipes()[i].of_variation) {
+            leave_open(measure, "most of the time seen was LOW or HIGH, beyond the sensor's limit");
+            continue;
+        }
         measure.bounds = bounds[i];
         const double spread = bounds[i][1] - bounds[i][0];
         if (spread > largest_spread_of_bounds * std::abs(*measure.value)) {
-            measure.value.reset();
-            measure.interval95.reset();
-            measure.no_interval_because.clear();
-            measure.absent_because =
-                "readings beyond the sensor's limit leave it open by more than 1 %: see bounds";
+            leave_open(
+                measure,
+                "readings beyond the sensor's limit leave it open by more than 1 %: see bounds");
         }
     }
 }

@@ -1,3 +1,4 @@
+#include "findings/hours_of_day.hpp"
 #include "findings/wording.hpp"
 #include "render/bands_of_day.hpp"
 #include "render/review_figures.hpp"
@@ -17,10 +18,24 @@ constexpr double key_top = bar_top + bar_height + 28;
 constexpr double key_height = 46;
 constexpr double narrow = 400;  // below, the key stands in two columns
 
-std::string time_words(double percent) {
-    const auto seconds = std::lround(percent / 100 * 86400);
-    return percent > 0 && seconds < 30 ? "under 1 min"
-                                       : hours_and_minutes(std::chrono::seconds{seconds});
+// The whole bar: a day, or the time seen where that is too little to tell hours of a day.
+struct Whole {
+    std::chrono::seconds length;
+    bool day;
+
+    std::string part(double percent) const {
+        const auto seconds = std::lround(percent / 100 * static_cast<double>(length.count()));
+        return percent > 0 && seconds < 30 ? "under 1 min"
+                                           : hours_and_minutes(std::chrono::seconds{seconds});
+    }
+    std::string words() const {
+        return day ? "24 hours" : "the " + hours_and_minutes(length) + " seen";
+    }
+};
+
+Whole whole_of(const FirstReview& review) {
+    const bool day = tells_hours_of_a_day(review.fitness.sensed);
+    return {day ? std::chrono::hours{24} : review.fitness.sensed, day};
 }
 
 void draw_ticks(Canvas& canvas, double width) {
@@ -39,7 +54,8 @@ void draw_ticks(Canvas& canvas, double width) {
 }
 
 // Labels stand over their part; those that find no room go to the key below, which has all.
-void draw_bar(Canvas& canvas, const std::vector<BandOfDay>& bands, double width) {
+void draw_bar(Canvas& canvas, const std::vector<BandOfDay>& bands, double width,
+              const Whole& whole) {
     double x = 0;
     double label_end = -10;
     for (const BandOfDay& band : bands) {
@@ -48,7 +64,7 @@ void draw_bar(Canvas& canvas, const std::vector<BandOfDay>& bands, double width)
             continue;
         }
         canvas.rectangle(x, bar_top, std::max(w, 0.6), bar_height, band.fill);
-        const std::string label = time_words(band.percent);
+        const std::string label = whole.part(band.percent);
         const TextStyle style{10.5, true, Anchor::start, Ink::text};
         const double needed = canvas.text_width(label, style);
         if (w >= needed + 4 && x >= label_end) {
@@ -71,7 +87,8 @@ std::size_t key_columns(double width) {
     return width < narrow ? 2 : 5;
 }
 
-void draw_key(Canvas& canvas, const std::vector<BandOfDay>& bands, double width) {
+void draw_key(Canvas& canvas, const std::vector<BandOfDay>& bands, double width,
+              const Whole& whole) {
     const std::size_t columns = key_columns(width);
     const double column = width / static_cast<double>(columns);
     for (std::size_t i = 0; i < bands.size(); ++i) {
@@ -81,7 +98,7 @@ void draw_key(Canvas& canvas, const std::vector<BandOfDay>& bands, double width)
         canvas.rectangle(x, top, 12, 12, bands[i].fill);
         canvas.frame(x, top, 12, 12, {0.5, Ink::line, false});
         canvas.text({x + 17, top + 9.5}, bands[i].name, {9, true, Anchor::start, Ink::text});
-        const std::string time = time_words(bands[i].percent);
+        const std::string time = whole.part(bands[i].percent);
         const TextStyle style{9, false, Anchor::start, Ink::text};
         canvas.text({x, top + 25}, time, style);
         canvas.text({x + canvas.text_width(time, style) + 4, top + 25},
@@ -95,23 +112,26 @@ void draw_key(Canvas& canvas, const std::vector<BandOfDay>& bands, double width)
 Figure hours_bar(const FirstReview& review, double width) {
     Figure figure;
     figure.width = width;
-    figure.title = "Hours of the day in each band";
-    figure.columns = {"band", "range", "of 24 hours", "percent of the time seen"};
+    const Whole whole = whole_of(review);
+    figure.title = whole.day ? "Hours of the day in each band" : "Time seen in each band";
+    figure.columns = {"band", "range", "of " + whole.words(), "percent of the time seen"};
     const std::vector<BandOfDay> bands = bands_of_day(review);
     for (const BandOfDay& band : bands) {
         figure.rows.push_back(
-            {band.name, band.range, time_words(band.percent), percent_words(band.percent)});
+            {band.name, band.range, whole.part(band.percent), percent_words(band.percent)});
         figure.alternative +=
-            fmt::format("{}{} {}", figure.alternative.empty() ? "Of 24 hours: " : ", ",
-                        time_words(band.percent), band.name);
+            fmt::format("{}{} {}", figure.alternative.empty() ? "Of " + whole.words() + ": " : ", ",
+                        whole.part(band.percent), band.name);
     }
     figure.alternative += ".";
     const std::size_t key_rows = (bands.size() + key_columns(width) - 1) / key_columns(width);
     figure.height = key_top + key_height * static_cast<double>(key_rows) - 6;
-    figure.draw = [bands, width](Canvas& canvas) {
-        draw_bar(canvas, bands, width);
-        draw_ticks(canvas, width);
-        draw_key(canvas, bands, width);
+    figure.draw = [bands, width, whole](Canvas& canvas) {
+        draw_bar(canvas, bands, width, whole);
+        if (whole.day) {
+            draw_ticks(canvas, width);
+        }
+        draw_key(canvas, bands, width, whole);
     };
     return figure;
 }

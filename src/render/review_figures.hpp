@@ -7,7 +7,8 @@ namespace tracewright {
 
 // The figures of a review. Each keeps a reference to the review, which outlives it.
 
-/// One bar lying flat, as long as 24 hours: how long of the day, on average, in each band.
+/// One bar lying flat, as long as 24 hours: how long of the day, on average, in each band. As long
+/// as the time seen where that is too little to tell hours of a day.
 /// Narrower than 400 points its key stands in two columns.
 Figure hours_bar(const FirstReview& review, double width = 495);
 

@@ -282,7 +282,7 @@ void Service::answer(std::shared_ptr<const Request> request, std::function<void(
         return;
     }
     if (found.route->handler == nullptr) {
-        sign_in(std::move(request), std::move(done));
+        sign_in(request, done);
         return;
     }
     if (!open_) {

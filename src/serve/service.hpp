@@ -83,7 +83,8 @@ class Service {
     Reply page_file(const Request& request, const RequestTarget& target) const;
     std::optional<Reply> own(const Request& request, const Route& route, const Session& session,
                              const Coach& coach);
-    void sign_in(std::shared_ptr<const Request> request, std::function<void(Reply)> done);
+    void sign_in(const std::shared_ptr<const Request>& request,
+                 const std::function<void(Reply)>& done);
     Reply signed_in(std::int64_t coach);
     Reply from_practice(const Request& request, const RequestTarget& target, const Found& found,
                         const std::optional<Session>& session, const std::optional<Coach>& coach,

@@ -70,7 +70,8 @@ void Service::read_coaches(SqlitePractice& store) {
     }
 }
 
-void Service::sign_in(std::shared_ptr<const Request> request, std::function<void(Reply)> done) {
+void Service::sign_in(const std::shared_ptr<const Request>& request,
+                      const std::function<void(Reply)>& done) {
     const auto fields = fields_of(*request, {"coach", "passphrase"});
     if (!fields) {
         done(fields.error());

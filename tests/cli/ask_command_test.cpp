@@ -88,6 +88,9 @@ TEST(AskCommand, text_tells_the_nights_and_what_would_settle_it) {
     EXPECT_EQ(ran.exit, Exit::done);
     EXPECT_THAT(ran.out, HasSubstr("nights used"));
     EXPECT_THAT(ran.out, HasSubstr("Left out: "));
-    EXPECT_THAT(ran.out, HasSubstr("Adjusted for: wear"));
+    // Two causes are too many for these nights: no model, so nothing was held equal.
+    EXPECT_EQ(ran.out.find("Adjusted for"), std::string::npos) << ran.out;
     EXPECT_THAT(ran.out, HasSubstr("What goes together need not come from one another"));
+    EXPECT_THAT(asked({"--about", "fasting", "--because", "dinner-carbs"}).out,
+                HasSubstr("Adjusted for: wear"));
 }

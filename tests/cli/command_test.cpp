@@ -162,6 +162,55 @@ TEST(Command, a_folder_is_one_call_and_keeps_its_order) {
               run({"measures", folder.path(), "--json", "--jobs", "4"}).out);
 }
 
+// No reading: no window that isn't there, and exit 1 as the guide says.
+TEST(Command, a_file_without_a_reading_has_no_window_and_is_exit_1) {
+    const TemporaryFolder folder;
+    const std::string meals =
+        folder.write("meals.csv",
+                     "time,meal,carbs g\n2026-03-02 08:00,porridge,40\n2026-03-02 12:30,soup,35\n"
+                     "2026-03-02 19:00,stew,60\n");
+    const Ran text = run({"measures", meals});
+    EXPECT_EQ(text.exit, Exit::cannot_answer) << text.out << text.err;
+    EXPECT_EQ(text.out.find("1970-01"), std::string::npos) << text.out;
+    EXPECT_THAT(text.out, HasSubstr("no reading: nothing to measure"));
+    EXPECT_THAT(text.err, HasSubstr(meals + ": found no reading, expected some to measure"));
+    const Ran both = run({"measures", meals, example, "--json"});
+    EXPECT_EQ(both.exit, Exit::cannot_answer);
+    const json document = json::parse(both.out);
+    expect_fits(document, "measures");
+    EXPECT_TRUE(document["files"][0]["window"].is_null());
+    EXPECT_TRUE(document["files"][0]["measures"]["mean"]["value"].is_null());
+    EXPECT_TRUE(document["files"][1]["window"].is_object());
+}
+
+TEST(Command, a_window_without_a_reading_is_told_as_asked_and_is_exit_1) {
+    const Ran ran =
+        run({"measures", example, "--json", "--from", "2019-01-01", "--to", "2019-01-03"});
+    EXPECT_EQ(ran.exit, Exit::cannot_answer);
+    EXPECT_THAT(ran.err, HasSubstr("found no reading in the window asked for"));
+    EXPECT_THAT(json::parse(ran.out)["files"][0]["window"]["from"].get<std::string>(),
+                HasSubstr("2019-01-01"));
+}
+
+TEST(Command, an_empty_folder_is_exit_1_and_named) {
+    const TemporaryFolder folder;
+    for (const char* command : {"measures", "look"}) {
+        for (const bool as_json : {false, true}) {
+            std::vector<std::string> args = {command, folder.path()};
+            if (as_json) {
+                args.emplace_back("--json");
+            }
+            const Ran ran = run(args);
+            EXPECT_EQ(ran.exit, Exit::cannot_answer) << command;
+            EXPECT_THAT(ran.err,
+                        HasSubstr(folder.path() + ": found no file, expected some to read"));
+            if (as_json) {
+                expect_fits(json::parse(ran.out), command);
+            }
+        }
+    }
+}
+
 TEST(Command, csv_has_a_row_for_each_file_and_measure) {
     const Ran ran = run({"measures", example, "--csv"});
     EXPECT_THAT(ran.out, ::testing::StartsWith(

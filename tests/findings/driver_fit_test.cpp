@@ -129,6 +129,22 @@ TEST(DriverFit, what_hardly_varies_is_refused_and_the_other_still_answered) {
     EXPECT_EQ(fit.drivers[0].answer, Answer::cannot_tell);
 }
 
+// Held equal is what varies: a reading at the start that is the same at every meal holds nothing.
+TEST(DriverFit, an_adjuster_that_never_varies_is_not_among_those_held_equal) {
+    DriverRows rows;
+    rows.drivers = 1;
+    rows.adjusters = 2;
+    for (int night = 0; night < 20; ++night) {
+        rows.x.push_back(night % 5);
+        rows.adjuster.insert(rows.adjuster.end(), {100, static_cast<double>(night % 3)});
+        rows.y.push_back(120 + night % 7);
+        rows.wear.push_back(0);
+        rows.day.push_back(night);
+    }
+    const DriverFit fit = driver_fit(rows, {{1, false}}, worth);
+    EXPECT_EQ(fit.adjusters, std::vector<std::size_t>{1});
+}
+
 TEST(DriverFit, yes_or_no_needs_four_of_each) {
     for (const int yes : {3, 4}) {
         DriverRows rows = nights_of({14}, 5);

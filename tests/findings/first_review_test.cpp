@@ -84,6 +84,92 @@ TEST(FirstReview, what_was_not_seen_is_said_where_no_low_was) {
     EXPECT_THAT(finding_of(review, "trust")->caveats[0].sentence, HasSubstr("03:00 to 05:00"));
 }
 
+namespace {
+
+/// The first readings of a wave of which nothing is low or high; five minutes each.
+ReviewInput a_little(std::size_t readings) {
+    std::vector<Reading> all = waves(1);
+    all.resize(readings);
+    return input_of(all);
+}
+
+}  // namespace
+
+// Of less than 70 % of one day (ours) hours of a day can't be told.
+TEST(FirstReview, of_well_under_a_day_it_tells_what_was_seen_and_no_hours_of_a_day) {
+    struct Row {
+        std::size_t readings;
+        const char* seen;
+        bool told_of_a_day;
+    };
+    for (const Row& row : {Row{1, "5 min", false}, Row{7, "35 min", false}, Row{24, "2 h", false},
+                           Row{201, "16 h 45 min", false}, Row{202, "16 h 50 min", true}}) {
+        SCOPED_TRACE(row.readings);
+        const FirstReview review = first_review(a_little(row.readings));
+        const std::string in_range = finding_of(review, "in_range")->sentence;
+        EXPECT_EQ(in_range.find("of the 24 hours") != std::string::npos, row.told_of_a_day)
+            << in_range;
+        for (const char* code : {"lows", "in_range", "average", "spread", "when_high"}) {
+            EXPECT_EQ(finding_of(review, code)->answer == Answer::cannot_tell,
+                      !row.told_of_a_day || std::string_view(code) != "when_high")
+                << code;
+        }
+        if (row.told_of_a_day) {
+            continue;
+        }
+        EXPECT_EQ(in_range, std::string(row.seen) + " of the " + row.seen +
+                                " that the sensor saw were in range (70 mg/dL to 180 mg/dL): too "
+                                "little was seen to tell hours of a day.");
+        for (const std::string& text : all_texts(review)) {
+            for (const char* words : {"24 hours in range", "a day of the time", "usually called",
+                                      "no hour of night was missed", "management indicator"}) {
+                EXPECT_EQ(text.find(words), std::string::npos) << text;
+            }
+        }
+    }
+}
+
+TEST(FirstReview, of_a_short_trace_by_day_it_tells_of_no_night) {
+    EXPECT_EQ(finding_of(first_review(a_little(7)), "lows")->sentence,
+              "No low was recorded in the 35 min that the sensor saw, 35 min of them at night. So "
+              "short a time can't rule out lows.");
+    std::vector<Reading> by_day = waves(1);
+    by_day.erase(by_day.begin(), by_day.begin() + 120);
+    by_day.resize(24);
+    EXPECT_EQ(finding_of(first_review(input_of(by_day)), "lows")->sentence,
+              "No low was recorded in the 2 h that the sensor saw, none of them at night. So short "
+              "a time can't rule out lows.");
+}
+
+// Below the range for less than the 15 minutes an episode needs: said, where no low is counted.
+TEST(FirstReview, a_glitch_that_leads_as_very_low_is_not_followed_by_no_low_recorded) {
+    std::vector<Reading> readings = waves(14);
+    readings[1000] = Reading{readings[1000].at, mg(12), 5min, Limit::none, true};
+    const FirstReview review = first_review(input_of(readings));
+    ASSERT_EQ(review.findings.front().code, "very_low");
+    EXPECT_EQ(
+        finding_of(review, "lows")->sentence,
+        "No low was seen to last 15 minutes in the 336 h that the sensor saw, 84 h of them at "
+        "night; no hour of night was missed. What was too low to be believed is told first and "
+        "counts in no time. 14 days can't rule out rare lows.");
+    // One that is believed and too short leads nothing, and is told all the same.
+    readings[1000] = Reading{readings[1000].at, mg(60), 5min};
+    EXPECT_THAT(finding_of(first_review(input_of(readings)), "lows")->sentence,
+                HasSubstr("Shorter stretches below 70 mg/dL: 5 min in all."));
+}
+
+TEST(FirstReview, a_very_low_finger_prick_is_told_apart_from_what_the_sensor_saw) {
+    ReviewInput input = input_of(waves(3));
+    DiaryEntry prick;
+    prick.kind = DiaryKind::finger_prick;
+    prick.at = midnight + 30h;
+    prick.glucose = mg(50);
+    input.diary.push_back(prick);
+    EXPECT_THAT(
+        finding_of(first_review(std::move(input)), "lows")->sentence,
+        HasSubstr("The very low value told first was not seen by the sensor counted here."));
+}
+
 TEST(FirstReview, lows_are_counted_with_and_without_suspect_stretches) {
     auto readings = waves(14);
     dip(readings, midnight + 10min, 20min, 65);        // warm-up

@@ -8,6 +8,7 @@
 #include <boost/random/mersenne_twister.hpp>
 #include <boost/random/normal_distribution.hpp>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <regex>
@@ -78,6 +79,59 @@ TEST(QuestionFindings, travelling_together_is_said_with_the_nights_that_part_the
     EXPECT_NE(sentence.find("travelled together"), std::string::npos) << sentence;
     EXPECT_NE(sentence.find("which of the two can't be told"), std::string::npos);
     EXPECT_EQ(answers.findings[0].finding.next.step, NextStep::run_trial);
+}
+
+namespace {
+
+std::string caveat_of(const Finding& finding, CaveatKind kind) {
+    const auto found = std::ranges::find(finding.caveats, kind, &Caveat::kind);
+    return found == finding.caveats.end() ? "" : found->sentence;
+}
+
+}  // namespace
+
+// What hardly varied is in no model: it was not held equal, and widens no interval.
+TEST(QuestionFindings, a_cause_that_hardly_varied_is_neither_accounted_for_nor_travels_along) {
+    const ReviewInput input = four_weeks(6);
+    auto rows = question_rows(input, trace_of_questions(input), Outcome::fasting, asked);
+    for (QuestionRow& row : rows) {
+        if (row.causes.contains(Cause::dinner_time) && row.causes.contains(Cause::sleep)) {
+            row.causes[Cause::sleep] = 7 - 0.02 * row.causes[Cause::dinner_time];
+        }
+    }
+    const QuestionAnswers answers = answers_from_rows(input, Outcome::fasting, rows, asked);
+    const Finding& sleep = answers.findings[0].finding;
+    const Finding& dinner = answers.findings[1].finding;
+    ASSERT_NE(sleep.sentence.find("Hours slept hardly varied"), std::string::npos)
+        << sleep.sentence;
+    EXPECT_TRUE(sleep.evidence.adjusted_for.empty());
+    ASSERT_EQ(dinner.answer, Answer::yes) << dinner.sentence;
+    EXPECT_EQ(dinner.evidence.adjusted_for, (std::vector<std::string>{"wear"}));
+    EXPECT_EQ(dinner.sentence.find("accounted for"), std::string::npos) << dinner.sentence;
+    EXPECT_EQ(caveat_of(dinner, CaveatKind::travels_together), "");
+    EXPECT_EQ(answers.fit->pair_correlation, 0);
+    EXPECT_TRUE(answers.fit->parts_them.empty());
+}
+
+// At the least correlation that is told the interval is an eighth wider: never '1.0 times'.
+TEST(QuestionFindings, what_travelled_together_widens_the_interval_as_told) {
+    const ReviewInput input = four_weeks(6);
+    auto rows = question_rows(input, trace_of_questions(input), Outcome::fasting, asked);
+    int told = 0;
+    for (int step = 0; step < 8; ++step) {
+        for (QuestionRow& row : rows) {
+            if (row.causes.contains(Cause::dinner_time) && row.causes.contains(Cause::sleep)) {
+                row.causes[Cause::sleep] -= 0.2 * (row.causes[Cause::dinner_time] - 19);
+            }
+        }
+        const QuestionAnswers answers = answers_from_rows(input, Outcome::fasting, rows, asked);
+        for (const QuestionFinding& one : answers.findings) {
+            const std::string caveat = caveat_of(one.finding, CaveatKind::travels_together);
+            told += caveat.empty() ? 0 : 1;
+            EXPECT_EQ(caveat.find("interval 1.0 times"), std::string::npos) << caveat;
+        }
+    }
+    EXPECT_GT(told, 0);
 }
 
 TEST(QuestionFindings, every_night_is_used_or_left_out_with_a_reason) {
@@ -203,7 +257,7 @@ TEST(QuestionSentences, intervals_in_words) {
         {{0.2, 19},
          Outcome::fasting,
          GlucoseUnit::mg_per_dl,
-         "95 % interval from no different to 19 mg/dL higher"},
+         "95 % interval from the same to 19 mg/dL higher"},
         {{-2, -0.5},
          Outcome::hours_in_range,
          GlucoseUnit::mg_per_dl,
@@ -212,6 +266,28 @@ TEST(QuestionSentences, intervals_in_words) {
     for (const Row& row : rows) {
         EXPECT_EQ(interval_words(row.interval, row.outcome, row.unit), row.words);
     }
+}
+
+// An estimate that rounds to nothing shows no sameness: the interval beside it may be wide.
+TEST(QuestionSentences, what_rounds_to_nothing_is_not_said_to_be_no_different) {
+    EXPECT_EQ(difference_words(0.02, Outcome::hours_in_range, GlucoseUnit::mg_per_dl),
+              "about the same");
+    EXPECT_EQ(difference_words(-0.4, Outcome::fasting, GlucoseUnit::mg_per_dl), "about the same");
+    EXPECT_EQ(interval_words({-5, 0.04}, Outcome::hours_in_range, GlucoseUnit::mg_per_dl),
+              "95 % interval from 5.0 h less to the same");
+    EXPECT_EQ(interval_words({-0.3, 0.3}, Outcome::fasting, GlucoseUnit::mmol_per_l),
+              "95 % interval the same at either end");
+    QuestionAnswers answers;
+    answers.outcome = Outcome::hours_in_range;
+    answers.rows = 24;
+    DriverFit fit;
+    fit.drivers.resize(1);
+    fit.drivers[0].effect = 0.02;
+    fit.drivers[0].interval95 = {-1.9, 2.0};
+    constexpr std::array weekend = {Cause::weekend};
+    EXPECT_EQ(answer_sentence(answers, fit, 0, weekend, {}, GlucoseUnit::mg_per_dl, {}),
+              "With the weekend, hours in range a day are about the same (95 % interval from 1.9 h "
+              "less to 2.0 h more), over 24 days. These data can't tell.");
 }
 
 // Fasting is the one definition of the project: at its edges.

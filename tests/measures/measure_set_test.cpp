@@ -239,6 +239,27 @@ TEST(MeasureSet, the_interval_of_a_small_share_ends_below_what_was_seen) {
     EXPECT_TRUE(seen);
 }
 
+// Ours: how readings differ that all lie beyond a limit, or most of them, is not known.
+TEST(MeasureSet, variation_is_left_open_where_most_of_the_time_was_beyond_the_limit) {
+    for (const int censored : {10, 6, 5}) {
+        SCOPED_TRACE(censored);
+        std::vector<Reading> readings = every(5min, std::vector<double>(10, 400.0));
+        for (int i = 0; i < censored; ++i) {
+            Reading& reading = readings[static_cast<std::size_t>(i)];
+            reading = Reading{reading.at, mg(400), 5min, Limit::above};
+        }
+        const Measures measures = measured(readings);
+        for (const char* name : {"sd", "cv", "mag", "gvp"}) {
+            const Measure& measure = *find(measures, name);
+            EXPECT_FALSE(measure.value.has_value()) << name;
+            EXPECT_EQ(measure.absent_because.starts_with("most of the time seen"), censored > 5)
+                << name << ": " << measure.absent_because;
+            EXPECT_EQ(measure.bounds.has_value(), censored == 5) << name;
+        }
+        EXPECT_EQ(value(measures, "very_high"), 100);
+    }
+}
+
 TEST(MeasureSet, a_clock_window_takes_only_its_hours) {
     std::vector<double> values;
     for (int day = 0; day < 5; ++day) {

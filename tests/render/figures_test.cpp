@@ -26,6 +26,7 @@ constexpr std::array band_names{"very_low", "low", "in_range", "high", "very_hig
 
 FirstReview with_bands(const std::array<double, 5>& percents) {
     FirstReview review;
+    review.fitness.sensed = 14 * 24h;
     for (std::size_t b = 0; b < percents.size(); ++b) {
         Measure measure;
         measure.name = band_names[b];
@@ -87,6 +88,19 @@ TEST(HoursBar, is_as_long_as_twenty_four_hours_and_each_part_as_long_as_its_shar
         EXPECT_NEAR(extent(drawn.areas[b]), 495 * shares[b] / 100, 1e-9);
     }
     EXPECT_THAT(drawn.words(), Contains("14 h 24 min"));
+}
+
+// Of less than most of a day no hours of a day are drawn (ours).
+TEST(HoursBar, of_a_short_trace_is_as_long_as_the_time_seen) {
+    std::vector<Reading> readings = waves(1);
+    readings.resize(7);
+    const FirstReview review = first_review(input_of(std::move(readings)));
+    const Figure bar = hours_bar(review);
+    EXPECT_EQ(bar.title, "Time seen in each band");
+    EXPECT_EQ(bar.columns[2], "of the 35 min seen");
+    EXPECT_THAT(bar.alternative, HasSubstr("Of the 35 min seen: "));
+    EXPECT_THAT(bar.alternative, HasSubstr("35 min in range"));
+    EXPECT_THAT(RecordingCanvas(bar).words(), Not(Contains(HasSubstr("24 h"))));
 }
 
 TEST(HoursBar, a_sliver_of_very_low_is_drawn_and_told_and_never_rounded_away) {
