@@ -28,6 +28,7 @@ export const bringInWords = {
     notData: (n: number) => `Beside them ${rows(n)} of titles, blanks and the like.`,
     held: (n: number) =>
       `${rows(n)} ${n === 1 ? "is" : "are"} held beside what is here: neither is dropped, and what was here first counts.`,
+    nothingUsable: "Nothing of it could be kept: below stands what was found instead.",
     nothingNew: "Nothing new: all of it is here already.",
     note: (line: number, column: number) => (line === 0 ? "the whole file" : column === 0 ? `line ${line}` : `line ${line}, column ${column}`),
     rejectedNote: (found: string, expected: string) => `found ${found}, expected ${expected}`,

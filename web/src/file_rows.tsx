@@ -43,7 +43,7 @@ export function FileRows({ reply, kept }: { reply: FileReply; kept: boolean }) {
         </p>
       )}
       {rows.not_data > 0 && <p class="quiet">{texts.notData(rows.not_data)}</p>}
-      {reply.nothing_new && <p>{texts.nothingNew}</p>}
+      {reply.nothing_new && <p>{rows.duplicate > 0 ? texts.nothingNew : texts.nothingUsable}</p>}
       {reply.held > 0 && <p>{texts.held(reply.held)}</p>}
       {reply.agreement && <p>{reply.agreement}</p>}
       {(reply.wears.length > 0 || reply.diary_entries > 0) && (

@@ -119,6 +119,7 @@ describe("the diary", { concurrency: false }, () => {
     await page.waitForSelector(".entries li:has-text('13:05')");
     assert.match((await texts())[1], /lentil soup.*\(corrected\)/);
     await nothingSerious(page);
+    await page.waitForFunction(() => document.activeElement !== document.body);
     await page.getByRole("button", { name: "Take that back" }).click();
     await page.waitForSelector(".entries li:has-text('12:45')");
     assert.equal(await entries().count(), 4);
@@ -137,11 +138,14 @@ describe("the diary", { concurrency: false }, () => {
   });
 
   test("an entry is struck out after a question", async () => {
-    await page.getByRole("button", { name: /^Strike out: walked/ }).click();
-    await page.getByRole("button", { name: "Yes, strike it out" }).click();
+    await page.getByRole("button", { name: /^Strike out: walked/ }).press("Enter");
+    await page.waitForFunction(() => document.activeElement?.textContent === "Yes, strike it out");
+    await page.keyboard.press("Enter");
     await page.waitForFunction(() => document.querySelectorAll(".entries > li").length === 3);
-    await page.getByRole("button", { name: "Take that back" }).click();
+    await page.waitForSelector("button.take-back:focus");
+    await page.keyboard.press("Enter");
     await page.waitForFunction(() => document.querySelectorAll(".entries > li").length === 4);
+    await page.waitForSelector("#entries-title:focus");
   });
 
   test("from within the text, Escape and one key each open a note and a promise", async () => {
