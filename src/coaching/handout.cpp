@@ -91,7 +91,8 @@ class Writer {
         say(filled(words.last_reading, day_words(last, way()),
                    age_in_words(last, client_.today())));
         if (client_.today() - last > old_after) {
-            tell_coach("The last reading is " + age_words(client_.review.input.as_of - at) +
+            tell_coach("The last reading is " +
+                       age_words(at, client_.review.input.as_of, client_.review.input.zones) +
                        ": look at newer days before this page is given.");
         }
     }

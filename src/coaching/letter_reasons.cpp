@@ -194,8 +194,7 @@ void add_once(const std::string& sentence, std::vector<std::string>& sentences) 
 void add_type(const PaperClient& client, LetterReasons& letter) {
     const CareInput care = client.care();
     const auto signs = type_signs(care);
-    const bool only_not_told = signs.size() == 1 && signs.front().sign == TypeSign::type_not_told;
-    if (signs.empty() || only_not_told || type_was_checked(care, signs)) {
+    if (!are_for_the_prescriber(care, signs)) {
         return;
     }
     std::vector<std::string> seen;
@@ -226,10 +225,9 @@ void add_pregnancy(const PaperClient& client, LetterReasons& letter) {
 }
 
 void add_little_food(const PaperClient& client, LetterReasons& letter) {
-    // What is said to the coach goes on with what to do; the prescriber is told what was seen.
-    const std::string seen = restricted_eating_for_coach(client.care());
-    if (!seen.empty()) {
-        letter.reasons.push_back(seen.substr(0, seen.find(" Ask whether")));
+    // What to do is for the coach; the prescriber is told what was seen.
+    if (const auto told = restricted_eating_to_tell(client.care())) {
+        letter.reasons.push_back(told->seen);
         letter.asked.emplace_back(
             "May the client go on eating like this beside the medicines taken?");
         letter.answer_opens = true;

@@ -45,7 +45,7 @@ std::string last_reading_for_client(const CareInput& care) {
     }
     return fmt::format("Last sensor reading: {}, {}. This page knows of nothing after it.",
                        day_and_time(care.clock.wall_time(*last), care.clock.writing()),
-                       age_words(care.as_of - *last));
+                       age_words(*last, care.as_of, care.clock));
 }
 
 void end_client_page(Paper& paper, const CareInput& care) {

@@ -50,7 +50,8 @@ void add_last_reading(Shown& shown) {
                       ", after the time this was made: check the clocks.",
                   true);
     } else {
-        shown.say(fmt::format("The last reading was {}, {}. {}", shown.at(*last), age_words(age),
+        shown.say(fmt::format("The last reading was {}, {}. {}", shown.at(*last),
+                              age_words(*last, shown.record.input.as_of, shown.record.input.zones),
                               age < std::chrono::hours{24} ? "What came after it is not known."
                                                            : "Nothing can be said since then."),
                   true);

@@ -68,7 +68,7 @@ Json json_of_last_reading(const ReviewInput& input) {
         }
     }
     return last ? Json{{"label", day_and_time(input.zones.wall_time(*last), input.zones.writing())},
-                       {"age", age_words(input.as_of - *last)}}
+                       {"age", age_words(*last, input.as_of, input.zones)}}
                 : Json();
 }
 

@@ -252,7 +252,7 @@ void write_wear(std::string& text, const Wear& wear, Interval stretch, const Rev
 Json json_of_last_reading(std::optional<Instant> last, const ZoneHistory& clock, Instant now) {
     return last ? Json{{"at", number_of(*last)},
                        {"label", day_and_time(clock.wall_time(*last), clock.writing())},
-                       {"age", age_words(now - *last)}}
+                       {"age", age_words(*last, now, clock)}}
                 : Json();
 }
 

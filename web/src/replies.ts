@@ -9,7 +9,7 @@ export interface SignedIn {
   token: string;
 }
 
-export type NeedKind = "unsafe" | "promised" | "due" | "ending" | "stuck" | "nothing due";
+export type NeedKind = "unsafe" | "to tell" | "promised" | "due" | "ending" | "stuck" | "nothing due";
 
 export interface Need {
   kind: NeedKind;

@@ -56,6 +56,7 @@ export const words = {
     stripHint: "Each mark is a day, today on the right: filled where the sensor saw something, or something was written.",
     reason: {
       unsafe: "unsafe",
+      "to tell": "to tell the clinic",
       promised: "promised",
       due: "check due",
       ending: "wear ending",
