@@ -208,7 +208,8 @@ BeforeAfter before_after(const ReviewInput& input, const std::vector<std::size_t
     result.days_after = static_cast<int>(second.hours.size());
     result.left_out = first.left_out + second.left_out;
     result.same_readings = same_readings(input, before, after);
-    result.worn_at_once = worn_at_once(input, before, after);
+    // One record brought in twice is told as such, at whatever dates.
+    result.worn_at_once = !result.same_readings && worn_at_once(input, before, after);
     const bool readable = first.hours.size() >= fewest_days && second.hours.size() >= fewest_days &&
                           !result.worn_at_once;
     if (input.goals.kind != GoalKind::pregnancy) {

@@ -237,10 +237,10 @@ class Writer {
         lines.emplace_back(words.local_first);
         add(PaperBox{words.call, std::move(lines)});
         const Contact* clinic = clinic_of(client_.facts);
-        add(PaperContact{clinic == nullptr || clinic->name.empty()
+        add(contact_line(clinic == nullptr || clinic->name.empty()
                              ? std::string(words.clinic)
                              : words.clinic + (", " + clinic->name),
-                         clinic == nullptr ? std::string() : clinic->telephone});
+                         clinic));
         if (auto box = first_aid_box(risks_)) {
             add(std::move(*box));
         }

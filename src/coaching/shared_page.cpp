@@ -5,6 +5,7 @@
 #include "coaching/prescriber_letter.hpp"
 #include "coaching/weight.hpp"
 #include "findings/review_findings.hpp"
+#include "findings/since_words.hpp"
 #include "findings/wording.hpp"
 
 #include <fmt/format.h>
@@ -52,8 +53,7 @@ void add_last_reading(Shown& shown) {
     } else {
         shown.say(fmt::format("The last reading was {}, {}. {}", shown.at(*last),
                               age_words(*last, shown.record.input.as_of, shown.record.input.zones),
-                              age < std::chrono::hours{24} ? "What came after it is not known."
-                                                           : "Nothing can be said since then."),
+                              since_words(age)),
                   true);
     }
 }

@@ -64,8 +64,11 @@ void say_nothing_seen(const FirstReview& review, Finding& finding) {
         "No low was recorded in the {} that the sensor saw, {} of them at night; {}. {} {} can't "
         "rule out rare lows.",
         hours_seen(review.fitness.sensed), hours_seen(nights.seen),
-        nights.unseen.count() > 0 ? hours_seen(nights.unseen) + " of night were not seen"
-                                  : std::string("no hour of night was missed"),
+        nights.unseen.count() > 0
+            ? hours_seen(nights.unseen) + (nights.unseen < std::chrono::minutes{90}
+                                               ? " of night was not seen"
+                                               : " of night were not seen")
+            : std::string("no hour of night was missed"),
         review.fitness.days, review.fitness.days == 1 ? "day" : "days");
     finding.next = {NextStep::nothing, ""};
 }

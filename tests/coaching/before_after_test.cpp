@@ -168,6 +168,11 @@ TEST(BeforeAfter, wears_worn_at_once_are_no_before_and_after) {
                                           "13 February 2026) are no before and after"),
               std::string::npos)
         << found.finding.sentence;
+    // One record brought in twice is told as such.
+    Care twice = client();
+    add_wear(twice, -14, 14, 15);
+    twice.wears.push_back(twice.wears.front());
+    EXPECT_NE(compared(twice).finding.sentence.find("the very same readings"), std::string::npos);
     // Neither are they the other way about.
     std::swap(care.wears[0], care.wears[1]);
     EXPECT_TRUE(compared(care).worn_at_once);

@@ -160,6 +160,8 @@ export interface FingerPrick {
 export interface LastReading {
   label: string;
   age: string;
+  /** What is known since: nothing. */
+  since: string;
 }
 
 /** What stands around the readings of a stretch: its clock, its bands, what was marked and written. */
