@@ -4,6 +4,7 @@
 #include "coaching/client_medicines.hpp"
 #include "coaching/lab_report.hpp"
 #include "coaching/offered_comparison.hpp"
+#include "coaching/wears_apart.hpp"
 #include "findings/wording.hpp"
 #include "render/before_after_json.hpp"
 #include "render/labs_json.hpp"
@@ -52,8 +53,10 @@ Exit before_after_of(const WhoseChange& whose, const BeforeAfterOptions& options
         return refuse(streams, "found one wear, expected two or more to compare",
                       Exit::cannot_answer);
     }
-    const auto before = wears_of_numbers(options.before, count - 2, count);
-    const auto after = wears_of_numbers(options.after, count - 1, count);
+    const BeforeAndAfter last_two =
+        last_two_apart(client->input.wears).value_or(BeforeAndAfter{count - 2, count - 1});
+    const auto before = wears_of_numbers(options.before, last_two.before, count);
+    const auto after = wears_of_numbers(options.after, last_two.after, count);
     if (!before || !after) {
         return refuse(streams, before ? after.error() : before.error());
     }

@@ -1,6 +1,7 @@
 #include "coaching/before_after.hpp"
 
 #include "coaching/before_after_words.hpp"
+#include "coaching/wears_apart.hpp"
 #include "inference/student_t.hpp"
 #include "inference/two_wears.hpp"
 #include "measures/day_sums.hpp"
@@ -115,6 +116,30 @@ Side side_of(const ReviewInput& input, const std::vector<std::size_t>& wears, do
     return side;
 }
 
+// A day's hours in range by all that the wears saw.
+std::optional<double> hours_of_all(const ReviewInput& input,
+                                   const std::vector<std::size_t>& wears) {
+    double seconds = 0;
+    double in_range = 0;
+    for (const std::size_t index : wears) {
+        const TimeInBands bands = time_in_bands(input.wears.at(index).view());
+        seconds += static_cast<double>(bands.sensed().count());
+        in_range += static_cast<double>(bands.in(Band::in_range).count());
+    }
+    return seconds > 0 ? std::optional{24 * in_range / seconds} : std::nullopt;
+}
+
+bool worn_at_once(const ReviewInput& input, const std::vector<std::size_t>& before,
+                  const std::vector<std::size_t>& after) {
+    return std::ranges::any_of(before, [&](std::size_t a) {
+        return std::ranges::any_of(after, [&](std::size_t b) {
+            const Wear& first = input.wears.at(a);
+            const Wear& second = input.wears.at(b);
+            return !first.empty() && !second.empty() && !is_before(first, second);
+        });
+    });
+}
+
 // The same levels at the same distances, whatever the date.
 bool same_readings(const ReviewInput& input, const std::vector<std::size_t>& before,
                    const std::vector<std::size_t>& after) {
@@ -144,7 +169,10 @@ double half_width(const TMixture& found) {
     return (ends[1] - ends[0]) / 2;
 }
 
-double mean_of(const std::vector<double>& values) {
+std::optional<double> mean_of(const std::vector<double>& values) {
+    if (values.empty()) {
+        return std::nullopt;
+    }
     double sum = 0;
     for (const double value : values) {
         sum += value;
@@ -180,10 +208,17 @@ BeforeAfter before_after(const ReviewInput& input, const std::vector<std::size_t
     result.days_after = static_cast<int>(second.hours.size());
     result.left_out = first.left_out + second.left_out;
     result.same_readings = same_readings(input, before, after);
-    const bool readable = first.hours.size() >= fewest_days && second.hours.size() >= fewest_days;
-    if (readable) {
+    // One record brought in twice is told as such, at whatever dates.
+    result.worn_at_once = !result.same_readings && worn_at_once(input, before, after);
+    const bool readable = first.hours.size() >= fewest_days && second.hours.size() >= fewest_days &&
+                          !result.worn_at_once;
+    if (input.goals.kind != GoalKind::pregnancy) {
         result.hours_before = mean_of(first.hours);
         result.hours_after = mean_of(second.hours);
+        result.hours_before_of_all = hours_of_all(input, before);
+        result.hours_after_of_all = hours_of_all(input, after);
+    }
+    if (readable) {
         result.sensor_sd = std::sqrt(first.sensor_variance + second.sensor_variance);
         const TwoWears both =
             two_wears({first.hours, first.steps, first.weekend},

@@ -27,8 +27,13 @@ struct BeforeAfter {
     int days_before = 0;  ///< civil days with at least 70 % of readings, without noted illness
     int days_after = 0;
     int left_out = 0;
-    double hours_before = 0;
-    double hours_after = 0;
+    std::optional<double> hours_before;  ///< the mean of those days; empty: none, or in pregnancy
+    std::optional<double> hours_after;
+    /// A day's share of all the time seen, as a review and the story count it: days seen in part
+    /// or with illness are in it. Empty: nothing seen, or in pregnancy.
+    std::optional<double> hours_before_of_all;
+    std::optional<double> hours_after_of_all;
+    bool worn_at_once = false;   ///< a wear of one side doesn't lie before each of the other
     bool same_readings = false;  ///< both stretches hold the very same readings: one record twice
     bool weekdays_matched = false;
     double difference = 0;  ///< hours a day, after less before; exactly 0 for the same readings
@@ -48,8 +53,8 @@ struct BeforeAfter {
 /// of weekends; the sensors' error added to its variance, found by moving every reading up and down
 /// by it. 'More' or 'less' needs P >= 0.975 to that side; 'no difference worth acting on' at most
 /// 0.05 beyond the worth on either side; else can't tell, and what would. Under 5 days on either
-/// side: can't tell. In pregnancy: nothing. Medicine changes between are told, and take the credit.
-/// Method: docs/methods/before-after.md.
+/// side: can't tell. Wears worn at once are not compared. In pregnancy: nothing. Medicine changes
+/// between are told, and take the credit. Method: docs/methods/before-after.md.
 BeforeAfter before_after(const ReviewInput& input, const std::vector<std::size_t>& before,
                          const std::vector<std::size_t>& after, const MedicineTimeline& medicines,
                          const BeforeAfterSettings& settings = {});

@@ -67,6 +67,13 @@ class Teller {
             finding.next = {NextStep::contact_prescriber, "Ring the maternity or diabetes clinic."};
             return;
         }
+        if (result_.worn_at_once) {
+            finding.sentence = fmt::format(
+                "{} and {} are no before and after: the one does not end before the other begins.",
+                names_of(told_.before), names_of(told_.after));
+            finding.next = {NextStep::nothing, "Choose wears that lie one after the other."};
+            return;
+        }
         if (!told_.readable) {
             finding.sentence = fmt::format(
                 "{} days before and {} days after can be read; at least 5 of each are needed.",
@@ -92,6 +99,23 @@ class Teller {
     BeforeAfter& result_;
     const BeforeAfterTold& told_;
 
+    // "wear 2 (17 to 31 March 2026)"
+    std::string names_of(const std::vector<std::size_t>& wears) const {
+        std::string names;
+        for (const std::size_t index : wears) {
+            const Wear& wear = told_.input.wears.at(index);
+            names += names.empty() ? "" : ", ";
+            names += wear.label;
+            if (!wear.empty()) {
+                names += fmt::format(" ({})",
+                                     date_range(told_.input.zones.date_at(wear.readings.front().at),
+                                                told_.input.zones.date_at(wear.readings.back().at),
+                                                told_.input.zones.writing()));
+            }
+        }
+        return names;
+    }
+
     double sensor_share() const {
         return told_.other_kind ? told_.settings.sensor_sd_other_kind : told_.settings.sensor_sd;
     }
@@ -99,8 +123,9 @@ class Teller {
     std::string numbers() const {
         return fmt::format(
             "In range {} a day before ({} days) and {} after ({} days): {}{} ({}{}).",
-            time_words(result_.hours_before), result_.days_before, time_words(result_.hours_after),
-            result_.days_after, difference_words(result_.difference),
+            time_words(*result_.hours_before), result_.days_before,
+            time_words(*result_.hours_after), result_.days_after,
+            difference_words(result_.difference),
             rounds_to_nothing(result_.difference) ? "" : " a day",
             interval_words(result_.interval95),
             result_.weekdays_matched ? ", weekends accounted for" : "");
@@ -162,8 +187,25 @@ class Teller {
                          told_.other_kind ? "The sensors are of different kinds"
                                           : "Two sensors read before and after",
                          time_words(1.96 * result_.sensor_sd))});
+        all_the_time_seen(list);
         medicines(list);
         chosen(list);
+    }
+
+    // A review and the story count each hour seen: without a word, one wear would have two numbers.
+    void all_the_time_seen(std::vector<Caveat>& list) {
+        const std::string before = time_words(*result_.hours_before_of_all);
+        const std::string after = time_words(*result_.hours_after_of_all);
+        if (before == time_words(*result_.hours_before) &&
+            after == time_words(*result_.hours_after)) {
+            return;
+        }
+        list.push_back({CaveatKind::hours_unseen,
+                        fmt::format("Only days with at least 70 % of their readings and without "
+                                    "noted illness are compared. Of all the time seen, as a "
+                                    "review and the story count it, {} a day were in range before "
+                                    "and {} after.",
+                                    before, after)});
     }
 
     Instant begin() const {

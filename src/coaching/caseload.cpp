@@ -19,10 +19,14 @@ using namespace std::chrono_literals;
 constexpr std::chrono::seconds silence = 24h;
 constexpr std::chrono::days look_back{7};
 
+// The one whose readings go furthest: another may have been put on later and come off sooner.
 const Wear* last_wear(const std::vector<Wear>& wears) {
+    const auto reach = [](const Wear& wear) {
+        return std::tuple(wear.readings.back().at, wear.start);
+    };
     const Wear* last = nullptr;
     for (const Wear& wear : wears) {
-        if (!wear.empty() && (last == nullptr || wear.start > last->start)) {
+        if (!wear.empty() && (last == nullptr || reach(wear) > reach(*last))) {
             last = &wear;
         }
     }
@@ -39,6 +43,7 @@ class Looker {
 
     std::vector<Need> needs() {
         unsafe();
+        to_tell();
         promised();
         checks_due();
         wear_ending();
@@ -102,6 +107,12 @@ class Looker {
                           first.escalation.at, std::move(why), first.escalation.whom});
     }
 
+    void to_tell() {
+        for (const CareToTell& one : client_.to_tell) {
+            needs_.push_back({NeedKind::to_tell, 0, one.since, one.why, one.next});
+        }
+    }
+
     void promised() {
         for (const OpenPromise& promise : client_.promises) {
             if (promise.due <= today_) {
@@ -154,7 +165,7 @@ class Looker {
             needs_.push_back({NeedKind::ending, 0, read,
                               fmt::format("A wear ended; its last reading was {}, {}, and no "
                                           "review was made since.",
-                                          when(read), age_words(as_of_ - read)),
+                                          when(read), age_words(read, as_of_, clock_)),
                               "Make the review."});
         }
     }
@@ -177,10 +188,11 @@ class Looker {
     void nothing_due() {
         Need none;
         none.by = client_.last_reading.value_or(as_of_);
-        none.why = client_.last_reading ? fmt::format("Nothing due. The last reading was {}, {}.",
-                                                      when(*client_.last_reading),
-                                                      age_words(as_of_ - *client_.last_reading))
-                                        : "Nothing due.";
+        none.why = client_.last_reading
+                       ? fmt::format("Nothing due. The last reading was {}, {}.",
+                                     when(*client_.last_reading),
+                                     age_words(*client_.last_reading, as_of_, clock_))
+                       : "Nothing due.";
         needs_.push_back(std::move(none));
     }
 };
@@ -215,6 +227,8 @@ const char* name_of(NeedKind kind) {
     switch (kind) {
         case NeedKind::unsafe:
             return "unsafe";
+        case NeedKind::to_tell:
+            return "to tell";
         case NeedKind::promised:
             return "promised";
         case NeedKind::due:

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "coaching/care_to_tell.hpp"
 #include "coaching/client_facts.hpp"
 #include "coaching/client_review.hpp"
 #include "coaching/kept_trial.hpp"
@@ -19,6 +20,7 @@ namespace tracewright {
 /// rule 2).
 enum class NeedKind : std::uint8_t {
     unsafe,    ///< an escalation that is not acknowledged
+    to_tell,   ///< what the clinic or prescriber is to be told, and has not answered
     promised,  ///< something promised, due today or before
     due,       ///< a check between wears (due_checks.hpp), or the end of consent
     ending,    ///< a wear ends within two days, or ended and was not reviewed since
@@ -57,6 +59,7 @@ struct CaseloadClient {
     std::optional<Instant> last_reading;  ///< of all time
     std::vector<KeptTrial> trials = {};
     std::optional<Instant> last_trial_read = {};
+    std::vector<CareToTell> to_tell = {};  ///< of the days that a review without a window shows
 };
 
 /// When the wear was to end; 14 days after its start where nothing was told (common practice, no

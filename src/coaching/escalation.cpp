@@ -64,7 +64,6 @@ std::vector<Escalation> escalations(const LadderInput& input) {
 
 std::string escalation_sentence(const Escalation& escalation, const ZoneHistory& clock,
                                 Instant first_seen, Instant as_of) {
-    const auto age = as_of - escalation.at;
     const bool told_late = first_seen - escalation.at > std::chrono::hours{24};
     std::string seen;
     if (told_late) {
@@ -74,7 +73,7 @@ std::string escalation_sentence(const Escalation& escalation, const ZoneHistory&
     }
     return fmt::format("{}, {}{}: {}.",
                        day_and_time(clock.wall_time(escalation.at), clock.writing()),
-                       age_words(age), seen, escalation.what);
+                       age_words(escalation.at, as_of, clock), seen, escalation.what);
 }
 
 }  // namespace tracewright

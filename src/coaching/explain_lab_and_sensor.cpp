@@ -55,6 +55,17 @@ std::string on_scale(const Beside& beside, double percent) {
                : fmt::format("{:.1f} %", percent);
 }
 
+// "13 days, all of them after it": what lies after it the test can't look back on.
+std::string days_words(const Beside& beside) {
+    const auto after = std::ranges::count_if(
+        beside.days, [&](const DayMean& day) { return day.date > beside.lab.on; });
+    const auto all = static_cast<std::ptrdiff_t>(beside.days.size());
+    return fmt::format("{} days{}", all,
+                       after == 0     ? std::string()
+                       : after == all ? std::string(", all of them after it: it can't know them")
+                                      : fmt::format(", {} of them after it", after));
+}
+
 Illustration drawn_of(const Explaining& client, const Beside& beside) {
     Illustration drawn = client.illustration();
     const CivilDate zero = beside.lab.on;
@@ -96,10 +107,9 @@ ExplainingPage explain_lab_and_sensor(const Explaining& client) {
 
     ExplainingPage page;
     page.illustration = drawn_of(client, *beside);
-    page.illustration.alternative = fmt::format(
-        "{} The sensor saw {} days near it; the lab test looks back about three "
-        "months.",
-        course, beside->days.size());
+    page.illustration.alternative =
+        fmt::format("{} The lab test looks back about three months. The sensor saw {}.", course,
+                    days_words(*beside));
 
     Paper& paper = page.paper;
     say(paper, "The two look at different things. They need not agree.", true);
@@ -107,8 +117,8 @@ ExplainingPage explain_lab_and_sensor(const Explaining& client) {
     show_figure(paper);
     paper.blocks.emplace_back(PaperList{
         {fmt::format("The lab test looks back about three months, most of all on the last one. "
-                     "Here your sensor saw {} days.",
-                     beside->days.size()),
+                     "Here your sensor saw {}.",
+                     days_words(*beside)),
          "The lab test looks at sugar on red blood cells. How long these live differs from one "
          "person to the next.",
          "A sensor can read a bit high or a bit low."}});

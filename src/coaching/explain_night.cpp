@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <chrono>
+#include <iterator>
 
 namespace tracewright {
 
@@ -61,22 +62,34 @@ std::vector<Night> nights_of(const ExplainedRecord& record) {
     return nights;
 }
 
-// Lows of any wear between 22:00 and 08:00 by the client's clock, raw.
-bool low_on_some_night(const ExplainedRecord& record) {
-    WallClock clock(record.input().zones);
-    for (const Wear& wear : record.input().wears) {
-        for (const Reading& reading : wear.readings) {
-            const WallTime at = clock.at(reading.at);
-            const auto since = at - std::chrono::floor<std::chrono::days>(at);
-            const bool low =
-                reading.limit() == Limit::below ||
-                reading.hundredths() < (reading.unit() == GlucoseUnit::mg_per_dl ? 7000 : 390);
-            if (low && (since >= 22h || since < 8h)) {
-                return true;
-            }
+bool reaches_into_a_night(const Episode& low, const ZoneHistory& zones) {
+    WallClock clock(zones);
+    for (Instant at = low.from; at < low.to; at += 5min) {
+        const WallTime wall = clock.at(at);
+        const auto since = wall - std::chrono::floor<std::chrono::days>(wall);
+        if (since >= 22h || since < 8h) {
+            return true;
         }
     }
     return false;
+}
+
+// Lows of any wear between 22:00 and 08:00 by the client's clock, raw, by the rule of the review
+// and the days: 15 minutes, or a very low cut short. One reading alone is shown by neither.
+bool low_on_some_night(const ExplainedRecord& record) {
+    return std::ranges::any_of(record.input().wears, [&](const Wear& wear) {
+        if (wear.empty()) {
+            return false;
+        }
+        std::vector<Episode> lows = episodes_of(wear.view());
+        std::erase_if(lows, [](const Episode& one) {
+            return one.kind != EpisodeKind::low && one.kind != EpisodeKind::very_low;
+        });
+        std::ranges::move(cut_short_very_lows(wear.view()), std::back_inserter(lows));
+        return std::ranges::any_of(lows, [&](const Episode& low) {
+            return reaches_into_a_night(low, record.input().zones);
+        });
+    });
 }
 
 }  // namespace

@@ -91,7 +91,8 @@ class Writer {
         say(filled(words.last_reading, day_words(last, way()),
                    age_in_words(last, client_.today())));
         if (client_.today() - last > old_after) {
-            tell_coach("The last reading is " + age_words(client_.review.input.as_of - at) +
+            tell_coach("The last reading is " +
+                       age_words(at, client_.review.input.as_of, client_.review.input.zones) +
                        ": look at newer days before this page is given.");
         }
     }
@@ -236,10 +237,10 @@ class Writer {
         lines.emplace_back(words.local_first);
         add(PaperBox{words.call, std::move(lines)});
         const Contact* clinic = clinic_of(client_.facts);
-        add(PaperContact{clinic == nullptr || clinic->name.empty()
+        add(contact_line(clinic == nullptr || clinic->name.empty()
                              ? std::string(words.clinic)
                              : words.clinic + (", " + clinic->name),
-                         clinic == nullptr ? std::string() : clinic->telephone});
+                         clinic));
         if (auto box = first_aid_box(risks_)) {
             add(std::move(*box));
         }

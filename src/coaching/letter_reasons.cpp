@@ -2,6 +2,9 @@
 
 #include "coaching/restricted_eating.hpp"
 #include "coaching/type_signs.hpp"
+#include "findings/wording.hpp"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <array>
@@ -51,26 +54,45 @@ bool concerns(const PaperClient& client, const StandingEscalation& one, const Le
     return one.answer.empty() || client.review.input.as_of - one.escalation.at <= lately;
 }
 
-// Where a very low is the letter's reason, its list of medicines that can cause lows belongs to it.
-std::string reason_of(const PaperClient& client, const StandingEscalation& one, int of_kind) {
-    std::string reason = escalation_sentence(one.escalation, client.review.input.zones,
-                                             one.first_seen, client.review.input.as_of);
-    if (of_kind > 1) {
-        reason += " In all " + std::to_string(of_kind) + " of this kind.";
+// All of one kind, the latest first. A prescriber can look up what is dated: of many the latest
+// three and the first.
+std::string dates_of_kind(const PaperClient& client,
+                          const std::vector<const StandingEscalation*>& kind) {
+    constexpr std::size_t dated = 3;
+    const auto when = [&](const StandingEscalation* one) {
+        return day_and_time(client.review.input.zones.wall_time(one->escalation.at),
+                            client.review.input.zones.writing());
+    };
+    const bool many = kind.size() > dated;
+    std::string text = fmt::format(" In all {} of this kind{}", kind.size(),
+                                   many ? ", of which the latest three are dated here: " : ": ");
+    for (std::size_t i = 0; i < std::min(kind.size(), dated); ++i) {
+        text += (i == 0 ? "" : ", ") + when(kind[i]);
     }
-    if (!one.answer.empty()) {
-        reason += " Done so far: " + one.answer + ".";
+    return text + (many ? ". The first was " + when(kind.back()) + "." : ".");
+}
+
+// Where a very low is the letter's reason, its list of medicines that can cause lows belongs to it.
+std::string reason_of(const PaperClient& client,
+                      const std::vector<const StandingEscalation*>& kind) {
+    const StandingEscalation& latest = *kind.front();
+    std::string reason = escalation_sentence(latest.escalation, client.review.input.zones,
+                                             latest.first_seen, client.review.input.as_of);
+    if (kind.size() > 1) {
+        reason += dates_of_kind(client, kind);
+    }
+    if (!latest.answer.empty()) {
+        reason += " Done so far: " + latest.answer + ".";
     }
     return reason;
 }
 
 void add_escalations(const PaperClient& client, const LetterAbout& about, LetterReasons& letter) {
     std::vector<const StandingEscalation*> all;
-    std::map<std::string, int> counts;
+    std::map<std::string, std::vector<const StandingEscalation*>> kinds;
     for (const StandingEscalation& one : client.escalations) {
         if (concerns(client, one, about)) {
             all.push_back(&one);
-            ++counts[kind_of(one.escalation)];
         }
     }
     std::ranges::stable_sort(all, [](const StandingEscalation* a, const StandingEscalation* b) {
@@ -79,10 +101,12 @@ void add_escalations(const PaperClient& client, const LetterAbout& about, Letter
         return place_a != place_b ? place_a < place_b : a->escalation.at > b->escalation.at;
     });
     for (const StandingEscalation* one : all) {
-        int& of_kind = counts[kind_of(one->escalation)];
-        if (of_kind > 0) {
-            letter.reasons.push_back(reason_of(client, *one, of_kind));
-            of_kind = 0;
+        kinds[kind_of(one->escalation)].push_back(one);
+    }
+    for (const StandingEscalation* one : all) {
+        const auto& kind = kinds[kind_of(one->escalation)];
+        if (kind.front() == one) {
+            letter.reasons.push_back(reason_of(client, kind));
         }
     }
     if (!letter.reasons.empty()) {
@@ -195,8 +219,7 @@ void add_once(const std::string& sentence, std::vector<std::string>& sentences) 
 void add_type(const PaperClient& client, LetterReasons& letter) {
     const CareInput care = client.care();
     const auto signs = type_signs(care);
-    const bool only_not_told = signs.size() == 1 && signs.front().sign == TypeSign::type_not_told;
-    if (signs.empty() || only_not_told || type_was_checked(care, signs)) {
+    if (!are_for_the_prescriber(care, signs)) {
         return;
     }
     std::vector<std::string> seen;
@@ -227,10 +250,9 @@ void add_pregnancy(const PaperClient& client, LetterReasons& letter) {
 }
 
 void add_little_food(const PaperClient& client, LetterReasons& letter) {
-    // What is said to the coach goes on with what to do; the prescriber is told what was seen.
-    const std::string seen = restricted_eating_for_coach(client.care());
-    if (!seen.empty()) {
-        letter.reasons.push_back(seen.substr(0, seen.find(" Ask whether")));
+    // What to do is for the coach; the prescriber is told what was seen.
+    if (const auto told = restricted_eating_to_tell(client.care())) {
+        letter.reasons.push_back(told->seen);
         letter.asked.emplace_back(
             "May the client go on eating like this beside the medicines taken?");
         letter.answer_opens = true;

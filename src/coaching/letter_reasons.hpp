@@ -27,8 +27,9 @@ struct LetterReasons {
 /// The strongest reason first: emergencies, very lows, help by another, repeated lows, very highs,
 /// illness, improvement on risky medicine, weight; then what does not fit the type told, little
 /// food beside an SGLT2 inhibitor, and every gate of what is proposed. Of escalations of one kind
-/// the latest with how many there are; answered ones of the last 14 days with their answer. No
-/// sentence proposes a medicine or names a diagnosis. Without any reason the lists are empty.
+/// the latest with how many there are and when (of many the latest three and the first); answered
+/// ones of the last 14 days with their answer. No sentence proposes a medicine or names a
+/// diagnosis. Without any reason the lists are empty.
 LetterReasons letter_reasons(const PaperClient& client, const LetterAbout& about);
 
 /// "15 minutes' walk" in a sentence: what is proposed, in plain words: "fewer carbohydrates".

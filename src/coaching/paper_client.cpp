@@ -47,6 +47,27 @@ bool PaperClient::pregnant_or_may_be() const {
     return answer != Pregnancy::no && answer != Pregnancy::not_answered;
 }
 
+bool holds_a_number(const std::string& telephone) {
+    constexpr std::size_t fewest = 3;  // 112
+    std::size_t digits = 0;
+    for (std::size_t i = 0; i < telephone.size(); ++i) {
+        const bool digit = telephone[i] >= '0' && telephone[i] <= '9';
+        const bool of_a_clock = (i + 1 < telephone.size() && telephone[i + 1] == ':') ||
+                                (i + 2 < telephone.size() && telephone[i + 2] == ':') ||
+                                (i > 0 && telephone[i - 1] == ':') ||
+                                (i > 1 && telephone[i - 2] == ':');
+        digits += digit && !of_a_clock ? 1U : 0U;
+    }
+    return digits >= fewest;
+}
+
+PaperContact contact_line(std::string who, const Contact* contact) {
+    if (contact == nullptr || holds_a_number(contact->telephone)) {
+        return {std::move(who), contact == nullptr ? "" : contact->telephone};
+    }
+    return {contact->telephone.empty() ? who : who + ", " + contact->telephone, ""};
+}
+
 const Contact* clinic_of(const ClientFacts& facts) {
     const Contact* clinic = contact_of(facts, ContactKind::clinic);
     return clinic != nullptr ? clinic : prescriber_of(facts);

@@ -3,6 +3,7 @@
 #include "coaching/care_input.hpp"
 #include "coaching/client_review.hpp"
 #include "coaching/licence.hpp"
+#include "coaching/paper.hpp"
 
 #include <span>
 #include <string>
@@ -30,6 +31,13 @@ struct PaperClient {
     std::string made() const;
     bool pregnant_or_may_be() const;
 };
+
+/// Whether the words hold a number to ring, not only when or how: "in the afternoon", "after
+/// 18:00".
+bool holds_a_number(const std::string& telephone);
+
+/// A line of whom to ring; without a number to ring a blank one, with what is known of when.
+PaperContact contact_line(std::string who, const Contact* contact);
 
 /// The clinic's or prescriber's telephone, as far as known.
 const Contact* clinic_of(const ClientFacts& facts);

@@ -17,6 +17,13 @@ std::string named(const char* who, const Contact* contact) {
                                                        : fmt::format("{}, {}", who, contact->name);
 }
 
+// The local emergency number belongs to nobody and is rung at any hour: no name, no words.
+bool is_emergency_number(const Contact& contact) {
+    return contact.kind == ContactKind::emergency && contact.name.empty() &&
+           holds_a_number(contact.telephone) &&
+           contact.telephone.find_first_not_of("0123456789 +-/().") == std::string::npos;
+}
+
 }  // namespace
 
 std::optional<PaperBox> first_aid(const CareInput& care) {
@@ -25,12 +32,16 @@ std::optional<PaperBox> first_aid(const CareInput& care) {
 
 void add_contacts(Paper& paper, const ClientFacts& facts) {
     const Contact* clinic = clinic_of(facts);
+    paper.blocks.emplace_back(contact_line(named("Your clinic", clinic), clinic));
+    const auto number = std::ranges::find_if(facts.contacts, is_emergency_number);
     paper.blocks.emplace_back(
-        PaperContact{named("Your clinic", clinic), clinic == nullptr ? "" : clinic->telephone});
-    const auto emergency =
-        std::ranges::find(facts.contacts, ContactKind::emergency, &Contact::kind);
-    paper.blocks.emplace_back(
-        PaperContact{"Emergency", emergency == facts.contacts.end() ? "" : emergency->telephone});
+        PaperContact{"Emergency number", number == facts.contacts.end() ? "" : number->telephone});
+    for (const Contact& contact : facts.contacts) {
+        if (contact.kind == ContactKind::emergency && !is_emergency_number(contact)) {
+            paper.blocks.emplace_back(
+                contact_line(named("To be told in an emergency", &contact), &contact));
+        }
+    }
 }
 
 std::string last_reading_for_client(const CareInput& care) {
@@ -45,7 +56,7 @@ std::string last_reading_for_client(const CareInput& care) {
     }
     return fmt::format("Last sensor reading: {}, {}. This page knows of nothing after it.",
                        day_and_time(care.clock.wall_time(*last), care.clock.writing()),
-                       age_words(care.as_of - *last));
+                       age_words(*last, care.as_of, care.clock));
 }
 
 void end_client_page(Paper& paper, const CareInput& care) {

@@ -14,8 +14,9 @@ namespace tracewright {
 /// for the others.
 std::optional<PaperBox> first_aid(const CareInput& care);
 
-/// Whom to ring: the clinic or prescriber, and the emergency number; blank lines where no number
-/// is known.
+/// Whom to ring: the clinic or prescriber, the local emergency number (an emergency contact without
+/// a name, of digits alone: never limited by hours), and by name who is to be told in an emergency;
+/// blank lines where no number is known.
 void add_contacts(Paper& paper, const ClientFacts& facts);
 
 /// "Last sensor reading: Mon 16 March 23:55, 2 days ago. This page knows nothing after it."

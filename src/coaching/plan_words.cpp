@@ -12,16 +12,24 @@ namespace tracewright {
 
 namespace {
 
-std::string time_words(double hours) {
-    return hours_and_minutes(std::chrono::minutes{std::lround(std::abs(hours) * 60 / 5) * 5});
+std::string time_words(double hours, int step = 5) {
+    return hours_and_minutes(std::chrono::minutes{std::lround(std::abs(hours) * 60 / step) * step});
+}
+
+// Steps of 5 minutes, or to the minute where they would hide that an interval reaches beyond what
+// one is said to be sure of.
+int step_of(const std::array<double, 2>& hours95) {
+    constexpr double narrow = 0.25;
+    return std::abs(hours95[1] - hours95[0]) < narrow ? 1 : 5;
 }
 
 bool next_to_nothing(double hours) {
     return std::abs(hours) * 60 < 2.5;
 }
 
-std::string gain_words(double hours) {
-    return next_to_nothing(hours) ? "nothing" : time_words(hours) + (hours > 0 ? " more" : " less");
+std::string gain_words(double hours, int step) {
+    return next_to_nothing(hours) ? "nothing"
+                                  : time_words(hours, step) + (hours > 0 ? " more" : " less");
 }
 
 // These days' readings alone are moved: where none comes near the edge of the range, the arithmetic
@@ -31,12 +39,13 @@ std::string expected_words(const RankedCandidate& candidate, double worth) {
         return "Expected: under 5 min in range a day either way, because no reading it would move "
                "lies near the edge of the range; other days may differ.";
     }
-    const std::string low = gain_words(candidate.hours95[0]);
-    const std::string high = gain_words(candidate.hours95[1]);
+    const int step = step_of(candidate.hours95);
+    const std::string low = gain_words(candidate.hours95[0], step);
+    const std::string high = gain_words(candidate.hours95[1], step);
     const std::string gain =
         low == high ? "about " + low + " in range a day on these days; others may differ"
                     : fmt::format("{} in range a day (95 % from {} to {})",
-                                  gain_words(candidate.hours), low, high);
+                                  gain_words(candidate.hours, step), low, high);
     return fmt::format("Expected: {}; {:.0f} % sure of {} or more.", gain,
                        100 * candidate.probability, time_words(worth));
 }

@@ -95,17 +95,50 @@ class Letter {
         }
     }
 
-    // The days up to the last reading of any wear; up to now without one.
+    // Empty: a review without readings.
+    std::optional<Interval> days_of_review() const {
+        const std::vector<ReviewDay>& shown = client_.review.days;
+        if (shown.empty()) {
+            return std::nullopt;
+        }
+        return Interval{shown.front().day.from, shown.back().day.to};
+    }
+
+    // The review's days, and those of the last 14 that any wear saw; the last 14 without a reading.
     Interval days() const {
         Instant last{};
         for (const Wear& wear : record_.wears) {
             last = wear.empty() ? last : std::max(last, wear.readings.back().at);
         }
-        const Instant to = last == Instant{} ? client_.review.input.as_of : last;
         const auto& zones = client_.review.input.zones;
-        const CivilDay last_day = zones.day_of(zones.date_at(to));
-        return {zones.day_of(last_day.date - (letter_days - std::chrono::days{1})).from,
-                last_day.to};
+        const CivilDay last_day =
+            zones.day_of(zones.date_at(last == Instant{} ? client_.review.input.as_of : last));
+        const Interval of_late{
+            zones.day_of(last_day.date - (letter_days - std::chrono::days{1})).from, last_day.to};
+        const auto reviewed = days_of_review();
+        if (!reviewed) {
+            return of_late;
+        }
+        Interval days = *reviewed;
+        for (const Wear& wear : record_.wears) {
+            const Interval seen = wear.empty() ? Interval{} : of_readings(wear, of_late);
+            if (seen.length().count() > 0) {
+                days.from = std::min(days.from, zones.day_of(zones.date_at(seen.from)).from);
+                days.to = std::max(days.to, last_day.to);
+            }
+        }
+        return days;
+    }
+
+    static Interval of_readings(const Wear& wear, Interval within) {
+        const Interval seen = intersection(wear.sensed_span(), within);
+        return seen.length().count() > 0 ? seen : Interval{};
+    }
+
+    std::string dates_of(Interval days) const {
+        const auto& zones = client_.review.input.zones;
+        return date_range(zones.date_at(days.from),
+                          zones.date_at(days.to - std::chrono::seconds{1}), way());
     }
 
     void lows_and_highs_of_late() {
@@ -113,10 +146,8 @@ class Letter {
         const auto& zones = client_.review.input.zones;
         const GlucoseUnit unit = client_.review.input.unit;
         const auto all = lows_and_highs(record_.wears, record_.diary, window, unit);
-        add(PaperHeading{"Lows and very highs, " +
-                         date_range(zones.date_at(window.from),
-                                    zones.date_at(window.to - std::chrono::seconds{1}), way())});
-        say_finding("lows");
+        add(PaperHeading{"Lows and very highs, " + dates_of(window)});
+        say_finding("lows", window);
         std::size_t lows = 0;
         std::size_t highs = 0;
         PaperTable table{{"from", "what", "for", "lowest or highest", "seen by"},
@@ -141,14 +172,19 @@ class Letter {
         }
         say(fmt::format("Low is below {}, very low below {}, very high above {}.",
                         edge_words(70, unit), edge_words(54, unit), edge_words(250, unit)));
-        say_finding("in_range");
+        say_finding("in_range", window);
     }
 
-    void say_finding(std::string_view code) {
+    // What a review says of other days than the heading names its own.
+    void say_finding(std::string_view code, Interval of_heading) {
         const auto found = std::ranges::find(client_.review.findings, code, &Finding::code);
-        if (found != client_.review.findings.end()) {
-            say(found->sentence);
+        if (found == client_.review.findings.end()) {
+            return;
         }
+        const auto reviewed = days_of_review();
+        const bool others =
+            reviewed && (reviewed->from != of_heading.from || reviewed->to != of_heading.to);
+        say(others ? dates_of(*reviewed) + ": " + found->sentence : found->sentence);
     }
 
     std::string medicine_line(const MedicineLine& line) const {
@@ -156,12 +192,21 @@ class Letter {
                (line.until ? ", until " + full_date(*line.until, way()) : "");
     }
 
+    // What was taken when the client was asked, or since, belongs to the answer.
+    bool belongs_to_the_list(const MedicineLine& line) const {
+        const auto& asked = client_.facts.medicines_asked_on;
+        return !line.until || client_.today() - *line.until <= stopped_lately ||
+               (asked && *line.until >= *asked);
+    }
+
     void medicines() {
         add(PaperHeading{"Medicines, as the client told me"});
         std::vector<std::string> lines;
+        bool all_ended = true;
         for (const MedicineLine& line : client_.facts.medicines) {
-            if (!line.until || client_.today() - *line.until <= stopped_lately) {
+            if (belongs_to_the_list(line)) {
                 lines.push_back(medicine_line(line));
+                all_ended = all_ended && line.until && *line.until < client_.today();
             }
         }
         const auto& asked = client_.facts.medicines_asked_on;
@@ -172,6 +217,9 @@ class Letter {
         }
         if (!lines.empty()) {
             add(PaperList{std::move(lines)});
+            if (all_ended) {
+                say("No other medicine was told, and none that goes on.");
+            }
         }
         const MedicineRisks risks = client_.medicines.risks_at(client_.review.input.as_of);
         if (asked && !risks.answered) {

@@ -110,34 +110,45 @@ RestrictedEating restricted_eating(std::span<const DiaryEntry> diary, const Zone
     return {little_carbohydrate(days_of(diary, clock)), long_gap(diary, clock)};
 }
 
-std::string restricted_eating_for_coach(const CareInput& input) {
+std::optional<RestrictedEatingToTell> restricted_eating_to_tell(const CareInput& input) {
     if (!may_be_sglt2_or_another_type(input)) {
-        return {};
+        return std::nullopt;
     }
     const RestrictedEating seen = restricted_eating(input.diary, input.clock);
-    std::string lines;
+    RestrictedEatingToTell told;
     if (seen.little_carbohydrate && !answered(input, AskedAbout::low_carbohydrate)) {
         const std::string how_much = numbers_turned_down(input.facts.cautions.eating)
                                          ? "little carbohydrate"
                                          : fmt::format("{:.0f} g of carbohydrate a day",
                                                        seen.little_carbohydrate->grams_a_day);
-        lines = fmt::format("The diary has {} over three days from {}.", how_much,
-                            full_date(seen.little_carbohydrate->from, input.clock.writing()));
+        told.seen = fmt::format("The diary has {} over three days from {}.", how_much,
+                                full_date(seen.little_carbohydrate->from, input.clock.writing()));
+        told.from = input.clock.day_of(seen.little_carbohydrate->from).from;
     }
     if (seen.long_gap && !answered(input, AskedAbout::fasting)) {
-        lines += fmt::format(
-            "{}The diary has {} without food from {}{}.", lines.empty() ? "" : " ",
+        told.from = told.seen.empty() ? seen.long_gap->from : told.from;
+        told.seen += fmt::format(
+            "{}The diary has {} without food from {}{}.", told.seen.empty() ? "" : " ",
             hours_and_minutes(seen.long_gap->to - seen.long_gap->from),
             day_and_time(input.clock.wall_time(seen.long_gap->from), input.clock.writing()),
             seen.long_gap->count > 1
                 ? fmt::format(", one of {} gaps over 12 h", seen.long_gap->count)
                 : std::string());
     }
-    return lines.empty() ? lines
-                         : lines + " This is " + why(input) +
-                               ". Ask whether something was not written down; tell the prescriber, "
-                               "and write down the answer. If the client is ill, vomiting or can't "
-                               "eat: the clinic today, even when glucose looks normal.";
+    if (told.seen.empty()) {
+        return std::nullopt;
+    }
+    told.seen += " This is " + why(input) + ".";
+    told.next =
+        "Ask whether something was not written down; tell the prescriber, and write down the "
+        "answer. If the client is ill, vomiting or can't eat: the clinic today, even when glucose "
+        "looks normal.";
+    return told;
+}
+
+std::string restricted_eating_for_coach(const CareInput& input) {
+    const auto told = restricted_eating_to_tell(input);
+    return told ? told->seen + " " + told->next : std::string();
 }
 
 std::string sick_day_line(const CareInput& input) {

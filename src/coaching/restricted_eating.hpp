@@ -30,7 +30,16 @@ struct RestrictedEating {
 RestrictedEating restricted_eating(std::span<const DiaryEntry> diary, const ZoneHistory& clock);
 
 /// For the coach of a client on an SGLT2 inhibitor (or who may be, or whose type is uncertain),
-/// until the prescriber has answered; empty where nothing of it was seen, or where it is answered.
+/// until the prescriber has answered: what was seen, and what to do. Empty where nothing of it was
+/// seen, or where it is answered.
+struct RestrictedEatingToTell {
+    std::string seen;
+    std::string next;
+    Instant from;
+};
+std::optional<RestrictedEatingToTell> restricted_eating_to_tell(const CareInput& input);
+
+/// The same as one text; empty without it.
 std::string restricted_eating_for_coach(const CareInput& input);
 
 /// The handout's line for who may take an SGLT2 inhibitor; empty for the others.

@@ -182,8 +182,8 @@ class Recorder {
             "(10.1016/S0140-6736(86)90837-8); consensus error grid, type 2, vertices from memory";
         if (found.carry == PairsCarry::nothing) {
             finding.sentence = fmt::format(
-                "{} pairs of finger-prick and reading: too few to say; at least 10 are needed.",
-                found.pairs);
+                "{} {} of finger-prick and reading: too few to say; at least 10 are needed.",
+                found.pairs, found.pairs == 1 ? "pair" : "pairs");
             finding.next = {NextStep::finger_prick,
                             "Finger-prick at different levels and write the time down."};
             return;

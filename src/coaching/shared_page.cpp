@@ -5,6 +5,7 @@
 #include "coaching/prescriber_letter.hpp"
 #include "coaching/weight.hpp"
 #include "findings/review_findings.hpp"
+#include "findings/since_words.hpp"
 #include "findings/wording.hpp"
 
 #include <fmt/format.h>
@@ -50,9 +51,9 @@ void add_last_reading(Shown& shown) {
                       ", after the time this was made: check the clocks.",
                   true);
     } else {
-        shown.say(fmt::format("The last reading was {}, {}. {}", shown.at(*last), age_words(age),
-                              age < std::chrono::hours{24} ? "What came after it is not known."
-                                                           : "Nothing can be said since then."),
+        shown.say(fmt::format("The last reading was {}, {}. {}", shown.at(*last),
+                              age_words(*last, shown.record.input.as_of, shown.record.input.zones),
+                              since_words(age)),
                   true);
     }
 }

@@ -2,6 +2,7 @@
 
 #include "coaching/agreed_change.hpp"
 #include "coaching/client_medicines.hpp"
+#include "coaching/wears_apart.hpp"
 #include "findings/wording.hpp"
 
 #include <fmt/format.h>
@@ -57,7 +58,9 @@ class Teller {
         return found;
     }
 
-    std::optional<std::size_t> wear_after(const AgreedChange& change) const {
+    // The first begun since; what was worn together with the one before it can't stand for after.
+    std::optional<std::size_t> wear_after(const AgreedChange& change,
+                                          std::optional<std::size_t> before) const {
         std::optional<std::size_t> found;
         const auto& wears = question_.input.wears;
         for (std::size_t i = 0; i < wears.size(); ++i) {
@@ -66,7 +69,8 @@ class Teller {
             }
             const CivilDate from = clock_.date_at(wears[i].sensed_span().from);
             const bool in_force = !change.ended_on || from <= *change.ended_on;
-            if (from >= *change.agreed_on && in_force &&
+            const bool apart = !before || is_before(wears[*before], wears[i]);
+            if (from >= *change.agreed_on && in_force && apart &&
                 (!found || wears[i].start < wears[*found].start)) {
                 found = i;
             }
@@ -84,7 +88,7 @@ class Teller {
             told.none_because = "The day it was agreed is not known.";
         } else {
             const auto before = wear_before(*change.agreed_on);
-            const auto after = wear_after(change);
+            const auto after = wear_after(change, before);
             if (!before) {
                 told.none_because = "No wear lies before it.";
             } else if (!after) {

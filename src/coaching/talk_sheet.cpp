@@ -4,6 +4,8 @@
 #include "coaching/eating_care.hpp"
 #include "findings/wording.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <set>
 
@@ -76,12 +78,17 @@ std::string question_from(const PaperClient& client, const Finding& finding) {
 
 void add_before_the_talk(const PaperClient& client, Paper& paper) {
     std::vector<std::string> lines;
+    std::size_t open = 0;
     for (const StandingEscalation& one : client.escalations) {
+        open += one.answer.empty() ? 1U : 0U;
         if (one.answer.empty() && lines.size() < 2 * questions) {
             lines.push_back(std::string(name_of(one.escalation.rung)) + ": " +
                             escalation_sentence(one.escalation, client.review.input.zones,
                                                 one.first_seen, client.review.input.as_of));
         }
+    }
+    if (open > lines.size()) {
+        lines.push_back(fmt::format("And {} more, not acknowledged either.", open - lines.size()));
     }
     if (!lines.empty()) {
         lines.emplace_back("Do this first; the letter to the prescriber is ready.");

@@ -11,6 +11,10 @@ namespace tracewright {
 
 namespace {
 
+std::string pairs_words(int pairs) {
+    return fmt::format("{} {}", pairs, pairs == 1 ? "pair" : "pairs");
+}
+
 constexpr int fewest_pairs = 6;
 constexpr double kept_at_least = 0.8;
 constexpr double unlike_from = 0.5;  // standardised difference in carbohydrate
@@ -90,8 +94,8 @@ class Teller {
         if (read.interval95) {
             text += fmt::format(" ({})", interval(*read.interval95));
         }
-        return text + fmt::format("; p {:.4f} by the lot ({} of {} orders), {} pairs.", read.p,
-                                  read.at_least, read.patterns, read.pairs);
+        return text + fmt::format("; p {:.4f} by the lot ({} of {} orders), {}.", read.p,
+                                  read.at_least, read.patterns, pairs_words(read.pairs));
     }
 
     // Why no verdict is given; empty if one may be.
@@ -99,9 +103,10 @@ class Teller {
         const PairsRead& read = reading_.as_allotted;
         if (read.pairs < fewest_pairs) {
             return fmt::format(
-                "The trial ended with {} pairs: even a perfect split could not go "
+                "The trial ended with {}: even a perfect split could not go "
                 "below p = {}. Keep the estimate, run {} more.",
-                read.pairs, smallest_sign_flip_p(read.pairs), fewest_pairs - read.pairs);
+                pairs_words(read.pairs), smallest_sign_flip_p(read.pairs),
+                fewest_pairs - read.pairs);
         }
         const int known = reading_.kept + reading_.broken;
         if (known > 0 && reading_.kept < kept_at_least * known) {
@@ -153,8 +158,8 @@ class Teller {
         }
         const PairsRead& read = *reading_.as_done;
         reading_.finding.sentence +=
-            fmt::format(" As done ({} {} not as allotted): {} pairs", reading_.broken,
-                        reading_.broken == 1 ? "day was" : "days were", read.pairs);
+            fmt::format(" As done ({} {} not as allotted): {}", reading_.broken,
+                        reading_.broken == 1 ? "day was" : "days were", pairs_words(read.pairs));
         if (read.pairs > 0) {
             reading_.finding.sentence += ", " + difference(read.estimate);
             if (read.t95) {

@@ -248,6 +248,11 @@ bool type_was_checked(const CareInput& input, const std::vector<TypeSignSeen>& s
            });
 }
 
+bool are_for_the_prescriber(const CareInput& input, const std::vector<TypeSignSeen>& signs) {
+    const bool only_not_told = signs.size() == 1 && signs.front().sign == TypeSign::type_not_told;
+    return !signs.empty() && !only_not_told && !type_was_checked(input, signs);
+}
+
 std::string type_signs_for_coach(const std::vector<TypeSignSeen>& signs) {
     if (signs.empty()) {
         return {};

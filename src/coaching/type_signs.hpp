@@ -43,6 +43,10 @@ std::vector<TypeSignSeen> type_signs(const CareInput& input);
 /// Whether the prescriber has answered that the type was checked, and no sign was seen since.
 bool type_was_checked(const CareInput& input, const std::vector<TypeSignSeen>& signs);
 
+/// Whether they are for the prescriber to hear of: not answered, and more than a type that the
+/// client was not told.
+bool are_for_the_prescriber(const CareInput& input, const std::vector<TypeSignSeen>& signs);
+
 /// Whether the words say type 2, or a state before it, and nothing else.
 bool told_type_2(const std::string& told_type);
 

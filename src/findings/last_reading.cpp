@@ -1,4 +1,5 @@
 #include "findings/review_findings.hpp"
+#include "findings/since_words.hpp"
 #include "findings/wording.hpp"
 
 #include <fmt/format.h>
@@ -30,9 +31,8 @@ std::string last_reading_sentence(const FirstReview& review) {
             "The last reading was {}, after the time this was made: check the clocks.", when);
     }
     const auto age = review.input.as_of - last;
-    return fmt::format("The last reading was {}, {}. {}", when, age_words(age),
-                       age < std::chrono::hours{24} ? "What came after it is not known."
-                                                    : "Nothing can be said since then.");
+    return fmt::format("The last reading was {}, {}. {}", when,
+                       age_words(last, review.input.as_of, review.input.zones), since_words(age));
 }
 
 }  // namespace tracewright

@@ -71,7 +71,9 @@ std::string nights_seen(const FirstReview& review) {
         fmt::format(", {} of them at night",
                     nights.seen.count() == 0 ? std::string("none") : hours_seen(nights.seen));
     if (nights.unseen.count() > 0) {
-        text += "; " + hours_seen(nights.unseen) + " of night were not seen";
+        text += "; " + hours_seen(nights.unseen) +
+                (nights.unseen < std::chrono::minutes{90} ? " of night was not seen"
+                                                          : " of night were not seen");
     } else if (tells_hours_of_a_day(review.fitness.sensed)) {
         text += "; no hour of night was missed";
     }

@@ -210,6 +210,11 @@ std::string answer_sentence(const QuestionAnswers& answers, const DriverFit& fit
                " A difference is there; whether it is large enough to act on, these data "
                "can't tell.";
     }
+    if (result.interval95[0] > 0 || result.interval95[1] < 0) {
+        return found +
+               " Alone it would stand out; of so many questions asked at once some do by chance, "
+               "so these data can't tell.";
+    }
     return found + " These data can't tell.";
 }
 

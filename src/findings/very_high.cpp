@@ -56,8 +56,8 @@ std::optional<Finding> very_high_finding(const FirstReview& review) {
         finding.sentence = fmt::format(
             "{}, {}: above {}. Highest of all {}.",
             day_and_time(review.input.zones.wall_time(last->at), review.input.zones.writing()),
-            age_words(review.input.as_of - last->at), edge_words(300, review.input.unit),
-            highest_words(*highest));
+            age_words(last->at, review.input.as_of, review.input.zones),
+            edge_words(300, review.input.unit), highest_words(*highest));
         finding.next = {NextStep::contact_prescriber,
                         "Same day: tell the client and the prescriber. Drowsy, vomiting, breathing "
                         "fast or unable to keep fluids down: emergency now. Local guidance comes "

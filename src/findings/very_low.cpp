@@ -117,11 +117,12 @@ std::optional<Finding> very_low_finding(const FirstReview& review) {
     finding.code = "very_low";
     finding.question = "Was glucose very low?";
     finding.answer = Answer::yes;
-    finding.sentence = fmt::format("{}, {}: {}{}.",
-                                   day_and_time(review.input.zones.wall_time(latest.stretch.from),
-                                                review.input.zones.writing()),
-                                   age_words(review.input.as_of - latest.stretch.from), latest.what,
-                                   by_which(review, latest));
+    finding.sentence =
+        fmt::format("{}, {}: {}{}.",
+                    day_and_time(review.input.zones.wall_time(latest.stretch.from),
+                                 review.input.zones.writing()),
+                    age_words(latest.stretch.from, review.input.as_of, review.input.zones),
+                    latest.what, by_which(review, latest));
     if (found.size() > 1) {
         finding.sentence +=
             fmt::format(" {} very low stretches or values in all, the first {}.", found.size(),

@@ -133,8 +133,9 @@ std::string between_words(const std::string& from, const std::string& to) {
     return from == to ? "at about " + to : "between " + from + " and " + to;
 }
 
-std::string age_words(std::chrono::seconds age) {
+std::string age_words(Instant at, Instant now, const ZoneHistory& clock) {
     using namespace std::chrono;
+    const seconds age = now - at;
     if (age.count() < 0) {
         return "in the future";
     }
@@ -147,7 +148,7 @@ std::string age_words(std::chrono::seconds age) {
     if (age < hours{48}) {
         return ago(duration_cast<hours>(age).count(), "hour");
     }
-    return ago(duration_cast<days>(age).count(), "day");
+    return ago((clock.date_at(now) - clock.date_at(at)).count(), "day");
 }
 
 }  // namespace tracewright

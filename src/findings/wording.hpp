@@ -2,6 +2,7 @@
 
 #include "time/instant.hpp"
 #include "time/way_of_writing.hpp"
+#include "time/zone_history.hpp"
 #include "units/glucose.hpp"
 
 #include <chrono>
@@ -60,8 +61,9 @@ std::string from_to_words(const std::string& from, const std::string& to,
 /// The same within a sentence: "between 136 mg/dL and 149 mg/dL", "at about 142 mg/dL".
 std::string between_words(const std::string& from, const std::string& to);
 
-/// How long ago: "just now" up to a minute, "35 minutes ago", "5 hours ago", "16 days ago".
-/// Negative ages (a reading from the future) are told as "in the future".
-std::string age_words(std::chrono::seconds age);
+/// How long before `now`: "just now" up to a minute, "35 minutes ago", "5 hours ago", from 48 hours
+/// on the civil days of the client's clock, as the dates beside it count them: "16 days ago". What
+/// lies after `now` is told as "in the future".
+std::string age_words(Instant at, Instant now, const ZoneHistory& clock);
 
 }  // namespace tracewright

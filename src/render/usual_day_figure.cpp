@@ -215,8 +215,9 @@ Figure hours_seen(const FirstReview& review) {
         figure.rows.push_back({full_hour(static_cast<int>(h), way),
                                std::to_string(fitness.by_hour[h].days_with_readings)});
     }
-    figure.alternative = fmt::format("Every hour of the clock was seen on {} to {} of {} days.",
-                                     least, most, fitness.days);
+    figure.alternative = fmt::format(
+        "Every hour of the clock was seen on {} of {} days.",
+        least == most ? std::to_string(most) : fmt::format("{} to {}", least, most), fitness.days);
     figure.draw = [&fitness, most, way](Canvas& canvas) {
         constexpr double base = 38;
         const double cell = (width - left) / 24;

@@ -1,6 +1,7 @@
 #include "serve/asked_record.hpp"
 
 #include "coaching/client_clock.hpp"
+#include "findings/since_words.hpp"
 #include "findings/wording.hpp"
 #include "render/review_figures.hpp"
 #include "serve/asked_window.hpp"
@@ -68,7 +69,8 @@ Json json_of_last_reading(const ReviewInput& input) {
         }
     }
     return last ? Json{{"label", day_and_time(input.zones.wall_time(*last), input.zones.writing())},
-                       {"age", age_words(input.as_of - *last)}}
+                       {"age", age_words(*last, input.as_of, input.zones)},
+                       {"since", since_words(input.as_of - *last)}}
                 : Json();
 }
 

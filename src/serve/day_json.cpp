@@ -1,5 +1,6 @@
 #include "serve/day_json.hpp"
 
+#include "findings/since_words.hpp"
 #include "findings/special_days.hpp"
 #include "findings/wording.hpp"
 #include "measures/shown_range.hpp"
@@ -252,7 +253,8 @@ void write_wear(std::string& text, const Wear& wear, Interval stretch, const Rev
 Json json_of_last_reading(std::optional<Instant> last, const ZoneHistory& clock, Instant now) {
     return last ? Json{{"at", number_of(*last)},
                        {"label", day_and_time(clock.wall_time(*last), clock.writing())},
-                       {"age", age_words(now - *last)}}
+                       {"age", age_words(*last, now, clock)},
+                       {"since", since_words(now - *last)}}
                 : Json();
 }
 

@@ -90,9 +90,11 @@ Json wears_of(const ImportPlan& plan, const ZoneHistory& clock) {
 
 std::string agreement_words(const Agreement& agreement) {
     return fmt::format(
-        "Worn at the same time as another sensor: over {} pairs of readings they differ by {:.0f} "
-        "% on average.",
-        agreement.pairs, 100 * agreement.mean_relative_difference);
+        "Worn at the same time as another sensor: over {} {} of readings they differ by {:.0f} % "
+        "on "
+        "average.",
+        agreement.pairs, agreement.pairs == 1 ? "pair" : "pairs",
+        100 * agreement.mean_relative_difference);
 }
 
 // The first rows of each code, in the file's order.

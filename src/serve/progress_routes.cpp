@@ -1,5 +1,6 @@
 #include "coaching/offered_comparison.hpp"
 #include "coaching/story_paper.hpp"
+#include "coaching/wears_apart.hpp"
 #include "findings/wording.hpp"
 #include "render/before_after_json.hpp"
 #include "render/story_json.hpp"
@@ -84,6 +85,9 @@ Reply story_reply(Asked& asked) {
     json["day_words"] = days_of_changes_in_words(asked.client->facts);
     json["next_lab_words"] = next_lab_words(told->story.next_lab, told->input.zones.writing());
     json["wears"] = wears_of(told->input);
+    const auto last_two = last_two_apart(told->input.wears);
+    json["last_two_wears"] =
+        last_two ? Json::array({last_two->before + 1, last_two->after + 1}) : Json(nullptr);
     json["line"] = Json::array();
     for (const LineRow& row : told->story.labs.line) {
         json["line"].push_back({{"label", full_date(row.on, told->input.zones.writing())},
@@ -140,11 +144,12 @@ Reply before_after_reply(Asked& asked) {
         return problem(404, "one_wear", "There is nothing to compare",
                        "found one wear, expected two or more to compare");
     }
+    const auto last_two = last_two_apart(record->input.wears);
     if (before->empty()) {
-        before->push_back(count - 2);
+        before->push_back(last_two ? last_two->before : count - 2);
     }
     if (after->empty()) {
-        after->push_back(count - 1);
+        after->push_back(last_two ? last_two->after : count - 1);
     }
     if (std::ranges::find_first_of(*before, *after) != before->end()) {
         return problem(422, "unfit_field", "A value does not fit",
@@ -155,10 +160,14 @@ Reply before_after_reply(Asked& asked) {
     const BeforeAfter found = offered_comparison(record->input, *before, *after, record->care(),
                                                  asked.coach.licence, settings);
     Json json = json_of_comparison(found, record->input);
-    const auto hours = [](double value) {
-        return hours_and_minutes(std::chrono::seconds{std::llround(value * 3600)});
+    const auto hours = [](const std::optional<double>& value) {
+        return value ? hours_and_minutes(std::chrono::seconds{std::llround(*value * 3600)})
+                     : std::string("not told");
     };
-    json["words"] = {{"before", hours(found.hours_before)}, {"after", hours(found.hours_after)}};
+    json["words"] = {{"before", hours(found.hours_before)},
+                     {"after", hours(found.hours_after)},
+                     {"before_of_all", hours(found.hours_before_of_all)},
+                     {"after_of_all", hours(found.hours_after_of_all)}};
     return json_reply(json);
 }
 

@@ -40,6 +40,20 @@ void let_go_before(CaseloadClient& client, Instant from) {
     std::erase_if(client.diary, [&](const DiaryEntry& entry) { return entry.at < from; });
 }
 
+// The days by which medicines and answers count: that of the look, and that two weeks before, where
+// the spread of glucose begins to be looked at.
+std::array<CivilDate, 2> days_that_count(const CaseloadClient& client, Instant as_of) {
+    const ZoneHistory clock = client_clock(client.facts);
+    return {clock.date_at(as_of), clock.date_at(as_of - std::chrono::days{14})};
+}
+
+// A last reading stands beyond the look.
+bool stands_beyond(const CaseloadClient& client, Instant as_of) {
+    return std::ranges::any_of(client.wears, [&](const Wear& wear) {
+        return !wear.empty() && wear.sensed_span().to > as_of;
+    });
+}
+
 }  // namespace
 
 void CaseloadCache::forget() {
@@ -47,6 +61,7 @@ void CaseloadCache::forget() {
     numbers_.clear();
     last_deed_.clear();
     ahead_.clear();
+    days_.clear();
     as_of_.reset();
     audit_read_ = 0;
 }
@@ -61,7 +76,8 @@ Stored<CaseloadClient> CaseloadCache::read(SqlitePractice& practice, const Clien
     }
     keep_what_is_asked(*client);
     ahead_[line.id] = !later->empty() || (line.last_reading && *line.last_reading > as_of) ||
-                      last_deed_[line.id] > as_of;
+                      last_deed_[line.id] > as_of || stands_beyond(*client, as_of);
+    days_[line.id] = days_that_count(*client, as_of);
     ++read_last_;
     return client;
 }
@@ -103,7 +119,8 @@ Stored<std::vector<CaseloadLine>> CaseloadCache::lines_of_this_moment(SqlitePrac
     std::vector<CaseloadClient> clients;
     for (const std::int64_t number : *listed) {
         const auto known = place_of.find(number);
-        if (known == place_of.end() || changed.contains(number) || ahead_[number]) {
+        if (known == place_of.end() || changed.contains(number) || ahead_[number] ||
+            days_[number] != days_that_count(clients_[known->second], as_of)) {
             const auto line = practice.client_line(number);
             auto client = line ? read(practice, *line, as_of)
                                : Stored<CaseloadClient>(tl::make_unexpected(line.error()));

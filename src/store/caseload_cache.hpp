@@ -4,6 +4,7 @@
 #include "store/client_of_list.hpp"
 #include "store/sqlite_practice.hpp"
 
+#include <array>
 #include <cstddef>
 #include <cstdint>
 #include <functional>
@@ -19,7 +20,9 @@ namespace tracewright {
 /// what reading everyone and `caseload` give, at every moment and after every change.
 ///
 /// Everyone is read again for an earlier moment than before; one of whom something is dated after
-/// the moment of the look is read at every look, as it may have come to be in between.
+/// the moment of the look is read at every look, as it may have come to be in between. Everyone is
+/// read again on a new day of their own clock: what is to be told rests on medicines and answers
+/// that begin and end with a day.
 class CaseloadCache {
   public:
     /// How one client is read as of a moment.
@@ -37,7 +40,8 @@ class CaseloadCache {
     std::vector<std::int64_t> numbers_;    ///< of the same
     std::map<std::int64_t, Instant> last_deed_;
     std::map<std::int64_t, bool> ahead_;  ///< something is dated after the moment of reading
-    std::optional<Instant> as_of_;        ///< of the last look that ended well
+    std::map<std::int64_t, std::array<CivilDate, 2>> days_;
+    std::optional<Instant> as_of_;  ///< of the last look that ended well
     std::int64_t audit_read_ = 0;
     std::size_t read_last_ = 0;
 

@@ -1,6 +1,8 @@
 #include "store/client_of_list.hpp"
 
 #include "coaching/client_clock.hpp"
+#include "coaching/client_medicines.hpp"
+#include "store/client_review_input.hpp"
 #include "store/kept_trials.hpp"
 #include "store/standing_escalations.hpp"
 
@@ -19,6 +21,34 @@ std::optional<Instant> last_time(const std::vector<AuditLine>& audit, const char
         }
     }
     return last;
+}
+
+// What the last review's days show, however old they are; of a longer wear the last 30 days.
+Stored<std::vector<CareToTell>> to_tell(PracticeStore& store, const ClientLine& line,
+                                        const ClientFacts& facts, Instant as_of) {
+    if (!line.last_reading) {
+        return std::vector<CareToTell>{};
+    }
+    auto stored = store.wears(line.id, Interval{*line.last_reading - caseload_span,
+                                                *line.last_reading + std::chrono::seconds{1}});
+    if (!stored) {
+        return tl::make_unexpected(stored.error());
+    }
+    keep_last_wear(*stored);
+    if (stored->empty()) {
+        return std::vector<CareToTell>{};
+    }
+    const auto diary = store.diary(line.id, with_the_night_before(*stored));
+    if (!diary) {
+        return tl::make_unexpected(diary.error());
+    }
+    std::vector<Wear> wears;
+    for (StoredWear& one : *stored) {
+        wears.push_back(std::move(one.wear));
+    }
+    const ZoneHistory clock = client_clock(facts);
+    const MedicineTimeline medicines = client_medicines(facts, clock);
+    return care_to_tell({facts, wears, *diary, medicines, clock, as_of});
 }
 
 }  // namespace
@@ -59,6 +89,11 @@ Stored<CaseloadClient> client_of_list(PracticeStore& store, const ClientLine& li
     client.last_review = last_time(*audit, "review_made", as_of);
     client.last_trial_read = last_time(*audit, "trial_read", as_of);
     client.trials = std::move(*trials);
+    auto told = to_tell(store, line, client.facts, as_of);
+    if (!told) {
+        return tl::make_unexpected(told.error());
+    }
+    client.to_tell = std::move(*told);
     return client;
 }
 

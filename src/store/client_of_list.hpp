@@ -6,7 +6,7 @@
 namespace tracewright {
 
 /// What the list of clients looks at of one, out of the store: the last 30 days, what stands open,
-/// trials, and when the coach looked last.
+/// what the days of the last review show to be told, trials, and when the coach looked last.
 Stored<CaseloadClient> client_of_list(PracticeStore& store, const ClientLine& line, Instant as_of);
 
 }  // namespace tracewright

@@ -7,9 +7,6 @@
 
 namespace tracewright {
 
-namespace {
-
-// Without a window: the last wear, and what was worn beside it.
 void keep_last_wear(std::vector<StoredWear>& wears) {
     std::erase_if(wears, [](const StoredWear& stored) { return stored.wear.empty(); });
     const auto last = std::ranges::max_element(
@@ -23,7 +20,6 @@ void keep_last_wear(std::vector<StoredWear>& wears) {
     });
 }
 
-// The diary of a wear begins with the night before it.
 Interval with_the_night_before(const std::vector<StoredWear>& wears) {
     Interval span = wears.front().wear.sensed_span();
     for (const StoredWear& stored : wears) {
@@ -32,8 +28,6 @@ Interval with_the_night_before(const std::vector<StoredWear>& wears) {
     }
     return {span.from - std::chrono::hours{24}, span.to + std::chrono::hours{24}};
 }
-
-}  // namespace
 
 Stored<ReviewInput> client_review_input(PracticeStore& store, std::int64_t client,
                                         const ClientFacts& facts, std::optional<Interval> window) {

@@ -133,7 +133,7 @@ TEST(BeforeAfter, is_told_at_the_same_share_of_weekends) {
     weekly(-16, 9);  // Saturday to Sunday
     const BeforeAfter found = compared(care);
     EXPECT_NEAR(found.difference, 0, 0.35);
-    EXPECT_LT(found.hours_after - found.hours_before, -0.4);
+    EXPECT_LT(*found.hours_after - *found.hours_before, -0.4);
 }
 
 TEST(BeforeAfter, few_days_or_pregnancy_get_no_verdict_and_ill_days_stay_out) {
@@ -154,6 +154,60 @@ TEST(BeforeAfter, few_days_or_pregnancy_get_no_verdict_and_ill_days_stay_out) {
     const Finding pregnant = before_after(input, first, second, MedicineTimeline{}).finding;
     EXPECT_NE(pregnant.sentence.find("clinic leads"), std::string::npos);
     EXPECT_FALSE(pregnant.estimate);
+}
+
+TEST(BeforeAfter, wears_worn_at_once_are_no_before_and_after) {
+    Care care = client();
+    add_wear(care, -14, 14, 14);
+    add_wear(care, -12, 10, 18);
+    const BeforeAfter found = compared(care);
+    EXPECT_TRUE(found.worn_at_once);
+    EXPECT_EQ(found.finding.answer, Answer::cannot_tell);
+    EXPECT_FALSE(found.finding.estimate);
+    EXPECT_NE(found.finding.sentence.find("wear 1 (2 to 15 February 2026) and wear 2 (4 to "
+                                          "13 February 2026) are no before and after"),
+              std::string::npos)
+        << found.finding.sentence;
+    // One record brought in twice is told as such.
+    Care twice = client();
+    add_wear(twice, -14, 14, 15);
+    twice.wears.push_back(twice.wears.front());
+    EXPECT_NE(compared(twice).finding.sentence.find("the very same readings"), std::string::npos);
+    // Neither are they the other way about.
+    std::swap(care.wears[0], care.wears[1]);
+    EXPECT_TRUE(compared(care).worn_at_once);
+}
+
+TEST(BeforeAfter, few_days_have_their_hours_and_none_has_no_nought) {
+    Care care = client();
+    add_wear(care, -90, 2, 12, 0);
+    add_wear(care, -14, 14, 18);
+    const BeforeAfter few = compared(care);
+    ASSERT_TRUE(few.hours_before && few.hours_after);
+    EXPECT_NEAR(*few.hours_before, *few.hours_before_of_all, 1e-9);
+    EXPECT_GT(*few.hours_before, 8);
+    care.wears[0].readings.resize(100);  // of no day 70 %
+    const BeforeAfter none = compared(care);
+    EXPECT_FALSE(none.hours_before);
+    EXPECT_TRUE(none.hours_before_of_all);
+}
+
+TEST(BeforeAfter, days_seen_in_part_are_why_a_review_tells_other_hours) {
+    Care care = client();
+    add_wear(care, -90, 14, 14, 0);
+    add_wear(care, -14, 14, 14, 0);
+    EXPECT_FALSE(has(compared(care).finding, CaveatKind::hours_unseen));
+    // Half of a day more, all of it in range, is in a review and not among the days.
+    Wear& later = care.wears[1];
+    for (int i = 0; i < 144; ++i) {
+        later.readings.emplace_back(care_at(0) + i * later.interval,
+                                    Glucose{12'000, GlucoseUnit::mg_per_dl}, later.interval);
+    }
+    const BeforeAfter found = compared(care);
+    EXPECT_GT(*found.hours_after_of_all, *found.hours_after);
+    EXPECT_TRUE(has(found.finding, CaveatKind::hours_unseen));
+    EXPECT_NE(all_of(found.finding).find("Of all the time seen, as a review and the story count"),
+              std::string::npos);
 }
 
 TEST(BeforeAfter, what_would_tell_is_another_sensor_where_the_sensors_are_the_limit) {

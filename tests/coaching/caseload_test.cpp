@@ -111,6 +111,37 @@ TEST(Caseload, nothing_due_needs_young_data_or_no_wear_on) {
     EXPECT_EQ(caseload(std::vector{never}, now)[0].first().kind, NeedKind::stuck);
 }
 
+// Safety rule 8: what a review says is to be told never reads as nothing due.
+TEST(Caseload, what_the_prescriber_is_to_be_told_stands_after_what_is_unsafe) {
+    CaseloadClient told = client("a");
+    told.to_tell = {{now - std::chrono::days{40}, "The diary has 24 h without food.",
+                     "Tell the prescriber, and write down the answer."}};
+    CaseloadClient promised = client("b");
+    promised.promises = {{today(), "the recipe list"}};
+    CaseloadClient unsafe = client("c");
+    unsafe.escalations = {escalated(Rung::this_week, now - std::chrono::days{9})};
+    const auto lines = caseload(std::vector{told, promised, unsafe}, now);
+    EXPECT_EQ(order(lines), (std::vector<std::string>{"c", "a", "b"}));
+    EXPECT_EQ(lines[1].first().kind, NeedKind::to_tell);
+    EXPECT_EQ(lines[1].first().why, "The diary has 24 h without food.");
+    EXPECT_THAT(lines[1].first().next, HasSubstr("Tell the prescriber"));
+}
+
+TEST(Caseload, of_two_sensors_at_once_the_last_reading_is_that_of_both) {
+    CaseloadClient one = client("a");
+    const Instant last = now - std::chrono::days{10};
+    one.wears = {worn(last - std::chrono::days{14}, last),
+                 worn(last - std::chrono::days{12}, last - std::chrono::days{2})};
+    for (Wear& wear : one.wears) {
+        wear.end = WearEnd::planned;
+    }
+    one.last_reading = one.wears.front().readings.back().at;
+    const Need need = caseload(std::vector{one}, now)[0].first();
+    EXPECT_EQ(need.kind, NeedKind::ending);
+    EXPECT_EQ(need.by, *one.last_reading);
+    EXPECT_THAT(need.why, HasSubstr("10 days ago"));
+}
+
 // T15: due two hours after the first bite of a meal with a finger-prick before it.
 TEST(Caseload, the_two_hour_check_is_due_from_the_time_it_can_be_taken) {
     CaseloadClient one = client("a");

@@ -105,6 +105,18 @@ TEST(ExplainingPage, a_lab_result_five_weeks_off_is_not_set_beside_the_sensor) {
                 HasSubstr("10 days of sensor within four weeks"));
 }
 
+TEST(ExplainingPage, days_after_the_lab_test_are_told_as_such) {
+    Care care = lived();
+    const auto words = [&] {
+        return all_words_of(explained(care, Explains::lab_and_sensor).paper);
+    };
+    EXPECT_THAT(words(), HasSubstr("Here your sensor saw 14 days."));
+    care.facts.labs.front().on = care_day - std::chrono::days{20};
+    EXPECT_THAT(words(), HasSubstr("saw 14 days, all of them after it: it can't know them."));
+    care.facts.labs.front().on = care_day - std::chrono::days{4};
+    EXPECT_THAT(words(), HasSubstr("saw 14 days, 3 of them after it."));
+}
+
 TEST(ExplainingPage, a_stretch_with_a_low_a_drink_or_the_first_day_is_no_example) {
     Care care = lived();
     ReviewInput input = input_of_care(care);
@@ -129,7 +141,10 @@ TEST(ExplainingPage, a_stretch_with_a_low_a_drink_or_the_first_day_is_no_example
 TEST(ExplainingPage, a_low_on_another_night_is_spoken_of_first) {
     Care care = lived();
     EXPECT_THAT(explained(care, Explains::night).to_know, IsEmpty());
-    Care::set(care.wears[0], 3 * 288 + 30, 2, 60);
+    // One reading alone is shown as a low by neither review nor days.
+    Care::set(care.wears[0], 3 * 288 + 30, 1, 69);
+    EXPECT_THAT(explained(care, Explains::night).to_know, IsEmpty());
+    Care::set(care.wears[0], 3 * 288 + 30, 3, 60);
     const ExplainingPage page = explained(care, Explains::night);
     EXPECT_THAT(all_words_of(page.paper), HasSubstr("On another night your sensor read low."));
     EXPECT_THAT(page.to_know, ElementsAre(HasSubstr("speak of that before this page")));
@@ -197,7 +212,7 @@ TEST(ExplainingPage, every_page_of_every_client_reads_at_grade_6_and_bears_its_c
             EXPECT_THAT(forbidden_words_in(words + page.illustration.alternative), IsEmpty())
                 << who << " " << facts.code;
             EXPECT_THAT(words,
-                        HasSubstr("Last sensor reading: Sun 15 February 23:55, 3 days ago."));
+                        HasSubstr("Last sensor reading: Sun 15 February 23:55, 4 days ago."));
             const std::string caution = "not a medical device";
             EXPECT_EQ(words.find(caution), words.rfind(caution));
             EXPECT_NE(words.find(caution), std::string::npos);

@@ -3,6 +3,7 @@
 
 #include "coaching/before_after.hpp"
 #include "coaching/care_for_tests.hpp"
+#include "coaching/plan_words.hpp"
 #include "coaching/trial_templates.hpp"
 
 #include <gmock/gmock.h>
@@ -369,4 +370,16 @@ TEST(Plan, an_interval_never_has_no_width_in_words) {
     const RankedCandidate* walk = ranked(far, "walk-after-dinner");
     ASSERT_NE(walk, nullptr);
     EXPECT_THAT(walk->sentences.front(), HasSubstr("under 5 min in range a day either way"));
+}
+
+// 88 % sure of 30 min or more beside an interval that seems to end there would be no sense.
+TEST(Plan, a_narrow_interval_is_told_to_the_minute) {
+    const Plan plan = planned(walker());
+    RankedCandidate one = *ranked(plan, "walk-after-dinner");
+    one.hours = 0.51;
+    one.hours95 = {0.47, 0.54};
+    one.probability = 0.88;
+    EXPECT_THAT(sentences_of(one, 0.5).front(),
+                HasSubstr("31 min more in range a day (95 % from 28 min more to 32 min more); 88 % "
+                          "sure of 30 min or more."));
 }

@@ -35,6 +35,65 @@ TEST(PrescriberLetter, of_a_very_low_on_a_sulfonylurea_says_why_when_and_what_is
     EXPECT_THAT(forbidden_words_in(words), IsEmpty());
 }
 
+// One span in heading, table and sentences.
+TEST(PrescriberLetter, its_lows_and_highs_are_of_the_days_that_its_sentences_speak_of) {
+    Care shorter;
+    shorter.wears.clear();
+    shorter.wear(-60, 14);
+    shorter.wear(-11, 11);
+    EXPECT_THAT(letter_of(PaperCase(shorter)),
+                HasSubstr("Lows and very highs, 18 December 2025 to 15 February 2026"));
+    PaperCase made(shorter);
+    Care last = shorter;
+    last.wears.erase(last.wears.begin());
+    // The review of the last wear alone, the record of both.
+    const PaperCase reviewed(last);
+    const std::string words =
+        all_words_of(prescriber_letter(reviewed.client(), {}, {made.care.wears, made.care.diary}));
+    EXPECT_THAT(words, HasSubstr("Lows and very highs, 5 to 15 February 2026"));
+    Care longer;
+    longer.wears.clear();
+    longer.wear(-15, 15);
+    EXPECT_THAT(letter_of(PaperCase(longer)),
+                AllOf(HasSubstr("Lows and very highs, 1 to 15 February 2026"),
+                      HasSubstr("15 days can't rule out")));
+    // Another wear of the last 14 days is in the table: the sentences say of which days they are.
+    made.care.wears.front() = Care{}.wears.front();
+    EXPECT_THAT(
+        all_words_of(prescriber_letter(reviewed.client(), {}, {made.care.wears, made.care.diary})),
+        AllOf(HasSubstr("Lows and very highs, 2 to 15 February 2026"),
+              HasSubstr("5 to 15 February 2026: No low was recorded")));
+}
+
+TEST(PrescriberLetter, lists_what_was_taken_when_asked_though_it_ended_long_ago) {
+    Care care;
+    care.facts.medicines_asked_on = care_day - std::chrono::days{120};
+    care.facts.medicines = {{"metformin 500", {}, care_day - std::chrono::days{100}}};
+    EXPECT_THAT(letter_of(PaperCase(care)),
+                AllOf(HasSubstr("Asked on Sun 19 October 2025."), Not(HasSubstr("none.")),
+                      HasSubstr("metformin 500, until Sat 8 November 2025"),
+                      HasSubstr("none that goes on")));
+    care.facts.medicines = {{"metformin 500", {}, care_day - std::chrono::days{130}}};
+    EXPECT_THAT(letter_of(PaperCase(care)), HasSubstr("Asked on Sun 19 October 2025: none."));
+}
+
+TEST(LetterReasons, date_the_latest_three_of_a_kind_and_the_first) {
+    Care care = with_a_very_low_night("gliclazide 80");
+    const auto letter = [&](int nights) {
+        for (int night = 1; night < nights; ++night) {
+            Care::set(care.wears[0], (8 - night) * 288 + 32, 9, 45);
+        }
+        return letter_reasons(PaperCase(care).client(), {}).reasons.front();
+    };
+    EXPECT_THAT(letter(1), Not(HasSubstr("In all")));
+    EXPECT_THAT(letter(2), HasSubstr("In all 2 of this kind: Tue 10 February 02:40, Mon 9 "
+                                     "February 02:40."));
+    EXPECT_THAT(letter(5),
+                HasSubstr("In all 5 of this kind, of which the latest three are dated here: Tue "
+                          "10 February 02:40, Mon 9 February 02:40, Sun 8 February 02:40. The "
+                          "first was Fri 6 February 02:40."));
+}
+
 TEST(PrescriberLetter, speaks_within_the_coachs_licence) {
     PaperCase made{Care{}};
     EXPECT_THAT(letter_of(made), HasSubstr("not licensed to treat"));

@@ -124,6 +124,8 @@ TEST(SensorRecord, sites_are_told_the_most_worn_first_and_alike_ones_are_one) {
 }
 
 TEST(SensorRecord, few_pairs_say_nothing_some_describe_and_twenty_have_an_interval) {
+    EXPECT_NE(sensor_record(input_of(pricked(1, 110))).accuracy_finding.sentence.find("1 pair of"),
+              std::string::npos);
     EXPECT_NE(
         sensor_record(input_of(pricked(9, 110))).accuracy_finding.sentence.find("too few to say"),
         std::string::npos);

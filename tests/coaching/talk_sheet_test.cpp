@@ -53,6 +53,16 @@ TEST(TalkSheet, tells_what_must_be_done_before_the_talk) {
     EXPECT_LT(words.find("Before the talk"), words.find("Ask before showing anything"));
 }
 
+TEST(TalkSheet, counts_what_is_open_beyond_what_it_lists) {
+    PaperCase made(with_a_very_low_night("gliclazide 80"));
+    const StandingEscalation one = made.escalations.front();
+    made.escalations.assign(6, one);
+    EXPECT_THAT(all_words_of(talk_sheet(made.client())), Not(HasSubstr("more, not acknowledged")));
+    made.escalations.assign(9, one);
+    EXPECT_THAT(all_words_of(talk_sheet(made.client())),
+                HasSubstr("And 3 more, not acknowledged either."));
+}
+
 TEST(TalkSheet, asks_how_a_change_went_only_while_it_goes_on) {
     Care care;
     care.facts.agreed_change = a_walk();

@@ -73,7 +73,7 @@ TEST(TrialCalendarPage, says_what_to_do_what_if_not_when_to_stop_and_whom_to_rin
     for (const char* part :
          {"walk: walk 15 minutes", "A lot chose the days.", "Not done: write what you did.",
           "Stop, and ring your coach", "get help now", "Your coach: ", "Your clinic, ",
-          "Emergency: 112", "not before"}) {
+          "Emergency number: 112", "not before"}) {
         EXPECT_THAT(words, HasSubstr(part));
     }
 }

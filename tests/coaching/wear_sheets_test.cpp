@@ -39,9 +39,31 @@ TEST(StartPage, says_where_it_sits_what_to_write_and_what_if_it_falls_off) {
     for (const char* part :
          {"Place: left upper arm.", "It often reads too high or too low.", "What to write",
           "Do a finger-prick", "Do not stick it on again.",
-          "Your clinic, Invented clinic: 030 0000", "Emergency: 112", "not an alarm"}) {
+          "Your clinic, Invented clinic: 030 0000", "Emergency number: 112", "not an alarm"}) {
         EXPECT_THAT(words, HasSubstr(part));
     }
+}
+
+// Safety rule 15: a blank line where no number is known; the emergency number has no hours.
+TEST(StartPage, a_person_to_be_told_is_not_the_emergency_number) {
+    Care care = lived();
+    const auto contacts = [&](std::vector<Contact> all) {
+        care.facts.contacts = std::move(all);
+        return start_words(care) + diary_words(care);
+    };
+    std::string words =
+        contacts({{ContactKind::emergency, "wife (invented)", "ring in the afternoon"}});
+    EXPECT_THAT(words, HasSubstr("Emergency number: \n"));
+    EXPECT_THAT(words, HasSubstr("To be told in an emergency, wife (invented), ring in the "
+                                 "afternoon: \n"));
+    words = contacts({{ContactKind::emergency, "wife (invented)", "030 1111, after 18:00"},
+                      {ContactKind::emergency, "", "112"},
+                      {ContactKind::clinic, "nurse (invented)", "after 18:00"}});
+    EXPECT_THAT(words, HasSubstr("Emergency number: 112\n"));
+    EXPECT_THAT(words, HasSubstr("wife (invented): 030 1111, after 18:00\n"));
+    EXPECT_THAT(words, HasSubstr("Your clinic, nurse (invented), after 18:00: \n"));
+    EXPECT_THAT(contacts({{ContactKind::emergency, "", "112 in the afternoon"}}),
+                HasSubstr("Emergency number: \n"));
 }
 
 TEST(StartPage, first_aid_only_for_whom_medicines_can_cause_lows_or_may) {

@@ -170,6 +170,15 @@ TEST(FirstReview, a_very_low_finger_prick_is_told_apart_from_what_the_sensor_saw
         HasSubstr("The very low value told first was not seen by the sensor counted here."));
 }
 
+TEST(FirstReview, one_hour_of_night_was_not_seen) {
+    auto readings = waves(14);
+    std::erase_if(readings, [](const Reading& reading) {
+        return reading.at >= midnight + 27h && reading.at < midnight + 28h;
+    });
+    EXPECT_THAT(finding_of(first_review(input_of(readings)), "lows")->sentence,
+                HasSubstr("1 h of night was not seen."));
+}
+
 TEST(FirstReview, lows_are_counted_with_and_without_suspect_stretches) {
     auto readings = waves(14);
     dip(readings, midnight + 10min, 20min, 65);        // warm-up

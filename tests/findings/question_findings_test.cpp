@@ -192,6 +192,11 @@ TEST(QuestionFindings, what_is_asked_besides_counts_without_suspect_stretches_to
     const Finding among_many = told(3'000'000);
     ASSERT_EQ(alone.answer, Answer::yes);
     ASSERT_EQ(among_many.answer, Answer::cannot_tell);
+    // Its interval leaves 0 out: that others were asked is the reason, and said.
+    ASSERT_GT((*among_many.estimate->interval95)[0], 0);
+    EXPECT_NE(among_many.sentence.find("of so many questions asked at once some do by chance"),
+              std::string::npos)
+        << among_many.sentence;
     EXPECT_NE(caveat(alone).find("without them: "), std::string::npos) << caveat(alone);
     EXPECT_EQ(caveat(alone).find("the answer would be"), std::string::npos) << caveat(alone);
     EXPECT_EQ(caveat(among_many).find("the answer would be"), std::string::npos)

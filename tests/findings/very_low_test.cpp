@@ -18,7 +18,7 @@ TEST(VeryLow, leads_the_review_with_its_own_date_and_age_first) {
     const FirstReview review = first_review(input_of(readings));
     const Finding& first = review.findings.front();
     EXPECT_EQ(first.code, "very_low");
-    EXPECT_THAT(first.sentence, ::testing::StartsWith("Tue 3 March 02:40, 12 days ago"));
+    EXPECT_THAT(first.sentence, ::testing::StartsWith("Tue 3 March 02:40, 13 days ago"));
     EXPECT_THAT(first.sentence, HasSubstr("47 min below 54 mg/dL, lowest 50 mg/dL"));
     EXPECT_EQ(first.next.step, NextStep::contact_prescriber);
     EXPECT_THAT(first.next.sentence, HasSubstr("prescriber"));

@@ -59,3 +59,19 @@ TEST(Wording, an_interval_says_a_shared_unit_once_and_never_reads_as_without_wid
     EXPECT_EQ(between_words("7.7 mmol/L", "8.0 mmol/L"), "between 7.7 mmol/L and 8.0 mmol/L");
     EXPECT_EQ(between_words("31 %", "31 %"), "at about 31 %");
 }
+
+TEST(Wording, an_age_is_counted_in_days_of_the_clients_clock_as_the_dates_beside_it_are) {
+    using namespace std::chrono_literals;
+    const ZoneHistory clock{Zone::fixed(std::chrono::seconds{2h})};
+    const Instant now{std::chrono::sys_days{std::chrono::April / 20 / 2026} + 7h};  // 09:00
+    const Instant evening{std::chrono::sys_days{std::chrono::April / 6 / 2026} + 16h + 55min};
+    EXPECT_EQ(age_words(evening, now, clock), "14 days ago");
+    // 22:30 by UTC is half past midnight of the next day there.
+    const Instant night{std::chrono::sys_days{std::chrono::April / 16 / 2026} + 22h + 30min};
+    EXPECT_EQ(age_words(night, now, clock), "3 days ago");
+    EXPECT_EQ(age_words(now - 47h, now, clock), "47 hours ago");
+    EXPECT_EQ(age_words(now - 48h, now, clock), "2 days ago");
+    EXPECT_EQ(age_words(now - 35min, now, clock), "35 minutes ago");
+    EXPECT_EQ(age_words(now - 30s, now, clock), "just now");
+    EXPECT_EQ(age_words(now + 1s, now, clock), "in the future");
+}

@@ -14,8 +14,8 @@ function Compared({ client, query }: { client: string; query: string }) {
   if (!value && problem) return <p class="wrong">{problem.message}</p>;
   if (!value) return <Loading text={say.loading} />;
   const rows = [
-    [say.earlier, String(value.days_before), value.words.before],
-    [say.later, String(value.days_after), value.words.after],
+    [say.earlier, String(value.days_before), value.words.before, value.words.before_of_all],
+    [say.later, String(value.days_after), value.words.after, value.words.after_of_all],
   ];
   return (
     <>
@@ -40,10 +40,10 @@ function Chosen({ id, label, wears, value, choose }: { id: string; label: string
   );
 }
 
-/** Any two wears against each other; the last two to begin with. */
-export function CompareWears({ client, wears }: { client: string; wears: WearNamed[] }) {
-  const [before, setBefore] = useState(wears.length - 1);
-  const [after, setAfter] = useState(wears.length);
+/** Any two wears against each other; to begin with the last two of which one ended before the other began. */
+export function CompareWears({ client, wears, lastTwo }: { client: string; wears: WearNamed[]; lastTwo: [number, number] | null }) {
+  const [before, setBefore] = useState(lastTwo?.[0] ?? wears.length - 1);
+  const [after, setAfter] = useState(lastTwo?.[1] ?? wears.length);
   const [otherKind, setOtherKind] = useState(false);
   return (
     <section>

@@ -49,7 +49,7 @@ export function HelpedPlace({ client }: { client: string }) {
       {shown.changes.map((one, at) => (
         <ChangeHelped key={at} helped={{ ...one, change: inWords(one.change, shown.day_words) }} />
       ))}
-      <CompareWears client={client} wears={shown.wears} />
+      <CompareWears client={client} wears={shown.wears} lastTwo={shown.last_two_wears} />
       <h2>{helpedWords.labs}</h2>
       {shown.labs.findings.map((finding) => (
         <FindingBox key={finding.question} finding={finding} />

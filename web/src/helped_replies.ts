@@ -31,6 +31,8 @@ export interface Story {
   labs: { findings: Finding[] };
   line: LineRow[];
   wears: WearNamed[];
+  /** By number, from 1: the last wear and the one that ended last before it. */
+  last_two_wears: [number, number] | null;
   last_reading: LastReading | null;
 }
 
@@ -38,6 +40,6 @@ export interface Story {
 export interface BeforeAfter {
   days_before: number;
   days_after: number;
-  words: { before: string; after: string };
+  words: { before: string; after: string; before_of_all: string; after_of_all: string };
   finding: Finding;
 }

@@ -17,7 +17,7 @@ export const helpedWords = {
     one: "There is one wear so far: nothing can be compared yet.",
     same: "Choose two different wears.",
     table: "Hours in range a day",
-    columns: ["wears", "days read", "in range a day"],
+    columns: ["wears", "days read", "in range a day, on these days", "of all the time seen, as in a review"],
     earlier: "earlier",
     later: "later",
     loading: "Comparing …",

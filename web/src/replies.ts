@@ -9,7 +9,7 @@ export interface SignedIn {
   token: string;
 }
 
-export type NeedKind = "unsafe" | "promised" | "due" | "ending" | "stuck" | "nothing due";
+export type NeedKind = "unsafe" | "to tell" | "promised" | "due" | "ending" | "stuck" | "nothing due";
 
 export interface Need {
   kind: NeedKind;
@@ -160,6 +160,8 @@ export interface FingerPrick {
 export interface LastReading {
   label: string;
   age: string;
+  /** What is known since: nothing. */
+  since: string;
 }
 
 /** What stands around the readings of a stretch: its clock, its bands, what was marked and written. */

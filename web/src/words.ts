@@ -56,6 +56,7 @@ export const words = {
     stripHint: "Each mark is a day, today on the right: filled where the sensor saw something, or something was written.",
     reason: {
       unsafe: "unsafe",
+      "to tell": "to tell the clinic",
       promised: "promised",
       due: "check due",
       ending: "wear ending",
@@ -119,7 +120,7 @@ export const words = {
     unlike: (why: string) => `Unlike the others: ${why}.`,
     unlikeNote: "A rise on such a day is put down to no food and no habit.",
     back: "Back to the review",
-    lastReading: (label: string, age: string) => `The last reading was ${label}, ${age}. What came after it is not known.`,
+    lastReading: (label: string, age: string, since: string) => `The last reading was ${label}, ${age}. ${since}`,
     noReading: "There is no reading of this client yet.",
     reset: "Show all of it",
     closer: "Closer",

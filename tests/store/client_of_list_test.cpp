@@ -1,0 +1,53 @@
+// What the list of clients reads of one. Everybody in here is invented.
+#include "store/client_of_list.hpp"
+
+#include "store/practice_for_tests.hpp"
+
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+using namespace tracewright;
+using ::testing::HasSubstr;
+
+namespace {
+
+constexpr std::int64_t one_day = 86'400;
+
+std::vector<CareToTell> told(PracticeStore& store, std::int64_t client, std::int64_t at) {
+    return client_of_list(store, *store.client_line(client), at_second(at))->to_tell;
+}
+
+}  // namespace
+
+// Safety rule 8, whatever the age of the last review's days: beyond the 30 days that the list
+// reads.
+TEST(ClientOfList, long_gaps_without_food_beside_an_sglt2_inhibitor_stand_until_they_are_answered) {
+    const Folder folder;
+    const auto practice = new_practice(folder.file("p"));
+    ClientFacts facts;
+    facts.told_type = "Type 2";
+    facts.medicines_asked_on = CivilDate{std::chrono::days{20'400}};
+    facts.medicines = {{"empagliflozin 10 mg", CivilDate{std::chrono::days{20'000}}, {}}};
+    const auto client = *practice->add_client("c1", "Somebody", facts, acting(1));
+    BroughtIn file = with_meals(file_of(0, 14 * 288), 4);
+    file.diary.back().at += std::chrono::hours{9};
+    file.diary.back().written = WallTime{file.diary.back().at.time_since_epoch()};
+    ASSERT_TRUE(practice->bring_in(client, file, WhoseFile::this_client, acting(2)));
+    for (const std::int64_t day : {15, 60, 400}) {
+        const auto found = told(*practice, client, day * one_day);
+        ASSERT_EQ(found.size(), 1U) << day;
+        EXPECT_THAT(found[0].why, HasSubstr("15 h without food"));
+        EXPECT_THAT(found[0].why, HasSubstr("beside an SGLT2 inhibitor"));
+        EXPECT_THAT(found[0].next, HasSubstr("tell the prescriber"));
+    }
+    ClientRecord record = *practice->client(client);
+    PrescriberAnswer answer;
+    answer.agreed = true;
+    answer.by = "Dr Larch";
+    answer.on = CivilDate{std::chrono::days{20'600}};
+    answer.about = AskedAbout::fasting;
+    answer.valid_until = CivilDate{std::chrono::days{21'400}};
+    record.facts.prescriber_answers.push_back(answer);
+    ASSERT_TRUE(practice->change_client(record, acting(3)));
+    EXPECT_TRUE(told(*practice, client, 400 * one_day).empty());
+}
