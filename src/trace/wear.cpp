@@ -158,27 +158,28 @@ void set_intervals(std::vector<Reading>& readings) {
 std::vector<Wear> wears_of(std::vector<Reading> readings, const std::string& source,
                            seconds new_wear_after) {
     std::vector<Wear> wears;
-    auto begin = readings.begin();
-    while (begin != readings.end()) {
+    const auto end_of_wear = [&](std::vector<Reading>::const_iterator begin) {
         const auto silence = std::adjacent_find(
-            begin, readings.end(),
+            begin, readings.cend(),
             [&](const Reading& a, const Reading& b) { return b.at - a.at >= new_wear_after; });
-        const auto end = silence == readings.end() ? silence : std::next(silence);
+        return silence == readings.cend() ? silence : std::next(silence);
+    };
+    const auto add = [&](std::vector<Reading> own) {
         Wear wear;
         wear.label = "wear " + std::to_string(wears.size() + 1);
         wear.source = source;
-        const bool all = begin == readings.begin() && end == readings.end();
-        if (all) {
-            wear.readings = std::move(readings);
-        } else {
-            wear.readings.assign(begin, end);
-        }
+        wear.readings = std::move(own);
         wear.start = wear.readings.front().at;
         wear.interval = set_all_intervals(wear.readings);
         wears.push_back(std::move(wear));
-        if (all) {
-            break;
-        }
+    };
+    if (!readings.empty() && end_of_wear(readings.cbegin()) == readings.cend()) {
+        add(std::move(readings));  // one wear, as nearly always: nothing is copied
+        return wears;
+    }
+    for (auto begin = readings.cbegin(); begin != readings.cend();) {
+        const auto end = end_of_wear(begin);
+        add({begin, end});
         begin = end;
     }
     return wears;

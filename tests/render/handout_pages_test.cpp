@@ -121,8 +121,17 @@ TEST(HandoutPages, the_bar_is_a_whole_day_and_its_parts_are_the_reviews_hours) {
 
 TEST(HandoutPages, the_handout_is_as_approved) {
     Care care = with_a_very_low_night("gliclazide 80");
-    care.facts.agreed_change = a_walk();
-    care.facts.agreed_change->kind = Proposed::other;
+    // Sleep: the low of these days closes walking, whatever it is filed under.
+    AgreedChange sleep = a_walk();
+    sleep.words = "in bed by 22:30";
+    sleep.when = "after the late news";
+    sleep.where = "at home";
+    sleep.how_often = "five evenings a week";
+    sleep.if_not = "lights out by 23:00";
+    sleep.how_checked = "the nights in your diary";
+    sleep.stop_when = "you lie awake for hours";
+    sleep.kind = Proposed::other;
+    care.facts.agreed_change = sleep;
     const PaperCase made(care);
     const Handout page = handout(made.client());
     expect_approved(paper_html(page.paper, std::vector{handout_figure(page.picture, made.review)}),
