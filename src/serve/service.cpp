@@ -268,7 +268,8 @@ std::optional<Reply> Service::at_once(const Request& request) {
     return std::nullopt;
 }
 
-void Service::answer(std::shared_ptr<const Request> request, std::function<void(Reply)> done) {
+void Service::answer(const std::shared_ptr<const Request>& request,
+                     const std::function<void(Reply)>& done) {
     const auto target = target_of(request->target);
     const Found found = target ? route_of(request->method, *target) : Found{};
     std::optional<Session> session;

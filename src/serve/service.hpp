@@ -64,7 +64,8 @@ class Service {
     /// `answer`.
     std::optional<Reply> at_once(const Request& request);
     /// `done` is called once, from another thread.
-    void answer(std::shared_ptr<const Request> request, std::function<void(Reply)> done);
+    void answer(const std::shared_ptr<const Request>& request,
+                const std::function<void(Reply)>& done);
 
     void end_streams() { hub_.end_all(); }
     std::size_t listeners() { return hub_.listeners(); }

@@ -86,6 +86,11 @@ describe("What we agreed", { concurrency: false }, () => {
     }
     await page.getByLabel("How it is checked").fill("invented");
     await page.click("button:has-text('This is agreed')");
+    // Nothing is sent before it is chosen what the change asks for.
+    await page.waitForSelector("#agree-kind:invalid");
+    assert.equal(await page.locator(".agree .wrong").count(), 0);
+    await page.getByLabel("What it asks of the client").selectOption("other");
+    await page.click("button:has-text('This is agreed')");
     await page.waitForSelector(".agree .wrong");
     assert.match(await page.textContent(".agree .wrong"), /not kept.*medicine/i);
     await page.click(".agree button:has-text('Cancel')");
