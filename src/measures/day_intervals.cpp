@@ -134,8 +134,10 @@ std::optional<std::array<double, 2>> DayIntervals::of_share(double percent,
         end = expit(value + end - mean.mean());
     }
     const auto without = [n](double share) { return ((n + 1) * share - 0.5) / n; };
-    interval[0] = std::max(0.0, 100 * std::min(interval[0], without(interval[0])));
-    interval[1] = std::min(100.0, 100 * std::max(interval[1], without(interval[1])));
+    const double low = 100 * std::min(interval[0], without(interval[0]));
+    const double high = 100 * std::max(interval[1], without(interval[1]));
+    interval[0] = std::max(0.0, std::min(low, percent));
+    interval[1] = std::min(100.0, std::max(high, percent));
     return interval;
 }
 
