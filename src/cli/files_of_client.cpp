@@ -87,10 +87,13 @@ tl::expected<FilesOfClient, Exit> files_of_client(const FileOptions& options,
     ReviewInput& input = gathered.files.input;
     put_in_order(input);
     if (input.wears.empty()) {
+        const Exit exit = gathered.files.exit;
+        if (exit != Exit::done) {
+            return tl::make_unexpected(exit);  // why was said of the file
+        }
         streams.err
             << "tracewright: found no glucose reading in these files, expected at least one\n";
-        const Exit exit = gathered.files.exit;
-        return tl::make_unexpected(exit == Exit::done ? Exit::cannot_answer : exit);
+        return tl::make_unexpected(Exit::cannot_answer);
     }
     input.zones = intake_with->zones;
     input.unit = unit_shown(options, gathered.unit.value_or(GlucoseUnit::mg_per_dl));
