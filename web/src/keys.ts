@@ -29,5 +29,6 @@ export function belongsElsewhere(event: KeyboardEvent): boolean {
   if (!(target instanceof Element)) return false;
   // An open dialog has all keys, even where nothing in it has the focus any more.
   if (document.querySelector("dialog[open]")) return true;
-  return target.closest("input, textarea, select, [contenteditable]") !== null;
+  // A field of a dialog that has just closed may keep the focus until the next frame: nobody types there.
+  return target.closest("input, textarea, select, [contenteditable]") !== null && target.closest("dialog:not([open])") === null;
 }

@@ -176,6 +176,19 @@ describe("the diary", { concurrency: false }, () => {
     await page.waitForSelector("dialog[open]", { state: "detached" });
   });
 
+  test("a key that still reaches the field of the words just closed opens the next ones", async () => {
+    await page.keyboard.press("n");
+    await page.waitForSelector("dialog[open] #note-text:focus");
+    await page.evaluate(() => {
+      const field = document.querySelector("#note-text");
+      document.querySelector("dialog[open]").close();
+      field.dispatchEvent(new KeyboardEvent("keydown", { key: "p", bubbles: true }));
+    });
+    await page.waitForSelector("dialog[open] h2:has-text('Promises')", { timeout: 10000 });
+    await page.keyboard.press("Escape");
+    await page.waitForSelector("dialog[open]", { state: "detached" });
+  });
+
   test("narrow, at 200 % zoom and dark", async () => {
     await standsEverywhere(opened, `/client/${client}/diary/2025-11-10`, ".understood li", async (at) => {
       await at.waitForSelector(".entries li");
