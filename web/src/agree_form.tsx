@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { ofClient } from "./ask_server";
 import { useGivenBack } from "./given_back";
 import { useKeeping } from "./keeping";
@@ -42,7 +42,7 @@ function Field({ name, label, hint, required = false, dayFrom }: FieldProps) {
 export function AgreeForm({ client, plan, candidate, done }: { client: string; plan: Plan; candidate: Candidate | null; done: () => void }) {
   const { busy, told, wrong, keep } = useKeeping();
   const form = useRef<HTMLFormElement>(null);
-  useEffect(() => form.current?.querySelector("input")?.focus(), []);
+  useLayoutEffect(() => form.current?.querySelector("input")?.focus(), []);
   const planned = plan.ranked[0] === candidate && plan.check ? plan.check : null;
 
   const submit = async (event: Event) => {

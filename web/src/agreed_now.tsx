@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { ofClient } from "./ask_server";
 import { useGivenBack } from "./given_back";
 import { useKeeping } from "./keeping";
@@ -32,7 +32,7 @@ export function AgreedNow({ client, agreed, closed }: { client: string; agreed: 
   const section = useRef<HTMLElement>(null);
   const before = useRef(agreed);
   // What was agreed or ended just now stands here: the form that did it is gone.
-  useEffect(() => {
+  useLayoutEffect(() => {
     if ((before.current === null) !== (agreed === null) && document.activeElement === document.body) section.current?.focus();
     before.current = agreed;
   }, [agreed]);

@@ -1,5 +1,5 @@
 import type { ComponentChildren } from "preact";
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import { ofClient } from "./ask_server";
 import type { DiaryDay, DiaryEntry, EntryForm } from "./diary_replies";
 import { diaryWords } from "./diary_words";
@@ -80,7 +80,7 @@ export function DayEntries({ client, day, last, changed }: Props) {
   const [doing, setDoing] = useState<Doing>(null);
   const section = useRef<HTMLElement>(null);
   // What was pressed may be gone with its entry: the keyboard goes to what can be taken back, or to the title.
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (told !== "" && document.activeElement === document.body)
       section.current?.querySelector<HTMLElement>(last === null ? "h2" : "button.take-back")?.focus();
   }, [last, told, day]);

@@ -1,4 +1,4 @@
-import { useEffect, useId, useRef } from "preact/hooks";
+import { useId, useLayoutEffect, useRef } from "preact/hooks";
 import type { EntryForm } from "./diary_replies";
 import { diaryWords } from "./diary_words";
 
@@ -16,7 +16,7 @@ const order: (keyof EntryForm)[] = ["time", "text", "carbohydrate_g", "kind", "d
 export function EntryCorrection({ form, keep, cancel }: Props) {
   const id = useId();
   const first = useRef<HTMLDivElement>(null);
-  useEffect(() => first.current?.querySelector<HTMLElement>("input")?.focus(), []);
+  useLayoutEffect(() => first.current?.querySelector<HTMLElement>("input")?.focus(), []);
   const submit = (event: Event) => {
     event.preventDefault();
     const told = new FormData(event.currentTarget as HTMLFormElement);

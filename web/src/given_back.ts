@@ -1,11 +1,11 @@
-import { useEffect, useRef } from "preact/hooks";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import type { RefObject } from "preact";
 
 /** The button that opened something gets the keyboard back when that is closed again. */
 export function useGivenBack(open: boolean): RefObject<HTMLButtonElement | null> {
   const button = useRef<HTMLButtonElement>(null);
   const was = useRef(open);
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (was.current && !open) button.current?.focus();
     was.current = open;
   }, [open]);
@@ -15,7 +15,7 @@ export function useGivenBack(open: boolean): RefObject<HTMLButtonElement | null>
 /** What is first shown because of a press of the coach's gets the keyboard: the button that was pressed is gone. */
 export function useTaken<E extends HTMLElement>(now: boolean): RefObject<E | null> {
   const taker = useRef<E>(null);
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (now) taker.current?.focus();
   }, [now]);
   return taker;

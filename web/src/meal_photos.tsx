@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useRef, useState } from "preact/hooks";
 import { ofClient, Problem, sendFile } from "./ask_server";
 import type { DiaryEntry } from "./diary_replies";
 import { diaryWords } from "./diary_words";
@@ -28,12 +28,6 @@ export function MealPhotos({ client, entry, most, changed }: Props) {
   const count = entry.photos.length;
   const alt = (id: number) => texts.alt(entry.words, entry.photos.indexOf(id) + 1, count);
   const shown = big !== null && entry.photos.includes(big) ? big : null;
-  const gone = useRef(false);
-  // Where the photo stood nothing can hold the keyboard any more.
-  useEffect(() => {
-    if (gone.current) adding.current?.focus();
-    gone.current = false;
-  }, [count]);
 
   const add = async (files: File[]) => {
     for (const file of files) {
@@ -55,7 +49,7 @@ export function MealPhotos({ client, entry, most, changed }: Props) {
   };
   const remove = (id: number) =>
     removing.keep(ofClient(client, `/photos/${id}/remove`), {}, texts.removed, () => {
-      gone.current = true;
+      adding.current?.focus(); // the button goes with its photo
       setBig(null);
       setSaid({ told: "", wrong: "" });
       changed();

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from "preact/hooks";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import { ofClient } from "./ask_server";
 import { Loading } from "./loading";
 import { PaperBody } from "./paper_body";
@@ -20,7 +20,7 @@ export function PaperPreview({ client, paper, query = "", close }: { client: str
     if (opener.current instanceof HTMLElement) opener.current.focus();
     close();
   };
-  useEffect(() => heading.current?.focus(), [value?.title]);
+  useLayoutEffect(() => heading.current?.focus(), [value?.title]);
   return (
     <section class="paper-preview" aria-busy={!value && !problem}>
       {!value && !problem && <Loading text={say.loading} />}

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { ShareGiven } from "./shares_replies";
 import { sharesWords } from "./shares_words";
 
@@ -8,7 +8,7 @@ const texts = sharesWords.given;
 export function ShareAddress({ given, close }: { given: ShareGiven; close: () => void }) {
   const field = useRef<HTMLInputElement>(null);
   const [told, setTold] = useState("");
-  useEffect(() => {
+  useLayoutEffect(() => {
     setTold("");
     field.current?.focus();
     field.current?.select();

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef } from "preact/hooks";
 import { ClientRow } from "./client_row";
 import { factsWords } from "./facts_words";
 import { belongsElsewhere } from "./keys";
@@ -40,7 +40,7 @@ export function WhoNeedsMe() {
     return () => document.removeEventListener("keydown", press);
   }, []);
   // Back from a client, the keyboard stands where it was.
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!value || !came.current) return;
     const link = lists.current?.querySelector<HTMLElement>(`a[data-client="${CSS.escape(came.current)}"]`);
     came.current = null;

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from "preact/hooks";
+import { useLayoutEffect, useRef } from "preact/hooks";
 import { KeyList } from "./key_list";
 import { Notes } from "./notes";
 import { Promises } from "./promises";
@@ -10,7 +10,7 @@ export function WordsPanel() {
   const dialog = useRef<HTMLDialogElement>(null);
   const open = openedWords.value;
   const shown = useRef(open);
-  useEffect(() => {
+  useLayoutEffect(() => {
     const element = dialog.current;
     if (!element) return;
     shown.current = open;

@@ -1,4 +1,4 @@
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import { ofClient, Problem, send } from "./ask_server";
 import type { FoodChoice, MessageEntry } from "./diary_replies";
 import { diaryWords } from "./diary_words";
@@ -35,7 +35,7 @@ export function WriteEntries({ client, date, changed }: Props) {
   const field = useRef<HTMLTextAreaElement>(null);
   const busy = useRef(false);
 
-  useEffect(() => field.current?.focus({ preventScroll: true }), []);
+  useLayoutEffect(() => field.current?.focus({ preventScroll: true }), []);
 
   const fail = (failure: unknown) =>
     setWrong(`${words.problem.notKept} ${failure instanceof Problem ? failure.message : words.problem.unknown}`);

@@ -1,6 +1,7 @@
 // The diary by keyboard: a message pasted, a paper diary typed, entries corrected and struck out.
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
+import { keyboardOnce } from "./keyboard_once.mjs";
 import { nothingSerious } from "./on_every_place.mjs";
 import { openedPage } from "./opened.mjs";
 import { standsEverywhere } from "./stands_everywhere.mjs";
@@ -140,8 +141,8 @@ describe("the diary", { concurrency: false }, () => {
   });
 
   test("an entry is struck out after a question", async () => {
-    await page.getByRole("button", { name: /^Strike out: walked/ }).press("Enter");
-    await page.waitForFunction(() => document.activeElement?.textContent === "Yes, strike it out");
+    const ask = () => page.getByRole("button", { name: /^Strike out: walked/ }).press("Enter");
+    assert.equal(await keyboardOnce(page, ".entries [role=alert]", true, ask), "Yes, strike it out");
     await page.keyboard.press("Enter");
     await page.waitForFunction(() => document.querySelectorAll(".entries > li").length === 3);
     await page.waitForSelector("button.take-back:focus");

@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
 import { inventedPlate } from "./invented_plate.mjs";
+import { keyboardOnce } from "./keyboard_once.mjs";
 import { nothingSerious } from "./on_every_place.mjs";
 import { openedPage } from "./opened.mjs";
 import { standsEverywhere } from "./stands_everywhere.mjs";
@@ -102,7 +103,8 @@ describe("photos of meals", { concurrency: false }, () => {
     await meal().getByRole("button", { name: "Keep it" }).press("Enter");
     assert.equal(await small().count(), 2);
     await meal().getByRole("button", { name: "Remove this photo" }).press("Enter");
-    await meal().getByRole("button", { name: "Yes, remove it" }).press("Enter");
+    const remove = () => meal().getByRole("button", { name: "Yes, remove it" }).press("Enter");
+    assert.match(await keyboardOnce(page, ".big-photo", false, remove), /^Add a photo: /);
     await meal().getByText("Photo removed.").waitFor();
     await page.waitForFunction(() => document.querySelector(".meal-photos").querySelectorAll(".small-photos img").length === 1);
     assert.match(await page.evaluate(() => document.activeElement.getAttribute("aria-label")), /^Add a photo: /);

@@ -1,6 +1,7 @@
 // What we agreed: by clicking and typing on the invented practice.
 import assert from "node:assert/strict";
 import { after, before, describe, test } from "node:test";
+import { keyboardOnce } from "./keyboard_once.mjs";
 import { openedPage } from "./opened.mjs";
 import { standsEverywhere } from "./stands_everywhere.mjs";
 
@@ -51,8 +52,7 @@ describe("What we agreed", { concurrency: false }, () => {
   test("one change is agreed in the client's words, whole, by keyboard", async () => {
     const open = page.locator(".candidate button:has-text('Agree on this')").first();
     await open.focus();
-    await page.keyboard.press("Enter");
-    await page.waitForFunction(() => document.activeElement?.id === "agree-words");
+    assert.equal(await keyboardOnce(page, "#agree-words", true, () => page.keyboard.press("Enter")), "agree-words");
     const typed = ["I eat the beans before the rice", "at lunch on workdays", "in the canteen", "four days a week", "the next day", "the next wear"];
     for (const text of typed) {
       await page.keyboard.type(text);
