@@ -21,10 +21,10 @@ namespace fs = std::filesystem;
 
 namespace {
 
-/// A practice with one invented client, made once for all tests.
+/// A practice with one invented client, made anew for each test.
 class PracticeCommand : public ::testing::Test {
   protected:
-    static void SetUpTestSuite() {
+    void SetUp() override {
         folder = fs::temp_directory_path() / ("tracewright-practice-" + std::to_string(::getpid()));
         fs::create_directories(folder);
         std::ofstream(place("pass")) << "an invented passphrase\n";
@@ -40,7 +40,7 @@ class PracticeCommand : public ::testing::Test {
         on({"bring-in", "c1", place("wear of Tansy.csv")});
         on({"note", "c1", "Tansy told of Ragwort"});
     }
-    static void TearDownTestSuite() { fs::remove_all(folder); }
+    void TearDown() override { fs::remove_all(folder); }
     static std::string place(const std::string& name) { return (folder / name).string(); }
     static Ran on(std::vector<std::string> args) {
         args.insert(args.end(), {"--practice", place("p"), "--passphrase-file", place("pass")});
