@@ -1,3 +1,4 @@
+import { useLayoutEffect, useRef } from "preact/hooks";
 import { Bottom } from "./bottom";
 import { BringInPlace } from "./bring_in_place";
 import { CausesPlace } from "./causes_place";
@@ -16,7 +17,7 @@ import { PlanPlace } from "./plan_place";
 import { PracticeBookPlace } from "./practice_book_place";
 import { ProblemBox } from "./problem_box";
 import { ReviewPlace } from "./review_place";
-import { findSession, session, sessionProblem } from "./session";
+import { endedFor, findSession, session, sessionProblem } from "./session";
 import { SensorPlace } from "./sensor_place";
 import { SharesPlace } from "./shares_place";
 import { SignIn } from "./sign_in";
@@ -78,6 +79,35 @@ function Content() {
   }
 }
 
+/** All that a coach sees when signed in. Out of sight once the session has ended by itself, so that nothing half-written is lost. */
+function Workbench() {
+  const here = session.value !== null;
+  const whole = useRef<HTMLDivElement>(null);
+  const away = useRef(false);
+  const stood = useRef<Element | null>(null);
+  // The browser takes the keyboard from what is out of sight: signed in again, it stands where it was.
+  if (!here && whole.current?.contains(document.activeElement)) stood.current = document.activeElement;
+  useLayoutEffect(() => {
+    const to = stood.current?.isConnected ? stood.current : whole.current?.querySelector("h1");
+    if (here && away.current && to instanceof HTMLElement) to.focus();
+    away.current = !here;
+  }, [here]);
+  return (
+    <div ref={whole} hidden={!here}>
+      <a class="skip" href="#content">
+        {words.skip}
+      </a>
+      <TopBar />
+      <main id="content" tabIndex={-1}>
+        <Content />
+      </main>
+      <Bottom />
+      <WordsPanel />
+      {here && <KeyPresses />}
+    </div>
+  );
+}
+
 export function App() {
   if (sessionProblem.value) {
     return (
@@ -93,19 +123,11 @@ export function App() {
       </main>
     );
   }
-  if (session.value === null) return <SignIn />;
+  const whose = session.value ?? endedFor.value;
   return (
     <>
-      <a class="skip" href="#content">
-        {words.skip}
-      </a>
-      <TopBar />
-      <main id="content" tabIndex={-1}>
-        <Content />
-      </main>
-      <Bottom />
-      <WordsPanel />
-      <KeyPresses />
+      {session.value === null && <SignIn />}
+      {whose && <Workbench key={whose.coach} />}
     </>
   );
 }

@@ -43,6 +43,11 @@ function hear(told: Told): void {
   }
 }
 
+/** Has everything that is shown read again: what changed while nobody listened is unknown. */
+export function readAllAgain(): void {
+  hear({ change: { client: null, what: "" } });
+}
+
 let stop: (() => void) | null = null;
 
 /** Begins to listen; calling it twice changes nothing. */

@@ -1,20 +1,22 @@
 import { signal } from "@preact/signals";
 import { Problem, read, send, useToken, whenSignedOut } from "./ask_server";
-import { listen, stopListening } from "./live";
+import { listen, readAllAgain, stopListening } from "./live";
 import type { SignedIn } from "./replies";
 
 /** undefined: not asked yet; null: nobody is signed in. */
 export const session = signal<SignedIn | null | undefined>(undefined);
-/** The session ended by itself, which the sign-in page says. */
-export const sessionEnded = signal(false);
+/** Whose session ended by itself: the page stands behind the sign-in with what was being written, for nobody else. */
+export const endedFor = signal<SignedIn | null>(null);
 /** Why the first question was not answered. */
 export const sessionProblem = signal<Problem | null>(null);
 
 function enter(signedIn: SignedIn): void {
   useToken(signedIn.token);
-  sessionEnded.value = false;
+  const goesOn = endedFor.value?.coach === signedIn.coach;
+  endedFor.value = null;
   session.value = signedIn;
   listen();
+  if (goesOn) readAllAgain();
 }
 
 function leave(): void {
@@ -24,7 +26,7 @@ function leave(): void {
 }
 
 whenSignedOut(() => {
-  sessionEnded.value = true;
+  endedFor.value = session.value ?? endedFor.value;
   leave();
 });
 
@@ -46,6 +48,7 @@ export async function signOut(): Promise<void> {
   try {
     await send("/api/sign-out", {});
   } finally {
+    endedFor.value = null;
     leave();
   }
 }

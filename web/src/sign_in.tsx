@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { Problem } from "./ask_server";
 import { PlaceTitle } from "./place_title";
-import { sessionEnded, signIn } from "./session";
+import { endedFor, signIn } from "./session";
 import { words } from "./words";
 
 function sentenceFor(failure: unknown): string {
@@ -32,7 +32,7 @@ export function SignIn() {
     <main class="sign-in">
       <p class="product">{words.product}</p>
       <PlaceTitle text={words.signIn.title} focus={false} />
-      {sessionEnded.value && <p role="status">{words.signIn.ended}</p>}
+      {endedFor.value && <p role="status">{words.signIn.ended}</p>}
       <form onSubmit={(event) => void submit(event as unknown as SubmitEvent)}>
         <label for="coach">{words.signIn.coach}</label>
         <input id="coach" name="coach" autocomplete="username" required autocapitalize="none" spellcheck={false} aria-describedby="coach-hint" />

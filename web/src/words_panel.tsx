@@ -2,6 +2,7 @@ import { useLayoutEffect, useRef } from "preact/hooks";
 import { KeyList } from "./key_list";
 import { Notes } from "./notes";
 import { Promises } from "./promises";
+import { session } from "./session";
 import { closeWords, openedWords } from "./words_panel_state";
 import { words } from "./words";
 
@@ -9,21 +10,23 @@ import { words } from "./words";
 export function WordsPanel() {
   const dialog = useRef<HTMLDialogElement>(null);
   const open = openedWords.value;
+  // An open dialog would keep the keyboard from the sign-in; what is written in it stays.
+  const seen = open !== null && session.value !== null;
   const shown = useRef(open);
   useLayoutEffect(() => {
     const element = dialog.current;
     if (!element) return;
     shown.current = open;
-    if (open && !element.open) {
+    if (seen && !element.open) {
       element.showModal();
       element.querySelector<HTMLElement>("textarea, input")?.focus();
     }
-    if (!open && element.open) element.close();
-  }, [open]);
+    if (!seen && element.open) element.close();
+  }, [open, seen]);
 
   // The browser tells of Escape later: by then a key may have opened the next words.
   const closed = () => {
-    if (openedWords.value === shown.current && !dialog.current?.open) closeWords();
+    if (session.value !== null && openedWords.value === shown.current && !dialog.current?.open) closeWords();
   };
 
   return (
