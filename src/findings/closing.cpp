@@ -25,9 +25,10 @@ std::string seen(const FirstReview& review) {
     const ReviewDay* best = day_with_most_in_range(review);
     const seconds most = time_on(review, *best).in_range;
     return most.count() == 0 ? "No day had time in range."
-                             : fmt::format("{} had {} in range, the most of any day.",
+                             : fmt::format("{} had {} in range{}.",
                                            day_words(best->day.date, review.input.zones.writing()),
-                                           hours_and_minutes(most));
+                                           hours_and_minutes(most),
+                                           review.days.size() > 1 ? ", the most of any day" : "");
 }
 
 std::string to_ask(const FirstReview& review) {
@@ -43,10 +44,11 @@ std::string to_ask(const FirstReview& review) {
     if (worst == review.days.end() || time_on(review, *worst).above().count() == 0) {
         return "What did these days have in common?";
     }
-    return fmt::format("What was {} like? {} were above {}, more than on any other day.",
+    return fmt::format("What was {} like? {} were above {}{}.",
                        day_words(worst->day.date, review.input.zones.writing()),
                        hours_and_minutes(time_on(review, *worst).above()),
-                       edge_words(shown_range(review.input.goals).high, review.input.unit));
+                       edge_words(shown_range(review.input.goals).high, review.input.unit),
+                       review.days.size() > 1 ? ", more than on any other day" : "");
 }
 
 std::string to_note(const FirstReview& review) {

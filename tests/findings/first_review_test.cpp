@@ -317,3 +317,12 @@ TEST(FirstReview, days_without_time_in_range_have_none_that_had_the_most) {
     EXPECT_THAT(first_review(input_of(waves(14))).one_thing_seen,
                 ::testing::HasSubstr("24 h in range, the most of any day"));
 }
+
+TEST(FirstReview, a_day_alone_is_compared_with_no_other) {
+    auto readings = waves(1);
+    dip(readings, readings.front().at, std::chrono::hours{2}, 300);
+    const FirstReview review = first_review(input_of(std::move(readings)));
+    EXPECT_THAT(review.one_thing_seen, ::testing::HasSubstr("in range."));
+    EXPECT_THAT(review.one_thing_to_ask, ::testing::HasSubstr("h were above"));
+    EXPECT_EQ((review.one_thing_seen + review.one_thing_to_ask).find("any"), std::string::npos);
+}
