@@ -286,7 +286,8 @@ std::optional<KindMeaning> kind_meaning(std::string_view kind) {
     const auto is = [&](std::initializer_list<std::string_view> parts) {
         return has_part(words, parts);
     };
-    if (is({"finger", "capillar", "meter"})) {
+    if (is({"finger", "prick", "capillar", "kapillar", "meter", "messger\xC3\xA4t", "bgm", "smbg",
+            "strip", "calibrat", "kalibr"})) {
         meaning.diary = DiaryKind::finger_prick;
     } else if (is({"keton"})) {
         meaning.diary = DiaryKind::ketones;
@@ -310,16 +311,27 @@ std::optional<KindMeaning> kind_meaning(std::string_view kind) {
         meaning.diary = DiaryKind::illness;
     } else if (is({"symptom"})) {
         meaning.diary = DiaryKind::symptom;
-    } else if (is({"glucose", "glukose", "cgm", "sensor reading"})) {
+    } else if (is({"glucose", "glukose", "cgm", "sensor reading"}) || names_blood_glucose(kind)) {
         meaning.glucose = true;
+        meaning.sensed = names_sensed_glucose(kind);
+        meaning.of_blood = names_blood_glucose(kind);
     } else if (is({"sensor"})) {
         meaning.diary = DiaryKind::sensor;
+        meaning.sensed = says_how_measured(kind);
     } else if (is({"note", "comment", "notiz"})) {
         meaning.diary = DiaryKind::note;
     } else {
         return std::nullopt;
     }
     return meaning;
+}
+
+bool says_how_measured(std::string_view kind) {
+    constexpr std::array words{"sensor",           "cgm",          "meter",       "glucometer",
+                               "messger\xC3\xA4t", "bgm",          "smbg",        "finger",
+                               "fingerstick",      "finger stick", "fingerprick", "finger prick",
+                               "capillary",        "kapillar",     "strip"};
+    return std::find(words.begin(), words.end(), words_of(kind)) != words.end();
 }
 
 }  // namespace tracewright

@@ -80,9 +80,14 @@ bool names_a_medicine(std::string_view title);
 /// What a kind cell ("meal", "fingerstick_mg_dl", "walk") says the row is; empty if nothing known.
 struct KindMeaning {
     std::optional<DiaryKind> diary;
-    bool glucose = false;  ///< a sensor reading
+    bool glucose = false;  ///< a reading of the trace
+    bool sensed = false;  ///< by a sensor, in so many words; "sensor" alone may be an event as well
+    bool of_blood = false;  ///< a meter's, where other rows are a sensor's
     std::optional<GlucoseUnit> unit;
 };
 std::optional<KindMeaning> kind_meaning(std::string_view kind);
+
+/// Whether a cell says how glucose was measured and nothing else: "meter", "CGM".
+bool says_how_measured(std::string_view kind);
 
 }  // namespace tracewright

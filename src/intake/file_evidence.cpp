@@ -114,6 +114,8 @@ class Gatherer {
             see_level(text_at(row, c));
         }
         const auto meaning = kind_meaning(text_at(row, kind_));
+        evidence_.kinds_name_a_sensor =
+            evidence_.kinds_name_a_sensor || (meaning && meaning->sensed);
         if (meaning && meaning->glucose && value_) {
             see_level(text_at(row, value_));
             evidence_.unit_column_explains =

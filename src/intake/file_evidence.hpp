@@ -29,6 +29,7 @@ struct FileEvidence {
     std::uint64_t with_clock = 0;  ///< rows whose time is a date and a time of day
     std::uint64_t date_alone = 0;
     bool unit_column_explains = false;
+    bool kinds_name_a_sensor = false;
     std::string mark_sample;
     std::string date_sample;
     std::uint32_t date_sample_line = 0;

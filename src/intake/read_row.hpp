@@ -23,7 +23,8 @@ struct ReadingPlan {
     std::optional<std::string> person;  ///< keep rows of this one only
     /// The column that names each row's sensor, where the file holds more than one.
     std::optional<std::size_t> sensor_column;
-    bool sensors_certain = false;  ///< its title says sensor or serial number, not just device
+    bool kinds_name_a_sensor = false;  ///< some rows' kinds do: blood glucose beside is a meter's
+    bool sensors_certain = false;      ///< its title says sensor or serial number, not just device
 };
 
 /// A glucose cell of a row.

@@ -184,6 +184,7 @@ class Planner {
     // Two sensors in one file are two wears. A column that says sensor or serial number names them
     // rather than one of devices, which may be what showed the readings.
     void sensors(const FileEvidence& evidence) {
+        plan_.kinds_name_a_sensor = evidence.kinds_name_a_sensor;
         for (const auto& [c, values] : evidence.devices) {
             const bool tells = values.differ() && !values.number_the_rows();
             const bool better = !plan_.sensor_column ||

@@ -138,15 +138,21 @@ class EntryBuilder {
 
     // "time, kind, value, text": what the row is stands in a cell.
     void of_kind() {
-        const auto kind_column = cells_.filled_of(Role::kind);
-        const auto meaning = kind_column ? kind_meaning(cells_.text(*kind_column)) : std::nullopt;
-        if (!meaning || meaning->glucose) {
+        const auto meaning = kind_of_row(cells_, plan_);
+        const bool reading = meaning && meaning->sensed && row_.glucose;
+        if (!meaning || meaning->glucose || reading) {
             return;
+        }
+        if (*meaning->diary == DiaryKind::finger_prick && cells_.filled_of(Role::finger_prick)) {
+            return;  // from its own column
         }
         used_notes_ = true;
         DiaryEntry& entry = add(*meaning->diary);
         entry.text = all_texts(Role::note);
-        const auto value = cells_.filled_of(Role::value);
+        auto value = cells_.filled_of(Role::value);
+        if (!value && entry.kind == DiaryKind::finger_prick) {
+            value = cells_.filled_of(Role::glucose);
+        }
         if (entry.kind == DiaryKind::meal) {
             entry.not_described = entry.text.empty() || says_not_described(entry.text);
         }
@@ -165,7 +171,7 @@ class EntryBuilder {
         entry.number = found->value();
         entry.number_unit = entry.kind == DiaryKind::ketones ? "mmol/L" : found->tail;
         if (entry.text.empty() && entry.kind == DiaryKind::medicine) {
-            entry.text = kept_text(*kind_column);
+            entry.text = kept_text(*cells_.filled_of(Role::kind));
         }
     }
 
@@ -383,6 +389,16 @@ class EntryBuilder {
 
 void add_entries(const RowCells& cells, const ReadingPlan& plan, ReadRow& row) {
     EntryBuilder(cells, plan, row).build();
+}
+
+std::optional<KindMeaning> kind_of_row(const RowCells& cells, const ReadingPlan& plan) {
+    const auto column = cells.filled_of(Role::kind);
+    auto meaning = column ? kind_meaning(cells.text(*column)) : std::nullopt;
+    if (meaning && meaning->of_blood && plan.kinds_name_a_sensor) {
+        meaning->glucose = false;
+        meaning->diary = DiaryKind::finger_prick;
+    }
+    return meaning;
 }
 
 bool says_not_described(std::string_view text) {

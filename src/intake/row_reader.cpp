@@ -210,12 +210,19 @@ std::optional<WrittenTime> RowReader::carried_date(const RowCells& cells, std::s
     return cells.filled(column) ? std::nullopt : carried_date_;
 }
 
+bool RowReader::bears_a_level(const Reading& reading, std::size_t column) const {
+    return written_glucose(reading.cells.text(column), plan_.decimal_mark).level.has_value();
+}
+
 void RowReader::find_glucose_columns(Reading& reading) const {
-    const auto kind = reading.cells.filled_of(Role::kind);
-    reading.meaning = kind ? kind_meaning(reading.cells.text(*kind)) : std::nullopt;
+    const auto& meaning = reading.meaning = kind_of_row(reading.cells, plan_);
+    if (meaning && meaning->diary == DiaryKind::finger_prick) {
+        return;  // a meter's level is none of the trace
+    }
     reading.glucose_columns = plan_.shape.all(Role::glucose);
     const auto value = plan_.shape.first(Role::value);
-    if (reading.meaning && reading.meaning->glucose && value) {
+    if (meaning && value &&
+        (meaning->glucose || (meaning->sensed && bears_a_level(reading, *value)))) {
         reading.glucose_columns.push_back(*value);
     }
 }
@@ -271,9 +278,7 @@ void RowReader::settle_timeless(Reading& reading) const {
     const bool any_value =
         holds_an_item(reading) ||
         std::any_of(reading.glucose_columns.begin(), reading.glucose_columns.end(),
-                    [&](std::size_t c) {
-                        return written_glucose(cells.text(c), plan_.decimal_mark).level.has_value();
-                    });
+                    [&](std::size_t c) { return bears_a_level(reading, c); });
     const bool repeated_title = column < columns.size() && !columns[column].title.empty() &&
                                 cells.text(column) == columns[column].title;
     const bool sparse = 2 * cells.filled_cells() <= std::max<std::size_t>(2, plan_.shape.fields) ||

@@ -25,6 +25,7 @@ class RowReader {
     bool holds_an_item(const Reading& reading) const;
     std::optional<WrittenTime> carried_date(const RowCells& cells, std::size_t column);
     void find_glucose_columns(Reading& reading) const;
+    bool bears_a_level(const Reading& reading, std::size_t column) const;
     bool place(Reading& reading) const;
     void settle_timeless(Reading& reading) const;
     void find_end(Reading& reading) const;

@@ -38,6 +38,7 @@ class Shaper {
         try_unclear_titles();
         leave_out_cut_values();
         settle_times();
+        settle_kinds();
         settle_glucose();
         settle_finger_pricks();
         settle_movement();
@@ -249,6 +250,25 @@ class Shaper {
             if (free && glucose_like(contents_[c])) {
                 column.role = Role::glucose;
                 return;
+            }
+        }
+    }
+
+    // A column that says of each row how its glucose was measured, whatever its title.
+    void settle_kinds() {
+        for (std::size_t c = 0; !shape_.first(Role::kind) && c < shape_.columns.size(); ++c) {
+            ColumnGuess& column = shape_.columns[c];
+            const bool free = column.role == Role::ignored || column.role == Role::device;
+            std::size_t filled = 0;
+            const bool all = std::all_of(sample_.begin() + static_cast<std::ptrdiff_t>(data_),
+                                         sample_.end(), [&](const SampleRow& row) {
+                                             const std::string_view cell =
+                                                 c < row.cells.size() ? trimmed(row.cells[c]) : "";
+                                             filled += cell.empty() ? 0U : 1U;
+                                             return cell.empty() || says_how_measured(cell);
+                                         });
+            if (free && all && filled > 0) {
+                column.role = Role::kind;
             }
         }
     }

@@ -36,5 +36,58 @@ TEST(FingerPrickFile, a_meter_that_shows_no_number_is_beyond_its_limit) {
     }
 }
 
+// Interchange 4.4 row 17: where a kind separates sensor and finger-prick, both are stored.
+TEST(FingerPrickFile, a_kind_separates_a_meters_level_from_the_sensors) {
+    struct Case {
+        const char* header;
+        const char* sensor;  // before its value
+        const char* meter;
+    };
+    constexpr std::array cases = {
+        Case{"time,type,glucose (mg/dL)", "sensor", "finger-prick"},
+        Case{"time,source,glucose (mg/dL)", "sensor", "meter"},
+        Case{"time,kind,value mg/dL", "sensor", "calibration"},
+        Case{"time,type,value mg/dL", "CGM", "BGM"},
+        Case{"time,type,value mg/dL", "sensor glucose", "blood glucose"},
+        Case{"Zeit,Art,Glukose mg/dL", "Sensor", "Blutzucker"},
+    };
+    for (const Case& one : cases) {
+        SCOPED_TRACE(one.header + std::string(" ") + one.meter);
+        std::string text = one.header + std::string("\n");
+        for (int i = 10; i < 40; ++i) {
+            text += "2026-03-02 14:" + std::to_string(i) + "," + one.sensor + "," +
+                    std::to_string(100 + i) + "\n";
+        }
+        text += std::string("2026-03-02 14:20,") + one.meter + ",47\n";
+        const Intake intake = read(text);
+        ASSERT_FALSE(intake.error);
+        EXPECT_EQ(intake.readings.size(), 30U);
+        EXPECT_TRUE(intake.held.empty());
+        ASSERT_EQ(intake.diary.size(), 1U);
+        EXPECT_EQ(intake.diary[0].kind, DiaryKind::finger_prick);
+        ASSERT_TRUE(intake.diary[0].glucose);
+        EXPECT_EQ(intake.diary[0].glucose->hundredths, 4700);
+    }
+}
+
+TEST(FingerPrickFile, blood_glucose_alone_among_the_kinds_is_the_trace) {
+    const Intake intake = read(
+        "time,type,value mg/dL\n2026-03-02 14:00,blood glucose,100\n"
+        "2026-03-02 08:05,blood glucose,104\n2026-03-02 08:10,meal,\n");
+    ASSERT_FALSE(intake.error);
+    EXPECT_EQ(intake.readings.size(), 2U);
+    EXPECT_EQ(intake.diary.size(), 1U);
+}
+
+TEST(FingerPrickFile, an_event_of_the_sensor_without_a_level_stays_one) {
+    const Intake intake = read(
+        "time,type,glucose (mg/dL),note\n2026-03-02 08:00,sensor,100,\n"
+        "2026-03-02 08:05,sensor,104,\n2026-03-02 08:10,sensor,,changed\n");
+    ASSERT_FALSE(intake.error);
+    EXPECT_EQ(intake.readings.size(), 2U);
+    ASSERT_EQ(intake.diary.size(), 1U);
+    EXPECT_EQ(intake.diary[0].kind, DiaryKind::sensor);
+}
+
 }  // namespace
 }  // namespace tracewright
