@@ -29,6 +29,7 @@ class Gatherer {
           date_(time_ ? time_ : shape.first(Role::date)),
           clock_(shape.first(Role::clock)),
           glucose_(shape.all(Role::glucose)),
+          finger_pricks_(shape.all(Role::finger_prick)),
           persons_(shape.all(Role::person)),
           devices_(shape.all(Role::device)),
           unit_(shape.first(Role::unit)),
@@ -110,31 +111,38 @@ class Gatherer {
     }
 
     void see_levels(const Row& row) {
-        for (const std::size_t c : glucose_) {
-            see_level(text_at(row, c));
-        }
         const auto meaning = kind_meaning(text_at(row, kind_));
+        const bool of_meter = meaning && meaning->diary == DiaryKind::finger_prick;
+        for (const std::size_t c : glucose_) {
+            see_level(text_at(row, c), of_meter ? evidence_.meter : evidence_.unit);
+        }
+        for (const std::size_t c : finger_pricks_) {
+            see_level(text_at(row, c), evidence_.meter);
+        }
+        if (of_meter && value_ && !meaning->unit) {
+            see_level(text_at(row, value_), evidence_.meter);
+        }
         evidence_.kinds_name_a_sensor =
             evidence_.kinds_name_a_sensor || (meaning && meaning->sensed);
         if (meaning && meaning->glucose && value_) {
-            see_level(text_at(row, value_));
+            see_level(text_at(row, value_), evidence_.unit);
             evidence_.unit_column_explains =
                 evidence_.unit_column_explains || meaning->unit.has_value();
         }
     }
 
-    void see_level(const std::string& text) {
+    static void see_level(const std::string& text, UnitEvidence& seen) {
         const bool comma =
             text.find(',') != std::string::npos && text.find('.') == std::string::npos;
         const GlucoseCell cell = written_glucose(text, comma ? ',' : '.');
         if (cell.level && cell.level->limit == Limit::none && !cell.level->unit) {
-            evidence_.unit.see(cell.level->hundredths);
+            seen.see(cell.level->hundredths);
         }
     }
 
     const TableShape& shape_;
     std::optional<std::size_t> time_, date_, clock_;
-    std::vector<std::size_t> glucose_;
+    std::vector<std::size_t> glucose_, finger_pricks_;
     std::vector<std::size_t> persons_, devices_;
     std::optional<std::size_t> unit_, kind_, value_;
     FileEvidence evidence_;

@@ -18,6 +18,7 @@ namespace tracewright {
 struct FileEvidence {
     DecimalMarkEvidence mark;
     UnitEvidence unit;
+    UnitEvidence meter;  ///< the levels of finger-pricks
     DateOrderEvidence order;
     TwelveHourEvidence twelve_hour;
     std::map<std::size_t, ColumnValues> persons;  ///< of each column that may name persons

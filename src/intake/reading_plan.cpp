@@ -113,9 +113,9 @@ class Planner {
             answer.contradictory ? "" : "day first", "--date-order");
     }
 
-    std::optional<GlucoseUnit> titled_unit() const {
+    std::optional<GlucoseUnit> titled_unit(Role role) const {
         for (const ColumnGuess& column : plan_.shape.columns) {
-            if (column.role == Role::glucose && column.unit) {
+            if (column.role == role && column.unit) {
                 return column.unit;
             }
         }
@@ -123,15 +123,19 @@ class Planner {
     }
 
     void unit(const FileEvidence& evidence) {
-        const auto by_title = titled_unit();
-        const auto by_values = evidence.unit.by_median();
-        const std::string median = fmt::format("median {:.0f}", evidence.unit.median());
+        const bool meter_alone = evidence.unit.seen() == 0;
+        const UnitEvidence& levels = meter_alone ? evidence.meter : evidence.unit;
+        const auto by_title = meter_alone && !titled_unit(Role::glucose)
+                                  ? titled_unit(Role::finger_prick)
+                                  : titled_unit(Role::glucose);
+        const auto by_values = levels.by_median();
+        const std::string median = fmt::format("median {:.0f}", levels.median());
         if (options_.unit) {
             plan_.unit = *options_.unit;
             guess("unit", name_of(plan_.unit), "asked for by option", "");
-        } else if (evidence.unit.seen() == 0) {
-            plan_.unit = by_title.value_or(finger_prick_unit().value_or(GlucoseUnit::mg_per_dl));
-        } else if (evidence.unit.mixed() && !evidence.unit_column_explains) {
+        } else if (levels.seen() == 0 || (meter_alone && by_title)) {
+            plan_.unit = by_title.value_or(GlucoseUnit::mg_per_dl);
+        } else if (levels.mixed() && !evidence.unit_column_explains) {
             plan_.unit = by_title.value_or(GlucoseUnit::mg_per_dl);
             ask("unit",
                 "The glucose column holds numbers that read as mmol/L beside numbers that read as "
@@ -159,15 +163,23 @@ class Planner {
                 "", "--unit");
         }
         intake_.unit = plan_.unit;
+        plan_.finger_prick_unit = plan_.unit;
+        if (!meter_alone) {
+            finger_prick_unit(evidence.meter);
+        }
     }
 
-    std::optional<GlucoseUnit> finger_prick_unit() const {
-        for (const ColumnGuess& column : plan_.shape.columns) {
-            if (column.role == Role::finger_prick && column.unit) {
-                return column.unit;
-            }
+    // Beside a sensor's column: the other unit where in the sensor's no meter shows such levels.
+    void finger_prick_unit(const UnitEvidence& levels) {
+        const auto by_values = levels.by_median();
+        const bool mg = plan_.unit == GlucoseUnit::mg_per_dl;
+        const bool impossible = mg ? levels.median() < 20 : levels.median() > 33.3;
+        if (by_values && *by_values != plan_.unit && impossible &&
+            !titled_unit(Role::finger_prick)) {
+            plan_.finger_prick_unit = *by_values;
+            guess("finger-prick unit", name_of(*by_values), "likely",
+                  fmt::format("from the numbers alone: median {:.0f}", levels.median()));
         }
-        return std::nullopt;
     }
 
     void twelve_hour(const FileEvidence& evidence) {

@@ -254,7 +254,8 @@ class EntryBuilder {
                 continue;
             }
             DiaryEntry& entry = add(DiaryKind::finger_prick);
-            const GlucoseUnit unit = cell.level->unit.value_or(column(c).unit.value_or(plan_.unit));
+            const GlucoseUnit unit =
+                cell.level->unit.value_or(column(c).unit.value_or(plan_.finger_prick_unit));
             set_level(entry, *cell.level, unit);
             if (cell.level->limit != Limit::none) {
                 entry.text = std::string(cells_.text(c));

@@ -89,5 +89,29 @@ TEST(FingerPrickFile, an_event_of_the_sensor_without_a_level_stays_one) {
     EXPECT_EQ(intake.diary[0].kind, DiaryKind::sensor);
 }
 
+// Read as mg/dL, 6.2 mmol/L is a very low that nobody had.
+TEST(FingerPrickFile, the_unit_that_no_title_tells_is_told_by_the_levels) {
+    const auto first_level = [](const std::string& text) {
+        const Intake intake = read(text);
+        EXPECT_FALSE(intake.error) << text;
+        return intake.diary.empty() || !intake.diary[0].glucose ? Glucose{}
+                                                                : *intake.diary[0].glucose;
+    };
+    const Glucose mmol{620, GlucoseUnit::mmol_per_l};
+    const std::string two = "2026-03-02 08:00,6.2\n2026-03-02 13:00,8.2\n";
+    EXPECT_EQ(first_level("time,finger-prick\n" + two), mmol);
+    EXPECT_EQ(first_level("time,kind,value\n2026-03-02 08:00,finger-prick,6.2\n"
+                          "2026-03-02 13:00,finger-prick,8.2\n"),
+              mmol);
+    EXPECT_EQ(first_level("time,sensor glucose (mg/dL),finger-prick\n2026-03-02 08:00,110,6.2\n"
+                          "2026-03-02 08:15,120,\n2026-03-02 08:30,121,\n"),
+              mmol);
+    // 20 can be shown in either unit: it stays in the sensor's, and very low leads.
+    EXPECT_EQ(first_level("time,sensor glucose (mg/dL),finger-prick\n2026-03-02 08:00,60,20\n"
+                          "2026-03-02 08:15,66,\n2026-03-02 08:30,72,\n"),
+              (Glucose{2000, GlucoseUnit::mg_per_dl}));
+    EXPECT_TRUE(read("time,finger-prick\n2026-03-02 08:00,30\n").error);
+}
+
 }  // namespace
 }  // namespace tracewright
