@@ -4,6 +4,7 @@ import { ClientAge } from "./client_age";
 import { useClientName } from "./client_name";
 import { ClientPlaces } from "./client_places";
 import { DropField } from "./drop_field";
+import { Escalations } from "./escalations";
 import { FileBox } from "./file_box";
 import { useTaken } from "./given_back";
 import { inHand, keepable, sent, type FileInHand } from "./file_in_hand";
@@ -82,6 +83,7 @@ export function BringInPlace({ client }: { client: string }) {
       <p class="told" role="status" ref={outcome} tabIndex={-1}>
         {told}
       </p>
+      {told && <Escalations client={client} waiting />}
       {told && (
         <p>
           <PlaceLink to={{ at: "review", client }}>{texts.nowReview}</PlaceLink>

@@ -6,6 +6,7 @@ import { ClientPlaces } from "./client_places";
 import { DayEntries } from "./day_entries";
 import type { DiaryDay } from "./diary_replies";
 import { diaryWords as texts } from "./diary_words";
+import { Escalations } from "./escalations";
 import { Loading } from "./loading";
 import { goTo } from "./place";
 import { PlaceLink } from "./place_link";
@@ -52,6 +53,7 @@ export function DiaryPlace({ client, date }: { client: string; date: string }) {
       </p>
       {day.eating_note && <p class="quiet">{day.eating_note}</p>}
       <WriteEntries key={day.date} client={client} date={day.date} changed={changed} />
+      {last !== null && <Escalations client={client} waiting />}
       <DayEntries client={client} day={day} last={last} changed={changed} />
     </article>
   );

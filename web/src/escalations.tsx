@@ -4,16 +4,20 @@ import { useReading } from "./reading";
 import type { Escalation } from "./replies";
 import { words } from "./words";
 
-/** What was escalated: all that wait for an answer, then the answered ones. Nothing here can be put away. */
-export function Escalations({ client }: { client: string }) {
+/**
+ * What was escalated: all that wait for an answer, then the answered ones. Nothing here can be put away. `waiting`:
+ * only what waits, told aloud where something was just kept.
+ */
+export function Escalations({ client, waiting = false }: { client: string; waiting?: boolean }) {
   const path = ofClient(client, "/escalations");
   const { value, problem, again } = useReading<{ escalations: Escalation[] }>(path, client);
   if (problem) return <p class="wrong">{problem.message}</p>;
   if (!value || value.escalations.length === 0) return null;
   const open = value.escalations.filter((escalation) => escalation.answer === null);
-  const answered = value.escalations.filter((escalation) => escalation.answer !== null);
+  if (waiting && open.length === 0) return null;
+  const answered = waiting ? [] : value.escalations.filter((escalation) => escalation.answer !== null);
   return (
-    <section class={open.length > 0 ? "escalations open" : "escalations"} aria-labelledby="escalations-title">
+    <section role={waiting ? "alert" : undefined} class={open.length > 0 ? "escalations open" : "escalations"} aria-labelledby="escalations-title">
       <h2 id="escalations-title">{words.escalation.title}</h2>
       <p>{open.length > 0 ? words.escalation.open(open.length) : words.escalation.none}</p>
       <ol>

@@ -151,6 +151,21 @@ describe("the diary", { concurrency: false }, () => {
     await page.waitForSelector("#entries-title:focus");
   });
 
+  test("a very low that is kept is told at once", async () => {
+    await open("2025-11-12");
+    assert.equal(await page.locator(".escalations").count(), 0);
+    await page.keyboard.type("14:10 finger-prick 2.6 mmol/L");
+    await page.waitForSelector(".understood li:has-text('finger-prick')");
+    await page.keyboard.press("Enter");
+    await page.waitForSelector("text=/1 entry kept/");
+    const told = page.locator(".escalations[role=alert]");
+    await told.waitFor();
+    assert.match(await told.textContent(), /Same day, client and prescriber.*12 November 14:10.*2\.6 mmol\/L/s);
+    await nothingSerious(page);
+    await page.getByRole("button", { name: "Take that back" }).click();
+    await page.waitForSelector("text=Taken back.");
+  });
+
   test("from within the text, Escape and one key each open a note and a promise", async () => {
     await open("2025-11-10");
     await page.keyboard.press("Escape");
