@@ -1,4 +1,5 @@
 import { ofClient } from "./ask_server";
+import { draftOf, keepDraft } from "./drafts";
 import { useKeeping } from "./keeping";
 import { KeptLine } from "./kept_line";
 import { useReading } from "./reading";
@@ -15,7 +16,9 @@ export function Notes({ client }: { client: string }) {
     const form = event.currentTarget as HTMLFormElement;
     const text = String(new FormData(form).get("text") ?? "").trim();
     if (text && (await keep(path, { text }, words.notes.kept))) {
-      form.reset();
+      keepDraft("note", client, "");
+      // Not the form's reset: that would bring the draft it began with back.
+      for (const field of form.querySelectorAll("textarea")) field.value = "";
       again();
     }
   };
@@ -25,7 +28,16 @@ export function Notes({ client }: { client: string }) {
       <h2 id="words-title">{words.notes.title}</h2>
       <form onSubmit={(event) => void submit(event)}>
         <label for="note-text">{words.notes.label}</label>
-        <textarea id="note-text" name="text" rows={3} required maxLength={4000} aria-describedby="note-hint" />
+        <textarea
+          id="note-text"
+          name="text"
+          rows={3}
+          required
+          maxLength={4000}
+          aria-describedby="note-hint"
+          defaultValue={draftOf("note", client)}
+          onInput={(event) => keepDraft("note", client, event.currentTarget.value)}
+        />
         <p class="hint" id="note-hint">
           {words.notes.hint}
         </p>

@@ -1,4 +1,5 @@
 import { ofClient } from "./ask_server";
+import { draftOf, keepDraft } from "./drafts";
 import { useKeeping } from "./keeping";
 import { KeptLine } from "./kept_line";
 import { PromiseList } from "./promise_list";
@@ -15,7 +16,8 @@ export function Promises({ client }: { client: string }) {
     const text = String(form.get("text") ?? "").trim();
     const due = String(form.get("due") ?? "");
     if (text && due && (await keep(path, { text, due }, words.promises.kept))) {
-      element.reset();
+      keepDraft("promise", client, "");
+      for (const field of element.querySelectorAll("input")) field.value = "";
     }
   };
   return (
@@ -23,7 +25,14 @@ export function Promises({ client }: { client: string }) {
       <h2 id="words-title">{words.promises.title}</h2>
       <form onSubmit={(event) => void submit(event)}>
         <label for="promise-text">{words.promises.label}</label>
-        <input id="promise-text" name="text" required maxLength={500} />
+        <input
+          id="promise-text"
+          name="text"
+          required
+          maxLength={500}
+          defaultValue={draftOf("promise", client)}
+          onInput={(event) => keepDraft("promise", client, event.currentTarget.value)}
+        />
         <label for="promise-due">{words.promises.due}</label>
         <input id="promise-due" name="due" type="date" required />
         <button type="submit" class="main" aria-disabled={busy}>

@@ -1,5 +1,6 @@
 import { signal } from "@preact/signals";
 import { Problem, read, send, useToken, whenSignedOut } from "./ask_server";
+import { forgetDrafts } from "./drafts";
 import { listen, readAllAgain, stopListening } from "./live";
 import type { SignedIn } from "./replies";
 
@@ -13,6 +14,7 @@ export const sessionProblem = signal<Problem | null>(null);
 function enter(signedIn: SignedIn): void {
   useToken(signedIn.token);
   const goesOn = endedFor.value?.coach === signedIn.coach;
+  if (!goesOn) forgetDrafts();
   endedFor.value = null;
   session.value = signedIn;
   listen();
@@ -49,6 +51,7 @@ export async function signOut(): Promise<void> {
     await send("/api/sign-out", {});
   } finally {
     endedFor.value = null;
+    forgetDrafts();
     leave();
   }
 }

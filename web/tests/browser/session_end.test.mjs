@@ -73,6 +73,29 @@ describe("a session that ends by itself", { concurrency: false }, () => {
     await page.waitForSelector("dialog[open]", { state: "detached" });
   });
 
+  test("a half-written note that Escape closed stands there again", async () => {
+    await page.keyboard.press("n");
+    await page.waitForSelector("#note-text:focus");
+    await page.keyboard.type("ask about the");
+    await page.keyboard.press("Escape");
+    await page.waitForSelector("dialog[open]", { state: "detached" });
+    await page.keyboard.press("n");
+    await page.waitForSelector("#note-text:focus");
+    assert.equal(await page.inputValue("#note-text"), "ask about the");
+    await page.keyboard.press("End");
+    await page.keyboard.type(" late dinner");
+    await page.getByRole("button", { name: "Keep the note" }).click();
+    await page.waitForSelector("dialog li:has-text('ask about the late dinner')");
+    assert.equal(await page.inputValue("#note-text"), "");
+    await page.keyboard.press("Escape");
+    await page.waitForSelector("dialog[open]", { state: "detached" });
+    await page.keyboard.press("n");
+    await page.waitForSelector("#note-text:focus");
+    assert.equal(await page.inputValue("#note-text"), "", "what was kept is no draft any more");
+    await page.keyboard.press("Escape");
+    await page.waitForSelector("dialog[open]", { state: "detached" });
+  });
+
   test("gives nothing of it to another coach", async () => {
     const own = join(opened.practice.folder, "own passphrase");
     writeFileSync(own, "another invented passphrase\n");
