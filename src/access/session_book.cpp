@@ -104,4 +104,13 @@ void SessionBook::looked(std::uint64_t number, const std::string& what) {
     }
 }
 
+void SessionBook::forget_looks_at(const std::string& client) {
+    const std::scoped_lock lock(mutex_);
+    for (auto& [secret, one] : sessions_) {
+        std::erase_if(one.looks, [of = " " + client + " "](const std::string& look) {
+            return look.find(of) != std::string::npos;
+        });
+    }
+}
+
 }  // namespace tracewright

@@ -55,6 +55,8 @@ class SessionBook {
     /// Whether the session has looked at `what` already: the audit holds one line of it.
     bool has_looked(std::uint64_t number, const std::string& what);
     void looked(std::uint64_t number, const std::string& what);
+    /// What was brought in since has not been looked at by anyone: `client` is a handle.
+    void forget_looks_at(const std::string& client);
 
   private:
     struct Held {

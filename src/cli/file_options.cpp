@@ -80,6 +80,10 @@ void add_intake_options(CLI::App& command, FileOptions& o) {
     command.add_option("--time-column", o.time_column, "The column of times, by title or number");
     command.add_option("--glucose-column", o.glucose_column,
                        "The column of glucose, by title or number");
+    command
+        .add_option("--measured-by", o.measured_by,
+                    "Whose the levels are, where they lie far apart: a sensor's or a meter's")
+        ->check(CLI::IsMember({"sensor", "meter"}));
     command.add_option("--person", o.person, "Whose rows to take from a file of several people");
     command.add_option("--as-of", o.as_of, "What time it is: times after it are in the future");
 }
@@ -201,6 +205,9 @@ tl::expected<IntakeOptions, std::string> intake_options(const FileOptions& o, In
     }
     if (!o.decimal.empty()) {
         result.decimal_mark = o.decimal == "comma" ? ',' : '.';
+    }
+    if (!o.measured_by.empty()) {
+        result.measured_by = o.measured_by == "meter" ? MeasuredBy::meter : MeasuredBy::sensor;
     }
     if (!o.date_order.empty()) {
         result.date_order = o.date_order == "day"     ? DateOrder::day_first

@@ -21,6 +21,7 @@ struct FileOptions {
     std::string unit;
     std::string show_unit;
     std::string date_order;
+    std::string measured_by;
     std::string decimal;
     std::string delimiter;
     std::string encoding;

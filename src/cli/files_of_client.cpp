@@ -1,11 +1,17 @@
 #include "cli/files_of_client.hpp"
 
 #include "findings/wear_ends.hpp"
+#include "serve/brought_in_file.hpp"
+#include "store/diary_document.hpp"
+#include "store/meeting.hpp"
+#include "trace/held_levels.hpp"
 
 #include <algorithm>
 #include <cmath>
 #include <filesystem>
+#include <iterator>
 #include <ostream>
+#include <set>
 
 namespace tracewright {
 
@@ -17,6 +23,83 @@ struct Gathered {
     FilesOfClient files;
     std::optional<GlucoseUnit> unit;
 };
+
+// The wears that a file tells again, in whole or in part. Two sensors may tell the same moments
+// too, but not the same levels.
+std::vector<KnownWear> repeated_by(const Intake& intake, const std::vector<Wear>& wears) {
+    std::vector<KnownWear> repeated;
+    const auto tells_again = [](std::span<const Reading> readings, const Wear& wear) {
+        const Meeting meeting = meeting_of(readings, wear);
+        return meeting.repeated.size() > meeting.contradicted.size() &&
+               meeting.repeated.size() >= meeting.between;
+    };
+    for (std::size_t i = 0; i < wears.size(); ++i) {
+        const bool again = tells_again(intake.readings, wears[i]) ||
+                           std::ranges::any_of(intake.other_sensors, [&](const auto& sensor) {
+                               return tells_again(sensor, wears[i]);
+                           });
+        if (again) {
+            repeated.push_back({static_cast<std::int64_t>(i), wears[i]});
+        }
+    }
+    return repeated;
+}
+
+struct Rows {
+    std::uint64_t stored = 0;
+    std::uint64_t duplicate = 0;
+    std::uint64_t conflict = 0;
+    std::uint64_t rejected = 0;
+};
+
+void tell_rows(const std::string& file, const Rows& rows, std::ostream& told) {
+    told << file << ": rows read " << rows.stored + rows.duplicate + rows.conflict + rows.rejected
+         << ", stored " << rows.stored << ", duplicate " << rows.duplicate << ", conflict "
+         << rows.conflict << ", rejected " << rows.rejected << "\n";
+}
+
+void add_readings(Wear& wear, const std::vector<Reading>& fresh) {
+    const auto middle = static_cast<std::ptrdiff_t>(wear.readings.size());
+    wear.readings.insert(wear.readings.end(), fresh.begin(), fresh.end());
+    std::inplace_merge(wear.readings.begin(), wear.readings.begin() + middle, wear.readings.end(),
+                       [](const Reading& a, const Reading& b) { return a.at < b.at; });
+    wear.interval = interval_found(wear.readings);
+    set_intervals(wear.readings);
+    wear.start = wear.start_told ? wear.start : wear.readings.front().at;
+}
+
+// A further file adds what is new in it, as an import into a practice does.
+Rows join(BroughtIn file, std::span<const KnownWear> repeated, std::chrono::seconds new_wear,
+          ReviewInput& input) {
+    std::set<std::string> known;
+    for (const DiaryEntry& entry : input.diary) {
+        known.insert(sameness_of(entry));
+    }
+    ImportPlan plan = import_plan(
+        std::move(file), repeated,
+        [&](const DiaryEntry& entry) { return !known.insert(sameness_of(entry)).second; },
+        WhoseFile::this_client, new_wear);
+    for (ImportPlan::PlannedWear& planned : plan.wears) {
+        if (planned.joins) {
+            add_readings(input.wears[static_cast<std::size_t>(*planned.joins)],
+                         planned.wear.readings);
+        } else {
+            input.wears.push_back(std::move(planned.wear));
+        }
+    }
+    std::vector<Reading> held;
+    for (const BroughtIn::Held& one : plan.held) {
+        held.emplace_back(one.at, one.value, std::chrono::seconds{1});
+    }
+    std::vector<Wear*> wears;
+    for (Wear& wear : input.wears) {
+        wears.push_back(&wear);
+    }
+    std::ranges::stable_sort(wears, {}, [](const Wear* wear) { return wear->start; });
+    give_held(wears, held);
+    std::ranges::move(plan.entries, std::back_inserter(input.diary));
+    return {plan.rows_stored, plan.rows_duplicate, plan.rows_conflict, plan.rows_rejected};
+}
 
 void take(Gathered& gathered, const std::string& file, const FileOptions& options,
           const IntakeOptions& intake_with, const Streams& streams, std::ostream& told) {
@@ -35,16 +118,24 @@ void take(Gathered& gathered, const std::string& file, const FileOptions& option
         exit = exit == Exit::done ? Exit::cannot_answer : exit;
         return;
     }
-    told << file << ": rows read " << intake.ledger.read() << ", stored "
-         << intake.ledger.with(Fate::stored) << ", duplicate "
-         << intake.ledger.with(Fate::duplicate) << ", conflict "
-         << intake.ledger.with(Fate::conflict) << ", rejected "
-         << intake.ledger.with(Fate::rejected) << "\n";
     if (intake.count_of_readings() > 0 && !gathered.unit) {
         gathered.unit = intake.unit;
     }
+    const auto& by_code = intake.ledger.by_code();
+    if (const auto found = by_code.find("value_not_a_number"); found != by_code.end()) {
+        gathered.files.input.levels_not_read += found->second;
+    }
     const auto new_wear = std::chrono::seconds{std::lround(options.new_wear_after_hours * 3600)};
     ReviewInput& input = gathered.files.input;
+    if (!input.wears.empty() || !input.diary.empty()) {
+        const std::vector<KnownWear> repeated = repeated_by(intake, input.wears);
+        tell_rows(file, join(brought_in_file(intake), repeated, new_wear, input), told);
+        return;
+    }
+    tell_rows(file,
+              {intake.ledger.with(Fate::stored), intake.ledger.with(Fate::duplicate),
+               intake.ledger.with(Fate::conflict), intake.ledger.with(Fate::rejected)},
+              told);
     for (Wear& wear : wears_in(intake, fs::path(file).filename().string(), new_wear)) {
         input.wears.push_back(std::move(wear));
     }
@@ -78,10 +169,12 @@ tl::expected<FilesOfClient, Exit> files_of_client(const FileOptions& options,
         streams.err << "tracewright: " << window.error() << "\n";
         return tl::make_unexpected(Exit::wrong_usage);
     }
+    IntakeOptions asking = *intake_with;
+    asking.levels_apart = LevelsApart::ask;
     Gathered gathered;
     for (const std::vector<std::string>& named : {options.files, diaries}) {
         for (const std::string& file : files_named(named)) {
-            take(gathered, file, options, *intake_with, streams, told);
+            take(gathered, file, options, asking, streams, told);
         }
     }
     ReviewInput& input = gathered.files.input;

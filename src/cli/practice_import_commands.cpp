@@ -134,6 +134,7 @@ Exit bring_in_files(const PracticeOptions& options, const PracticeWords& words,
         intake->zones = client_clock(record->facts);
         intake->without_zone = WithoutZone::ask;
     }
+    intake->levels_apart = LevelsApart::ask;
     practice->acting.at = *intake->as_of;
     Importer importer(*practice, *client, *intake, words, streams);
     Exit exit = Exit::done;

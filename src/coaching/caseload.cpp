@@ -161,7 +161,8 @@ class Looker {
             return;
         }
         const Instant read = last->readings.back().at;
-        if (!client_.last_review || *client_.last_review < read) {
+        const Instant came = std::max(read, client_.brought_in_at.value_or(read));
+        if (!client_.last_review || *client_.last_review < came) {
             needs_.push_back({NeedKind::ending, 0, read,
                               fmt::format("A wear ended; its last reading was {}, {}, and no "
                                           "review was made since.",

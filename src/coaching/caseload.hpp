@@ -60,6 +60,7 @@ struct CaseloadClient {
     std::vector<KeptTrial> trials = {};
     std::optional<Instant> last_trial_read = {};
     std::vector<CareToTell> to_tell = {};  ///< of the days that a review without a window shows
+    std::optional<Instant> brought_in_at = {};  ///< when readings last came
 };
 
 /// When the wear was to end; 14 days after its start where nothing was told (common practice, no

@@ -1,5 +1,6 @@
 #include "coaching/ladder_rules.hpp"
 #include "diary/written_words.hpp"
+#include "findings/disputed_low_words.hpp"
 #include "findings/edge_words.hpp"
 #include "findings/finger_prick_words.hpp"
 #include "findings/wording.hpp"
@@ -58,6 +59,9 @@ void add_very_lows_of(const LadderInput& input, const Wear& wear, std::vector<Es
             fmt::format("below {}, {}, {} seen, {}", edge_words(54, input.unit),
                         lowest_words(cut.extreme, input.unit), hours_and_minutes(cut.lasted),
                         cut.end_not_seen ? "end not seen" : "start not seen"));
+    }
+    for (const DisputedLow& low : disputed_very_lows(wear)) {
+        add("very_low_disputed", low.stretch.from, disputed_low_words(low, input.unit));
     }
     for (const Reading& reading : wear.readings) {
         if (reading.implausible() && below_very_low(reading.value())) {

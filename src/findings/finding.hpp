@@ -20,6 +20,8 @@ enum class CaveatKind {
     sensor_suspect,
     several_wears,
     two_sensors_at_once,
+    levels_held,      ///< several told for one moment: none is counted
+    levels_not_read,  ///< written in a way that no one reads here
     zone_not_told,
     zones_changed,
     end_not_seen,

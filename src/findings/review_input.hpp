@@ -29,6 +29,8 @@ struct ReviewInput {
     /// Neither foods nor grams are told: the eating screen is positive or not answered (safety
     /// rule 12).
     bool foods_left_off = false;
+    /// Rows of its files that bore a level which could not be read: nothing of them is counted.
+    std::uint64_t levels_not_read = 0;
 };
 
 }  // namespace tracewright

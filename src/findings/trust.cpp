@@ -2,6 +2,7 @@
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
 #include "measures/shown_range.hpp"
+#include "trace/held_levels.hpp"
 
 #include <fmt/format.h>
 
@@ -108,6 +109,40 @@ void add_wears(const FirstReview& review, Finding& finding) {
     }
 }
 
+// What could not be read, and what more than one level was told for.
+void add_not_counted(const FirstReview& review, Finding& finding) {
+    if (const std::uint64_t unread = review.input.levels_not_read; unread > 0) {
+        finding.caveats.push_back(
+            {CaveatKind::levels_not_read,
+             fmt::format("{} that {} a level could not be read: what stood there, low or high, is "
+                         "not in here.",
+                         unread == 1 ? "One row" : fmt::format("{} rows", unread),
+                         unread == 1 ? "bears" : "bear")});
+    }
+    std::vector<Instant> moments;
+    for (const Wear& wear : review.input.wears) {
+        for (const DisputedMoment& moment : disputed_moments(wear)) {
+            if (review.trace.window.contains(moment.at)) {
+                moments.push_back(moment.at);
+            }
+        }
+    }
+    if (moments.empty()) {
+        return;
+    }
+    const std::string first =
+        day_and_time(review.input.zones.wall_time(*std::ranges::min_element(moments)),
+                     review.input.zones.writing());
+    finding.caveats.push_back(
+        {CaveatKind::levels_held,
+         fmt::format(
+             "Levels that differ are told for {}: which is right is not known, and only what "
+             "was stored earlier is counted.",
+             moments.size() == 1
+                 ? first
+                 : fmt::format("{} moments, the first {}", moments.size(), first))});
+}
+
 // Both answers: with the days of travel and without them.
 std::string travel_words(const FirstReview& review) {
     const ShownRange range = shown_range(review.input.goals);
@@ -167,6 +202,7 @@ Finding trust_finding(const FirstReview& review) {
                         {}};
     add_coverage(review, finding);
     add_wears(review, finding);
+    add_not_counted(review, finding);
     add_marks(review, finding);
     add_clock(review, finding);
     const bool enough = std::any_of(

@@ -1,3 +1,4 @@
+#include "findings/disputed_low_words.hpp"
 #include "findings/edge_words.hpp"
 #include "findings/finger_prick_words.hpp"
 #include "findings/review_findings.hpp"
@@ -54,6 +55,11 @@ void add_very_lows_of(const FirstReview& review, const Wear& wear, std::vector<V
                          fmt::format("below {}, {}, {}", edge_words(54, unit),
                                      lowest_words(episode.extreme, unit), unseen_words(episode)),
                          wear.label});
+    }
+    for (const DisputedLow& low : disputed_very_lows(wear)) {
+        if (review.trace.window.contains(low.stretch.from)) {
+            found.push_back({low.stretch, disputed_low_words(low, unit), wear.label});
+        }
     }
     for (const Reading& reading : readings_within(view)) {
         if (reading.implausible() && below_very_low(reading.value())) {

@@ -1,6 +1,7 @@
 #include "intake/bring_in.hpp"
 
 #include "intake/file_evidence.hpp"
+#include "intake/levels_apart.hpp"
 #include "intake/plain_scan.hpp"
 #include "intake/reading_plan.hpp"
 #include "intake/row_reader.hpp"
@@ -9,6 +10,7 @@
 #include "intake/table_outline.hpp"
 #include "intake/table_shape.hpp"
 #include "intake/wall_order.hpp"
+#include "trace/held_levels.hpp"
 #include "trace/wear.hpp"
 
 #include <fmt/format.h>
@@ -263,20 +265,16 @@ bool take_plain(const RowSource& source, const TableShape& shape, const IntakeOp
     return true;
 }
 
-Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
-                   const std::string& name, const IntakeOptions& options) {
+Intake read_table(RowSource& source, const std::string& name, const IntakeOptions& options) {
     Intake intake;
     intake.file = name;
-    if (!opened) {
-        intake.error = opened.error();
-        return intake;
-    }
-    RowSource& source = **opened;
     intake.facts = source.facts();
     tell_source(intake);
     const std::vector<SampleRow> sample = sample_of(source);
-    const TableShape shape = table_shape(
-        sample, source.facts(), {options.header_line, options.time_column, options.glucose_column});
+    const TableShape shape =
+        table_shape(sample, source.facts(),
+                    {options.header_line, options.time_column, options.glucose_column,
+                     options.measured_by == MeasuredBy::meter});
     const auto titles = titles_without_data(sample, source.facts());
     if (!shape.has_time && titles) {
         intake.error =
@@ -325,6 +323,73 @@ Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
     return intake;
 }
 
+bool titled_as_a_meters(const Intake& intake) {
+    return std::ranges::any_of(intake.columns, [](const ColumnRole& column) {
+        return column.role == name_of(Role::glucose) && names_a_meter(column.title);
+    });
+}
+
+// Nothing is stored before it is answered.
+Intake asking_who_measured(Intake read, std::chrono::seconds step) {
+    read.questions.push_back(
+        {"measured_by",
+         "The levels lie about " + step_words(step) +
+             " apart. Were they measured by a sensor, or with a meter, as finger-pricks?",
+         "a meter", "--measured-by"});
+    const std::uint64_t rows = read.ledger.read();
+    const std::uint64_t not_data = read.ledger.with(Fate::not_data);
+    read.ledger = {};
+    read.ledger.count(Fate::question, rows);
+    read.ledger.count(Fate::not_data, not_data);
+    read.readings.clear();
+    read.other_sensors.clear();
+    read.held.clear();
+    read.diary.clear();
+    read.error = no_table(read, FileErrorKind::needs_answer, read.questions.front().sentence,
+                          "an answer before anything is stored", read.questions.front().option);
+    return read;
+}
+
+// Levels hours apart are no sensor's: what "the sensor saw" would be said of a few finger-pricks.
+Intake settled_by_whom(Intake read, RowSource& source, const IntakeOptions& options) {
+    const auto step = read.error || options.measured_by ? std::nullopt : levels_apart(read);
+    if (!step) {
+        return read;
+    }
+    const bool titled = titled_as_a_meters(read);
+    const bool meter_apart = std::ranges::any_of(read.columns, [](const ColumnRole& column) {
+        return column.role == name_of(Role::finger_prick);
+    });
+    if (titled || (!read.diary.empty() && !meter_apart)) {
+        IntakeOptions by_meter = options;
+        by_meter.measured_by = MeasuredBy::meter;
+        source.rewind();
+        Intake again = read_table(source, read.file, by_meter);
+        again.guesses.push_back({"measured by", "a meter", titled ? "certain" : "likely",
+                                 "the levels lie about " + step_words(*step) + " apart, " +
+                                     (titled ? "and the title says so" : "beside a diary")});
+        return again;
+    }
+    if (options.levels_apart == LevelsApart::ask) {
+        return asking_who_measured(std::move(read), *step);
+    }
+    read.guesses.push_back({"measured by", "a sensor", "not told",
+                            "the levels lie about " + step_words(*step) +
+                                " apart: if a meter showed them, --measured-by meter"});
+    return read;
+}
+
+Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
+                   const std::string& name, const IntakeOptions& options) {
+    if (!opened) {
+        Intake intake;
+        intake.file = name;
+        intake.error = opened.error();
+        return intake;
+    }
+    return settled_by_whom(read_table(**opened, name, options), **opened, options);
+}
+
 }  // namespace
 
 std::size_t Intake::count_of_readings() const {
@@ -343,6 +408,15 @@ std::vector<Wear> wears_in(Intake& intake, const std::string& source,
                           std::back_inserter(wears));
     }
     std::ranges::stable_sort(wears, {}, &Wear::start);
+    std::vector<Wear*> each;
+    for (Wear& wear : wears) {
+        each.push_back(&wear);
+    }
+    std::vector<Reading> held;
+    for (const HeldReading& one : intake.held) {
+        held.emplace_back(one.at, one.value, std::chrono::seconds{1});
+    }
+    give_held(each, held);
     return wears;
 }
 

@@ -23,6 +23,12 @@ enum class WithoutZone : std::uint8_t {
 
 /// What the user knows better than the guess. Each overrides one guess; none is needed where the
 /// file itself decides.
+/// Whose levels those of the glucose columns are.
+enum class MeasuredBy { sensor, meter };
+
+/// What to do where they lie farther apart than a sensor's and nobody has told whose they are.
+enum class LevelsApart { as_sensor, ask };
+
 struct IntakeOptions {
     SourceOptions source;
     std::optional<GlucoseUnit> unit;
@@ -34,6 +40,8 @@ struct IntakeOptions {
     std::optional<std::string> person;  ///< which value of an id column to keep
     ZoneHistory zones{Zone::floating()};
     WithoutZone without_zone = WithoutZone::as_written;
+    std::optional<MeasuredBy> measured_by;
+    LevelsApart levels_apart = LevelsApart::as_sensor;
     /// The clock of the program: times after it are "in the future". Empty: not checked.
     std::optional<Instant> as_of;
     /// A plain file may be read by the fast way; the result is the same.
@@ -51,7 +59,7 @@ struct Guess {
 /// Something only a person can answer; nothing of the rows concerned is stored until then.
 struct Question {
     std::string code;      ///< "unit", "date_order", "decimal_mark", "decimal_comma",
-                           ///< "twelve_hour_clock", "person"...
+                           ///< "twelve_hour_clock", "person", "measured_by"...
     std::string sentence;  ///< with a sample row's text
     std::string guess;     ///< what we would take
     std::string option;    ///< the option that answers it

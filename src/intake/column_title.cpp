@@ -250,6 +250,14 @@ bool names_blood_glucose(std::string_view title) {
                              "messger\xC3\xA4t", "\xE8\xA1\x80\xE7\xB3\x96"}));
 }
 
+bool names_a_meter(std::string_view title) {
+    const std::string words = words_of(title);
+    return !names_sensed_glucose(title) &&
+           (has_word(words, "meter") ||
+            has_part(words, {"strip", "streifen", "finger", "prick", "capillar", "kapillar",
+                             "glucometer", "messger\xC3\xA4t"}));
+}
+
 bool names_a_sensor(std::string_view title) {
     return has_part(words_of(title), {"sensor", "serial", "serien"});
 }

@@ -70,6 +70,9 @@ bool names_sensed_glucose(std::string_view title);
 /// "BG", "Meter".
 bool names_blood_glucose(std::string_view title);
 
+/// Whether a title says that levels are a meter's, in so many words: "Meter", "Finger", "Strip".
+bool names_a_meter(std::string_view title);
+
 /// Whether a title of devices says sensor or serial number: "Sensor ID" does, "Device" doesn't.
 bool names_a_sensor(std::string_view title);
 

@@ -24,6 +24,7 @@ struct ReadingPlan {
     std::optional<std::string> person;  ///< keep rows of this one only
     /// The column that names each row's sensor, where the file holds more than one.
     std::optional<std::size_t> sensor_column;
+    bool by_meter = false;             ///< the levels of glucose are finger-pricks
     bool kinds_name_a_sensor = false;  ///< some rows' kinds do: blood glucose beside is a meter's
     bool sensors_certain = false;      ///< its title says sensor or serial number, not just device
 };

@@ -197,6 +197,7 @@ class Planner {
     // rather than one of devices, which may be what showed the readings.
     void sensors(const FileEvidence& evidence) {
         plan_.kinds_name_a_sensor = evidence.kinds_name_a_sensor;
+        plan_.by_meter = options_.measured_by == MeasuredBy::meter;
         for (const auto& [c, values] : evidence.devices) {
             const bool tells = values.differ() && !values.number_the_rows();
             const bool better = !plan_.sensor_column ||

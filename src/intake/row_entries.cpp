@@ -395,7 +395,8 @@ void add_entries(const RowCells& cells, const ReadingPlan& plan, ReadRow& row) {
 std::optional<KindMeaning> kind_of_row(const RowCells& cells, const ReadingPlan& plan) {
     const auto column = cells.filled_of(Role::kind);
     auto meaning = column ? kind_meaning(cells.text(*column)) : std::nullopt;
-    if (meaning && meaning->of_blood && plan.kinds_name_a_sensor) {
+    if (meaning && meaning->glucose &&
+        (plan.by_meter || (meaning->of_blood && plan.kinds_name_a_sensor))) {
         meaning->glucose = false;
         meaning->diary = DiaryKind::finger_prick;
     }

@@ -279,8 +279,11 @@ class Shaper {
         const bool sensor = std::any_of(sensed.begin(), sensed.end(), [&](std::size_t c) {
             return names_sensed_glucose(shape_.columns[c].title);
         });
-        for (std::size_t c = 0; sensor && c < shape_.columns.size(); ++c) {
+        for (std::size_t c = 0; (sensor || options_.by_meter) && c < shape_.columns.size(); ++c) {
             ColumnGuess& column = shape_.columns[c];
+            if (options_.by_meter && column.role == Role::glucose) {
+                column.role = Role::finger_prick;
+            }
             const bool glucose = column.role == Role::glucose ||
                                  (column.role == Role::ignored && glucose_like(contents_[c]));
             const bool asked_for =

@@ -52,6 +52,7 @@ struct ShapeOptions {
     std::optional<std::uint32_t> header_line;
     std::optional<std::string> time_column;
     std::optional<std::string> glucose_column;
+    bool by_meter = false;  ///< the levels are finger-pricks
 };
 
 /// Finds data by content (a time beside something else), the header above it, and each column's

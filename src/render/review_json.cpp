@@ -28,6 +28,10 @@ const char* code_of(CaveatKind kind) {
             return "several_wears";
         case CaveatKind::two_sensors_at_once:
             return "two_sensors_at_once";
+        case CaveatKind::levels_not_read:
+            return "levels_not_read";
+        case CaveatKind::levels_held:
+            return "levels_held";
         case CaveatKind::zone_not_told:
             return "zone_not_told";
         case CaveatKind::zones_changed:

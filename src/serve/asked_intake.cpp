@@ -29,6 +29,10 @@ bool take(const std::string& name, const std::string& value, IntakeOptions& opti
                                                 : DateOrder::year_first;
         return value == "day" || value == "month" || value == "year";
     }
+    if (name == "measured_by") {
+        options.measured_by = value == "meter" ? MeasuredBy::meter : MeasuredBy::sensor;
+        return value == "meter" || value == "sensor";
+    }
     if (name == "decimal") {
         options.decimal_mark = value == "comma" ? ',' : '.';
         return value == "comma" || value == "point";
@@ -83,6 +87,7 @@ tl::expected<AskedIntake, Reply> asked_intake(const Request& request, const Requ
     }
     options.zones = client_clock(facts);
     options.without_zone = WithoutZone::ask;
+    options.levels_apart = LevelsApart::ask;
     options.as_of = now;
     asked.intake = bring_in_bytes(request.body, name, options);
     if (asked.intake.error && asked.intake.error->kind != FileErrorKind::needs_answer) {

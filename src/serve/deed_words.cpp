@@ -61,6 +61,7 @@ constexpr auto known = std::to_array<Worded>({
     {"meals_looked_at", "looked at meals"},
     // What is said, agreed and answered.
     {"review_made", "looked at the review"},
+    {"review_seen", "looked at the review"},  // a reader: no coach's review
     {"measures_seen", "looked at measures"},
     {"finding_kept", "kept a finding"},
     {"question_asked", "asked what goes with what"},

@@ -33,6 +33,7 @@ Answering answering(const Question& question) {
     static const std::map<std::string, Answering> known = {
         {"decimal_mark", {"decimal", {"point", "comma"}}},
         {"date_order", {"date_order", {"day", "month"}}},
+        {"measured_by", {"measured_by", {"sensor", "meter"}}},
         {"unit", {"unit", {"mg/dL", "mmol/L"}}},
         {"person", {"person", {}}}};
     const auto found = known.find(question.code);

@@ -38,6 +38,13 @@ std::string look_of(const RequestTarget& target, const Found& found) {
     return std::string(found.route->looked) + " " + client + " " + window_of(target, found);
 }
 
+// A reader who looks makes no review: the coach is still owed to the client.
+const char* deed_of(const Route& route, const Coach& coach) {
+    constexpr const char* readers_deed = "review_seen";
+    const bool review = std::string_view(route.looked) == "review_made";
+    return review && coach.role == CoachRole::reader ? readers_deed : route.looked;
+}
+
 bool may(const Coach& coach, Asks asks) {
     switch (asks) {
         case Asks::anyone:
@@ -337,7 +344,7 @@ Reply Service::from_practice(const Request& request, const RequestTarget& target
         const std::string look = look_of(target, found);
         if (!sessions_.has_looked(session->number, look)) {
             if (const auto noted = store.note_look(asked.client ? asked.client->id : 0,
-                                                   route.looked, asked.acting);
+                                                   deed_of(route, asked.coach), asked.acting);
                 !noted) {
                 return problem_of(noted.error());
             }

@@ -10,15 +10,23 @@ namespace {
 // Looks change nothing that a page shows. A page that read again at a look would look again by it,
 // and never come to rest.
 bool a_look(const std::string& deed) {
-    static const std::set<std::string, std::less<>> looks{
-        "signed_in",           "signed_out",
-        "client_exported",     "backup_made",
-        "review_made",         "handout_made",
-        "letter_made",         "talk_sheet_made",
-        "start_page_made",     "diary_sheet_made",
-        "paper_made",          "explaining_pages_made",
-        "question_asked",      "handout_made_with_numbers",
-        "recovery_key_opened", "recovery_key_refused"};
+    static const std::set<std::string, std::less<>> looks{"signed_in",
+                                                          "signed_out",
+                                                          "client_exported",
+                                                          "backup_made",
+                                                          "review_made",
+                                                          "review_seen",
+                                                          "handout_made",
+                                                          "letter_made",
+                                                          "talk_sheet_made",
+                                                          "start_page_made",
+                                                          "diary_sheet_made",
+                                                          "paper_made",
+                                                          "explaining_pages_made",
+                                                          "question_asked",
+                                                          "handout_made_with_numbers",
+                                                          "recovery_key_opened",
+                                                          "recovery_key_refused"};
     return deed.ends_with("_seen") || deed.ends_with("_looked_at") || looks.contains(deed);
 }
 
@@ -74,6 +82,9 @@ bool Service::tell_changes(std::int64_t& last_line) {
             handle = client ? std::move(client->handle) : std::string();
         }
         last_line = line.id;
+        if (line.deed == "import_stored") {
+            sessions_.forget_looks_at(handle);
+        }
         handle.empty() || of_all(line.deed) ? changes_.all_changed() : changes_.changed(handle);
         if (line.deed.starts_with("coach_")) {
             read_coaches(*watched_);

@@ -87,6 +87,11 @@ Stored<CaseloadClient> client_of_list(PracticeStore& store, const ClientLine& li
         }
     }
     client.last_review = last_time(*audit, "review_made", as_of);
+    const auto came = store.readings_brought_in_at(line.id);
+    if (!came) {
+        return tl::make_unexpected(came.error());
+    }
+    client.brought_in_at = *came;
     client.last_trial_read = last_time(*audit, "trial_read", as_of);
     client.trials = std::move(*trials);
     auto told = to_tell(store, line, client.facts, as_of);

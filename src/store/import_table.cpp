@@ -37,6 +37,9 @@ ImportTable::ImportTable(Database& database, const Seal& seal, TraceTable& trace
       imports_(database,
                "SELECT id, at, coach, sealed_source, rows_stored, rows_duplicate, rows_conflict, "
                "rows_rejected FROM import WHERE client = ? ORDER BY id"),
+      with_readings_(database,
+                     "SELECT max(at) FROM import WHERE client = ? AND EXISTS "
+                     "(SELECT 1 FROM wear_before WHERE wear_before.import = import.id)"),
       add_held_(database,
                 "INSERT INTO held_reading(import, client, at, hundredths, unit, line) "
                 "VALUES (?, ?, ?, ?, ?, ?)"),
@@ -179,6 +182,16 @@ std::vector<ImportRecord> ImportTable::imports(std::int64_t client, const std::s
         records.push_back(std::move(record));
     }
     return records;
+}
+
+std::optional<Instant> ImportTable::readings_brought_in_at(std::int64_t client) {
+    std::optional<Instant> at;
+    for (with_readings_.with(client); with_readings_.step();) {
+        if (const auto seconds = with_readings_.optional_integer(0)) {
+            at = Instant{std::chrono::seconds{*seconds}};
+        }
+    }
+    return at;
 }
 
 std::vector<BroughtIn::Held> ImportTable::held(std::int64_t client) {

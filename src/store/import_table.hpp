@@ -39,6 +39,7 @@ class ImportTable {
     /// Newest last.
     std::vector<ImportRecord> imports(std::int64_t client, const std::string& place);
     std::vector<BroughtIn::Held> held(std::int64_t client);
+    std::optional<Instant> readings_brought_in_at(std::int64_t client);
     /// What rests on the import, in words, one for each; then it can't be undone.
     std::vector<std::string> what_rests_on(std::int64_t client, const ImportRecord& import);
     void undo(std::int64_t client, std::int64_t import);
@@ -50,6 +51,7 @@ class ImportTable {
     DiaryTable& diary_;
     Statement add_;
     Statement imports_;
+    Statement with_readings_;
     Statement add_held_;
     Statement held_;
     Statement add_block_before_;

@@ -128,6 +128,8 @@ class PracticeStore {
     /// What bringing it in would do. Stores nothing.
     virtual Stored<ImportPlan> preview(std::int64_t client, BroughtIn file, WhoseFile whose) = 0;
     virtual Stored<std::vector<ImportRecord>> imports(std::int64_t client) = 0;
+    /// When readings were last brought in; empty: none ever were.
+    virtual Stored<std::optional<Instant>> readings_brought_in_at(std::int64_t client) = 0;
     /// Undoes the client's newest import. `refused`, with a list, where something rests on it;
     /// `not_found` without any.
     virtual Stored<ImportRecord> undo(std::int64_t client, const Acting& acting) = 0;

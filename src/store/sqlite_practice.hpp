@@ -107,6 +107,7 @@ class SqlitePractice final : public PracticeStore {
                                    const Acting& acting) override;
     Stored<ImportPlan> preview(std::int64_t client, BroughtIn file, WhoseFile whose) override;
     Stored<std::vector<ImportRecord>> imports(std::int64_t client) override;
+    Stored<std::optional<Instant>> readings_brought_in_at(std::int64_t client) override;
     Stored<ImportRecord> undo(std::int64_t client, const Acting& acting) override;
 
     Stored<std::int64_t> add_note(std::int64_t client, const std::string& text,
@@ -198,6 +199,8 @@ class SqlitePractice final : public PracticeStore {
     std::set<std::int64_t> chosen_wears(std::int64_t client);
     std::vector<StoredWear> wears_within(std::int64_t client, const std::string& place,
                                          std::optional<Interval> window);
+    void give_held_to(std::vector<StoredWear>& wears, std::int64_t client,
+                      std::optional<Interval> window);
     Stored<void> finish_erasures();
     Stored<void> sweep();
 };

@@ -1,6 +1,9 @@
 #include "store/sqlite_practice.hpp"
+#include "trace/held_levels.hpp"
 
 #include <fmt/format.h>
+
+#include <algorithm>
 
 namespace tracewright {
 
@@ -35,7 +38,24 @@ std::vector<StoredWear> SqlitePractice::wears_within(std::int64_t client, const 
         }
         wears.push_back(std::move(stored));
     }
+    give_held_to(wears, client, window);
     return wears;
+}
+
+void SqlitePractice::give_held_to(std::vector<StoredWear>& wears, std::int64_t client,
+                                  std::optional<Interval> window) {
+    std::vector<Reading> held;
+    for (const BroughtIn::Held& one : imports_.held(client)) {
+        if (!window || window->contains(one.at)) {
+            held.emplace_back(one.at, one.value, std::chrono::seconds{1});
+        }
+    }
+    std::vector<Wear*> each;
+    for (StoredWear& stored : wears) {
+        each.push_back(&stored.wear);
+    }
+    std::ranges::stable_sort(each, {}, [](const Wear* wear) { return wear->start; });
+    give_held(each, held);
 }
 
 Stored<std::vector<StoredWear>> SqlitePractice::wears(std::int64_t client,
@@ -125,6 +145,12 @@ Stored<ImportOutcome> SqlitePractice::bring_in(std::int64_t client, BroughtIn fi
             audit_.add(acting, "import_stored", client, outcome.import);
         }
         return outcome;
+    });
+}
+
+Stored<std::optional<Instant>> SqlitePractice::readings_brought_in_at(std::int64_t client) {
+    return reading([&]() -> Stored<std::optional<Instant>> {
+        return imports_.readings_brought_in_at(client);
     });
 }
 

@@ -27,6 +27,9 @@ struct Wear {
     std::chrono::seconds interval{0};  ///< the most common step between readings
     std::vector<Reading> readings;     ///< ascending, distinct moments
     bool chosen = false;               ///< by a coach, to be counted where another was worn at once
+    /// Levels told of moments for which another was told too: which is right is not known, so none
+    /// of them is in a measure. Ascending.
+    std::vector<Reading> held;
 
     bool empty() const { return readings.empty(); }
     /// From the first reading's moment to the last one's plus one interval. Not empty().

@@ -267,3 +267,97 @@ TEST(JsonSchema, tells_what_does_not_fit) {
     EXPECT_FALSE(
         misfits(json{{"version", 1}, {"files", json::array({json{{"fil", "x"}}})}}, s, s).empty());
 }
+
+namespace {
+
+// A reading every 5 minutes from `first` to before `last`, in minutes of 2 March 2026; of a lower
+// hour when `shift` is set.
+std::string sensor_file(int first, int last, int shift = 0) {
+    std::string text = "time,glucose mg/dL\n";
+    for (int minute = first; minute < last; minute += 5) {
+        const int day = 2 + minute / 1440;
+        const int hour = minute % 1440 / 60;
+        char line[64];
+        std::snprintf(line, sizeof line, "2026-03-%02d %02d:%02d,%d\n", day, hour, minute % 60,
+                      110 + (minute / 5) % 37 + shift);
+        text += line;
+    }
+    return text;
+}
+
+json review_of(const TemporaryFolder& folder, const std::vector<std::string>& files, Ran& ran) {
+    std::vector<std::string> args{"review"};
+    args.insert(args.end(), files.begin(), files.end());
+    args.insert(args.end(), {"--zone", "Europe/Berlin", "--out", folder.path("out")});
+    ran = run(args);
+    std::ifstream file(folder.path("out") + "/review.json");
+    return json::parse(file, nullptr, false);
+}
+
+}  // namespace
+
+// Interchange 4.4 row 19: the same again is a duplicate, in whatever file it comes.
+TEST(Review, files_that_overlap_are_one_wear_and_what_repeats_is_told) {
+    const TemporaryFolder folder;
+    const std::string first = folder.write("a.csv", sensor_file(0, 4000));
+    const std::string second = folder.write("b.csv", sensor_file(3000, 8000));
+    Ran ran;
+    const std::string told = review_of(folder, {first, second, first}, ran).dump();
+    ASSERT_EQ(ran.exit, Exit::done) << ran.err;
+    EXPECT_EQ(told.find("Two sensors at once"), std::string::npos);
+    EXPECT_EQ(told.find("wears are joined here"), std::string::npos);
+    EXPECT_THAT(ran.out, HasSubstr("b.csv: rows read 1000, stored 800, duplicate 200, "));
+    EXPECT_THAT(ran.out, HasSubstr("a.csv: rows read 800, stored 0, duplicate 800, "));
+}
+
+TEST(Review, two_sensors_at_the_same_minutes_are_kept_apart) {
+    const TemporaryFolder folder;
+    const std::string first = folder.write("a.csv", sensor_file(0, 6000));
+    const std::string second = folder.write("b.csv", sensor_file(0, 6000, 9));
+    Ran ran;
+    const std::string told = review_of(folder, {first, second}, ran).dump();
+    ASSERT_EQ(ran.exit, Exit::done) << ran.err;
+    EXPECT_THAT(told, HasSubstr("Two sensors at once"));
+}
+
+// A few finger-pricks a day are no sensor's sight of the day.
+TEST(Review, levels_hours_apart_are_a_meters_or_asked_about) {
+    const TemporaryFolder folder;
+    std::string log;
+    for (int day = 2; day < 16; ++day) {
+        for (const char* clock : {"07:10", "12:30", "18:20", "22:00"}) {
+            log += "2026-03-" + std::string(day < 10 ? "0" : "") + std::to_string(day) + " " +
+                   clock + ",6.4\n";
+        }
+    }
+    const std::string plain = folder.write("plain.csv", "time,glucose mmol/L\n" + log);
+    const std::string titled = folder.write("titled.csv", "time,meter (mmol/L)\n" + log);
+    const auto review = [&](const std::string& file, std::vector<std::string> more = {}) {
+        std::vector<std::string> args{"review",        file,    "--zone",
+                                      "Europe/Berlin", "--out", folder.path("out")};
+        args.insert(args.end(), more.begin(), more.end());
+        return run(args);
+    };
+    const Ran asked = review(plain);
+    EXPECT_EQ(asked.exit, Exit::cannot_answer);
+    EXPECT_THAT(asked.err, HasSubstr("--measured-by"));
+    EXPECT_EQ(review(plain, {"--measured-by", "sensor"}).exit, Exit::done);
+    EXPECT_THAT(review(plain, {"--measured-by", "meter"}).err,
+                HasSubstr("found no glucose reading"));
+    EXPECT_THAT(review(titled).err, HasSubstr("found no glucose reading"));
+    EXPECT_THAT(run({"look", titled}).out, HasSubstr("readings 0, diary entries 56"));
+    EXPECT_THAT(run({"look", plain}).out, HasSubstr("if a meter showed them, --measured-by meter"));
+}
+
+// Nothing seen is not nothing there (safety rule 5): a word for a low that is not known here.
+TEST(Review, tells_of_levels_that_could_not_be_read) {
+    const TemporaryFolder folder;
+    std::string text = sensor_file(0, 6000);
+    for (const char* clock : {"08:02", "08:07", "08:12"}) {
+        text += std::string("2026-03-06 ") + clock + ",sotto\n";
+    }
+    Ran ran;
+    const std::string told = review_of(folder, {folder.write("a.csv", text)}, ran).dump();
+    ASSERT_EQ(ran.exit, Exit::done) << ran.err;
+    EXPECT_THAT(told, HasSubstr("3 rows that bear a level could not be read"));
+}

@@ -106,6 +106,10 @@ TEST(Caseload, nothing_due_needs_young_data_or_no_wear_on) {
     EXPECT_EQ(caseload(std::vector{silent}, now)[0].first().kind, NeedKind::ending);
     silent.last_review = now;
     EXPECT_EQ(caseload(std::vector{silent}, now)[0].first().kind, NeedKind::nothing_due);
+    // Looked at before the file came: nobody has seen what is in it.
+    silent.last_review = now - 2h;
+    silent.brought_in_at = now - 1h;
+    EXPECT_EQ(caseload(std::vector{silent}, now)[0].first().kind, NeedKind::ending);
     CaseloadClient never;
     never.handle = "n";
     EXPECT_EQ(caseload(std::vector{never}, now)[0].first().kind, NeedKind::stuck);

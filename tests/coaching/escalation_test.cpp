@@ -27,6 +27,26 @@ TEST(VeryLowOnTheLadder, fourteen_minutes_are_none_and_fifteen_are_one) {
     }
 }
 
+// Safety rule 3: the ladder reads what was told, whatever became of its row.
+TEST(VeryLowOnTheLadder, of_levels_that_differ_leads_whichever_is_right) {
+    Ladder ladder;
+    ladder.takes("none");
+    Wear& wear = ladder.wear(0, 600, 120, 1);
+    const auto hold = [&](int minute, int level) {
+        wear.held.emplace_back(at_minute(minute), Glucose{level * 100, GlucoseUnit::mg_per_dl},
+                               std::chrono::seconds{1});
+    };
+    hold(200, 45);
+    hold(400, 110);  // beside the stored 120: no low
+    const auto found = ladder.found("very_low_disputed");
+    ASSERT_EQ(found.size(), 1U);
+    EXPECT_EQ(found[0].rung, Rung::same_day);
+    EXPECT_EQ(found[0].at, at_minute(200));
+    EXPECT_NE(found[0].what.find("several levels for one moment, not all below 54 mg/dL"),
+              std::string::npos)
+        << found[0].what;
+}
+
 TEST(VeryLowOnTheLadder, cut_short_by_a_gap_or_the_end_it_leads_whatever_its_length) {
     Ladder by_end;
     Ladder::set(by_end.wear(0, 100), 99, 1, 50);

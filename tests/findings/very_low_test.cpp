@@ -128,3 +128,38 @@ TEST(VeryLow, is_told_in_the_unit_shown) {
     EXPECT_THAT(sentence, HasSubstr("lowest 2.8 mmol/L"));
     EXPECT_EQ(sentence.find("mg/dL"), std::string::npos) << sentence;
 }
+
+// Safety rules 2 and 3: what becomes of a row decides nothing about whom to call.
+TEST(VeryLow, levels_held_because_they_differ_lead_and_are_told_as_not_counted) {
+    ReviewInput input = input_of(waves(14));
+    Wear& wear = input.wears.front();
+    const Instant night = midnight + 50h;
+    for (int i = 0; i < 12; ++i) {
+        for (const int level : {45, 48}) {
+            wear.held.emplace_back(night + i * 5min, Glucose{level * 100, GlucoseUnit::mg_per_dl},
+                                   std::chrono::seconds{1});
+        }
+        std::erase_if(wear.readings, [&](const Reading& r) { return r.at == night + i * 5min; });
+    }
+    const FirstReview review = first_review(std::move(input));
+    const Finding& first = review.findings.front();
+    EXPECT_EQ(first.code, "very_low");
+    EXPECT_THAT(first.sentence,
+                HasSubstr("12 times several levels for one moment, all below 54 mg/dL"));
+    const Finding* trust = finding_of(review, "trust");
+    ASSERT_NE(trust, nullptr);
+    EXPECT_TRUE(std::ranges::any_of(trust->caveats, [](const Caveat& caveat) {
+        return caveat.kind == CaveatKind::levels_held &&
+               caveat.sentence.find("12 moments") != std::string::npos;
+    }));
+}
+
+TEST(VeryLow, a_held_level_that_an_episode_tells_already_is_told_once) {
+    auto readings = waves(3, 5min);
+    dip(readings, midnight + 26h, 30min, 50);
+    ReviewInput input = input_of(readings);
+    input.wears.front().held = {
+        Reading{midnight + 26h, Glucose{4'000, GlucoseUnit::mg_per_dl}, std::chrono::seconds{1}}};
+    const FirstReview review = first_review(std::move(input));
+    EXPECT_THAT(review.findings.front().sentence, Not(HasSubstr("2 very low stretches")));
+}

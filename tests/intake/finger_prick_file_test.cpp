@@ -73,7 +73,7 @@ TEST(FingerPrickFile, a_kind_separates_a_meters_level_from_the_sensors) {
 TEST(FingerPrickFile, blood_glucose_alone_among_the_kinds_is_the_trace) {
     const Intake intake = read(
         "time,type,value mg/dL\n2026-03-02 14:00,blood glucose,100\n"
-        "2026-03-02 08:05,blood glucose,104\n2026-03-02 08:10,meal,\n");
+        "2026-03-02 14:05,blood glucose,104\n2026-03-02 14:10,meal,\n");
     ASSERT_FALSE(intake.error);
     EXPECT_EQ(intake.readings.size(), 2U);
     EXPECT_EQ(intake.diary.size(), 1U);
@@ -81,8 +81,8 @@ TEST(FingerPrickFile, blood_glucose_alone_among_the_kinds_is_the_trace) {
 
 TEST(FingerPrickFile, an_event_of_the_sensor_without_a_level_stays_one) {
     const Intake intake = read(
-        "time,type,glucose (mg/dL),note\n2026-03-02 08:00,sensor,100,\n"
-        "2026-03-02 08:05,sensor,104,\n2026-03-02 08:10,sensor,,changed\n");
+        "time,type,glucose (mg/dL),note\n2026-03-02 14:00,sensor,100,\n"
+        "2026-03-02 14:05,sensor,104,\n2026-03-02 14:10,sensor,,changed\n");
     ASSERT_FALSE(intake.error);
     EXPECT_EQ(intake.readings.size(), 2U);
     ASSERT_EQ(intake.diary.size(), 1U);

@@ -3,6 +3,8 @@
 
 #include <gmock/gmock.h>
 
+#include <thread>
+
 namespace tracewright::testing {
 namespace {
 
@@ -216,6 +218,33 @@ TEST(Audit, holds_one_line_for_each_session_client_and_window) {
         signed_in += line.deed == "signed_in" ? 1 : 0;
     }
     EXPECT_EQ(signed_in, 2);
+}
+
+// Whoever waits for a review stands in the list until a coach makes one of what came last.
+TEST(Audit, a_reader_makes_no_review_and_a_file_that_came_since_was_not_reviewed) {
+    ServedPractice served;
+    const Sitting coach = served.signed_in();
+    const Sitting reader = served.signed_in("r1");
+    const auto count = [&](const char* deed) {
+        const auto lines = opened_practice(served.path())->audit(1);
+        return std::ranges::count(*lines, deed, &AuditLine::deed);
+    };
+    served.get("/api/clients/c1/review", reader);
+    EXPECT_EQ(count("review_made"), 0);
+    EXPECT_EQ(count("review_seen"), 1);
+    served.get("/api/clients/c1/review", coach);
+    served.get("/api/clients/c1/review", coach);
+    EXPECT_EQ(count("review_made"), 1);
+    ASSERT_TRUE(opened_practice(served.path())
+                    ->bring_in(1, file_of(std::int64_t{14} * 86'400 + 3600, 288, 300, 0, 0.38),
+                               WhoseFile::not_asked, acting(90)));
+    // The service sees what another program did at its next look.
+    for (int tries = 0; tries < 100 && count("review_made") < 2; ++tries) {
+        std::this_thread::sleep_for(std::chrono::milliseconds{100});
+        served.get("/api/clients/c1/review", coach);
+    }
+    EXPECT_EQ(count("review_made"), 2);
+    EXPECT_EQ(*opened_practice(served.path())->readings_brought_in_at(1), acting(90).at);
 }
 
 TEST(Audit, a_review_read_again_puts_no_escalation_down_again) {

@@ -88,6 +88,8 @@ export const bringInWords = {
       year: "The year comes first",
       point: "The point marks decimals",
       comma: "The comma marks decimals",
+      sensor: "A sensor",
+      meter: "A meter: finger-pricks",
     } as Record<string, string>,
     theirs: (name: string) => `Yes, this is the file of ${name}`,
     notTheirs: "No: leave it out",
