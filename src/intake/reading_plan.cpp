@@ -23,6 +23,7 @@ class Planner {
         decimal_mark(evidence);
         cut_decimals();
         date_order(evidence);
+        which_glucose();
         unit(evidence);
         twelve_hour(evidence);
         persons(evidence);
@@ -38,6 +39,11 @@ class Planner {
     void ask(std::string code, std::string sentence, std::string ours, std::string option) {
         intake_.questions.push_back(
             {std::move(code), std::move(sentence), std::move(ours), std::move(option)});
+    }
+
+    bool asked(std::string_view code) const {
+        return std::ranges::any_of(intake_.questions,
+                                   [&](const Question& q) { return q.code == code; });
     }
 
     void decimal_mark(const FileEvidence& evidence) {
@@ -77,6 +83,26 @@ class Planner {
                             "--glucose-column {}",
                             cut->column + 1));
         }
+    }
+
+    // A level cut in two by its comma is the same question, and asked as that.
+    void which_glucose() {
+        const auto& columns = plan_.shape.may_be_glucose;
+        if (columns.empty() || plan_.shape.cut_decimals) {
+            return;
+        }
+        std::string list;
+        for (const std::size_t c : columns) {
+            const std::string& title = plan_.shape.columns[c].title;
+            list += (list.empty()          ? ""
+                     : c == columns.back() ? " and "
+                                           : ", ") +
+                    std::to_string(c + 1) + (title.empty() ? "" : " ('" + title + "')");
+        }
+        ask("glucose_column",
+            "The numbers of columns " + list +
+                " could each be glucose, and no title says which. Which column is it?",
+            "", "--glucose-column");
     }
 
     void date_order(const FileEvidence& evidence) {
@@ -129,6 +155,8 @@ class Planner {
         if (options_.unit) {
             plan_.unit = *options_.unit;
             guess("unit", name_of(plan_.unit), "asked for by option", "");
+        } else if (asked("glucose_column")) {  // of which column is open
+            plan_.unit = by_title.value_or(by_values.value_or(GlucoseUnit::mg_per_dl));
         } else if (evidence.unit.seen() == 0) {
             plan_.unit = by_title.value_or(finger_prick_unit().value_or(GlucoseUnit::mg_per_dl));
         } else if (evidence.unit.mixed() && !evidence.unit_column_explains) {

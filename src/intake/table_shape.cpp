@@ -8,6 +8,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <cmath>
 
 namespace tracewright {
 
@@ -243,14 +244,49 @@ class Shaper {
                 return column.by_title && column.role >= Role::meal_text &&
                        column.role <= Role::note;
             });
-        for (std::size_t c = 0; c < shape_.columns.size() && !diary_by_title; ++c) {
-            ColumnGuess& column = shape_.columns[c];
+        if (!diary_by_title) {
+            glucose_by_content();
+        }
+    }
+
+    // The column that says most for itself; those that say as much are kept to be asked about.
+    void glucose_by_content() {
+        int most = -1;
+        for (std::size_t c = 0; c < shape_.columns.size(); ++c) {
+            const ColumnGuess& column = shape_.columns[c];
             const bool free = column.role == Role::ignored || column.role == Role::value;
-            if (free && glucose_like(contents_[c])) {
-                column.role = Role::glucose;
-                return;
+            if (!free || !glucose_like(contents_[c]) || counts_on(contents_[c].numbers)) {
+                continue;
+            }
+            const int says = column.unit                                         ? 3
+                             : contents_[c].counts.contains(Content::limit_word) ? 2
+                             : column.role == Role::value                        ? 1
+                                                                                 : 0;
+            if (says > most) {
+                most = says;
+                shape_.may_be_glucose.clear();
+            }
+            if (says == most) {
+                shape_.may_be_glucose.push_back(c);
             }
         }
+        if (!shape_.may_be_glucose.empty()) {
+            shape_.columns[shape_.may_be_glucose.front()].role = Role::glucose;
+        }
+        if (shape_.may_be_glucose.size() == 1) {
+            shape_.may_be_glucose.clear();
+        }
+    }
+
+    // Numbers of rows are no levels.
+    static bool counts_on(const std::vector<double>& numbers) {
+        if (numbers.size() < 6) {
+            return false;
+        }
+        const double step = numbers[1] > numbers[0] ? 1 : -1;
+        return std::ranges::adjacent_find(numbers, [step](double a, double b) {
+                   return std::abs(b - a - step) > 1e-9;
+               }) == numbers.end();
     }
 
     // Beside a column that says it is the sensor's, blood glucose is a meter's.

@@ -38,6 +38,9 @@ struct TableShape {
     std::vector<ColumnGuess> columns;
     std::optional<std::string> serial_times;  ///< times are numbers of days, such as this one
     std::optional<CutDecimals> cut_decimals;  ///< what a level seems to have lost
+    /// Where no title says which column is glucose: two or more that could be, the first of them
+    /// taken until it is asked.
+    std::vector<std::size_t> may_be_glucose;
     bool has_time = false;
     bool has_glucose = false;
     bool has_diary = false;

@@ -34,6 +34,7 @@ Answering answering(const Question& question) {
         {"decimal_mark", {"decimal", {"point", "comma"}}},
         {"date_order", {"date_order", {"day", "month"}}},
         {"unit", {"unit", {"mg/dL", "mmol/L"}}},
+        {"glucose_column", {"glucose_column", {}}},
         {"person", {"person", {}}}};
     const auto found = known.find(question.code);
     return found == known.end() ? Answering{} : found->second;
