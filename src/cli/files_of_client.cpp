@@ -1,6 +1,8 @@
 #include "cli/files_of_client.hpp"
 
+#include "cli/notes_of_file.hpp"
 #include "findings/wear_ends.hpp"
+#include "intake/workbook_sheets.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -18,9 +20,9 @@ struct Gathered {
     std::optional<GlucoseUnit> unit;
 };
 
-void take(Gathered& gathered, const std::string& file, const FileOptions& options,
-          const IntakeOptions& intake_with, const Streams& streams, std::ostream& told) {
-    Intake intake = bring_in(file, intake_with);
+void take(Gathered& gathered, Intake intake, const FileOptions& options, const Streams& streams,
+          std::ostream& told) {
+    const std::string& file = intake.file;
     Exit& exit = gathered.files.exit;
     if (intake.error) {
         streams.err << intake.error->sentence() << "\n";
@@ -40,6 +42,7 @@ void take(Gathered& gathered, const std::string& file, const FileOptions& option
          << intake.ledger.with(Fate::duplicate) << ", conflict "
          << intake.ledger.with(Fate::conflict) << ", rejected "
          << intake.ledger.with(Fate::rejected) << "\n";
+    say_of_sheets(intake.ledger, told);
     if (intake.count_of_readings() > 0 && !gathered.unit) {
         gathered.unit = intake.unit;
     }
@@ -81,7 +84,9 @@ tl::expected<FilesOfClient, Exit> files_of_client(const FileOptions& options,
     Gathered gathered;
     for (const std::vector<std::string>& named : {options.files, diaries}) {
         for (const std::string& file : files_named(named)) {
-            take(gathered, file, options, *intake_with, streams, told);
+            for (Intake& intake : bring_in_sheets(file, *intake_with)) {
+                take(gathered, std::move(intake), options, streams, told);
+            }
         }
     }
     ReviewInput& input = gathered.files.input;

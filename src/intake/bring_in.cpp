@@ -9,6 +9,7 @@
 #include "intake/table_outline.hpp"
 #include "intake/table_shape.hpp"
 #include "intake/wall_order.hpp"
+#include "intake/workbook_sheets.hpp"
 #include "trace/wear.hpp"
 
 #include <fmt/format.h>
@@ -70,6 +71,21 @@ void tell_untitled(Intake& intake, const TableShape& shape) {
                                   fmt::format("numbers in column {}, which has no title", c + 1),
                                   "a title: what stands there is not read"});
         }
+    }
+}
+
+// A sheet that nobody reads is told by its name, and named where this one is no table.
+void tell_other_sheets(Intake& intake) {
+    for (const OtherSheet& sheet : intake.facts.other_sheets) {
+        if (sheet.rows > 0) {
+            tell_sheet_not_read(
+                intake, sheet,
+                fmt::format("its name, to be read: this is '{}'", intake.facts.sheet));
+        }
+    }
+    if (!intake.ledger.notes().empty() && intake.error &&
+        intake.error->kind != FileErrorKind::needs_answer) {
+        intake.error->found += fmt::format(" in sheet '{}' (there are others)", intake.facts.sheet);
     }
 }
 
@@ -263,16 +279,7 @@ bool take_plain(const RowSource& source, const TableShape& shape, const IntakeOp
     return true;
 }
 
-Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
-                   const std::string& name, const IntakeOptions& options) {
-    Intake intake;
-    intake.file = name;
-    if (!opened) {
-        intake.error = opened.error();
-        return intake;
-    }
-    RowSource& source = **opened;
-    intake.facts = source.facts();
+void read_source(RowSource& source, const IntakeOptions& options, Intake& intake) {
     tell_source(intake);
     const std::vector<SampleRow> sample = sample_of(source);
     const TableShape shape = table_shape(
@@ -284,24 +291,24 @@ Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
                      "rows with a date and time beside a value", "");
         intake.error->line = *titles;
         intake.ledger.count(Fate::not_data, sample.size());
-        return intake;
+        return;
     }
     if (!shape.has_time) {
         intake.error =
             no_table(intake, FileErrorKind::no_time_column, "no column of times",
                      "a column of dates and times beside values",
                      "name it with --time-column, or its line of titles with --header-line");
-        return intake;
+        return;
     }
     if (!shape.has_glucose && !shape.has_diary) {
         intake.error = no_table(
             intake, FileErrorKind::no_value_column, "times without glucose or diary beside",
             "a glucose column or diary columns", "name it with --glucose-column");
         tell_shape(intake, shape);
-        return intake;
+        return;
     }
     if (options.fast && take_plain(source, shape, options, intake)) {
-        return intake;
+        return;
     }
     const FileEvidence evidence = evidence_of(source, shape);
     const ReadingPlan plan = reading_plan(shape, evidence, options, intake);
@@ -312,7 +319,7 @@ Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
         intake.error =
             no_table(intake, FileErrorKind::needs_answer, intake.questions.front().sentence,
                      "an answer before anything is stored", intake.questions.front().option);
-        return intake;
+        return;
     }
     read_rows(source, plan, options, intake);
     tell_distance_from_utc(intake);
@@ -321,6 +328,21 @@ Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
         intake.error =
             no_table(intake, FileErrorKind::needs_answer, intake.questions.front().sentence,
                      "an answer before anything is stored", intake.questions.front().option);
+    }
+}
+
+Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
+                   const std::string& name, const IntakeOptions& options) {
+    Intake intake;
+    intake.file = name;
+    if (!opened) {
+        intake.error = opened.error();
+        return intake;
+    }
+    intake.facts = (*opened)->facts();
+    read_source(**opened, options, intake);
+    if (options.tell_other_sheets) {
+        tell_other_sheets(intake);
     }
     return intake;
 }
@@ -347,7 +369,8 @@ std::vector<Wear> wears_in(Intake& intake, const std::string& source,
 }
 
 Intake bring_in(const std::string& path, const IntakeOptions& options) {
-    return from_source(open_source(path, options.source), path, options);
+    return from_source(open_source(path, options.source),
+                       options.called.empty() ? path : options.called, options);
 }
 
 Intake bring_in_bytes(std::string bytes, const std::string& name, const IntakeOptions& options) {

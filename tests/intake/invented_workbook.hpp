@@ -60,4 +60,22 @@ inline std::string workbook_of(const std::vector<InventedSheet>& sheets) {
     return bytes.str();
 }
 
+/// Bytes in a file that goes with this.
+class InventedFile {
+  public:
+    explicit InventedFile(const std::string& bytes)
+        : path_((std::filesystem::temp_directory_path() /
+                 ("tracewright-file-" + std::to_string(::getpid()) + ".xlsx"))
+                    .string()) {
+        std::ofstream(path_, std::ios::binary) << bytes;
+    }
+    ~InventedFile() { std::filesystem::remove(path_); }
+    InventedFile(const InventedFile&) = delete;
+    InventedFile& operator=(const InventedFile&) = delete;
+    const std::string& path() const { return path_; }
+
+  private:
+    std::string path_;
+};
+
 }  // namespace tracewright::testing

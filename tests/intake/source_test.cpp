@@ -192,7 +192,9 @@ TEST(Workbook, an_xlsx_reads_as_the_same_table_in_text) {
     ASSERT_TRUE(source.has_value()) << source.error().sentence();
     EXPECT_EQ((*source)->facts().kind, "xlsx workbook");
     EXPECT_EQ((*source)->facts().sheet, "Wear");
-    EXPECT_EQ((*source)->facts().other_sheets, std::vector<std::string>{"Other"});
+    ASSERT_EQ((*source)->facts().other_sheets.size(), 1U);
+    EXPECT_EQ((*source)->facts().other_sheets[0].name, "Other");
+    EXPECT_EQ((*source)->facts().other_sheets[0].rows, 0U);
     const Table table = rows_of(**source);
     ASSERT_EQ(table.size(), 9U);
     EXPECT_EQ(table[0][1], "Glucose (mg/dL)");
