@@ -321,11 +321,14 @@ class Shaper {
         if (!kind || value) {
             return;
         }
-        const bool known =
-            std::any_of(sample_.begin() + static_cast<std::ptrdiff_t>(data_), sample_.end(),
-                        [&](const SampleRow& row) {
-                            return *kind < row.cells.size() && kind_meaning(row.cells[*kind]);
-                        });
+        // Beside steps or minutes "walking" tells one movement from another.
+        const bool known = std::any_of(
+            sample_.begin() + static_cast<std::ptrdiff_t>(data_), sample_.end(),
+            [&](const SampleRow& row) {
+                const auto meaning =
+                    *kind < row.cells.size() ? kind_meaning(row.cells[*kind]) : std::nullopt;
+                return meaning && !(moves && meaning->diary == DiaryKind::movement);
+            });
         if (!known) {
             // A number that stands for a kind says nothing to anyone who has no list of them.
             shape_.columns[*kind].role = contents_[*kind].mostly(Content::number) ? Role::ignored

@@ -315,3 +315,31 @@ TEST(SerialTimes, other_numbers_are_no_times) {
         EXPECT_EQ(read(text).error->kind, FileErrorKind::no_time_column) << text;
     }
 }
+
+TEST(SameAgain, is_said_only_of_entries_that_say_the_same_throughout) {
+    const auto twice = [](const char* titles, const char* one, const char* other) {
+        const Intake both = read(rows(titles, {one, other}, 1) + rows("", {other}, 1));
+        EXPECT_EQ(both.diary.size(), 2U) << other;
+        EXPECT_EQ(count(both, Fate::duplicate), 0U) << other;
+        const Intake again = read(rows(titles, {one}, 1) + rows("", {one}, 1));
+        EXPECT_EQ(count(again, Fate::duplicate), 1U) << one;
+    };
+    twice("start,end", "%,2026-03-02 07:00", "%,2026-03-02 02:00");
+    const char* meal = "time,meal,portion,energy kcal,protein (g),fat (g),fibre (g),carbs (g)";
+    twice(meal, "%,rice,a cup,200,4,1,2,45", "%,rice,a bowl,200,4,1,2,45");
+    twice(meal, "%,rice,a cup,200,4,1,2,45", "%,rice,a cup,300,4,1,2,45");
+    twice(meal, "%,rice,a cup,200,4,1,2,45", "%,rice,a cup,200,6,1,2,45");
+    twice(meal, "%,rice,a cup,200,4,1,2,45", "%,rice,a cup,200,4,3,2,45");
+    twice(meal, "%,rice,a cup,200,4,1,2,45", "%,rice,a cup,200,4,1,5,45");
+    twice(meal, "%,rice,a cup,200,4,1,2,45", "%,rice,a cup,200,4,1,2,~45");
+    twice("time,type,steps,minutes", "%,WALKING,500,15", "%,RUNNING,500,15");
+    twice("time,type,steps,minutes", "%,SEDENTARY,0,15", "%,GENERIC,0,15");
+}
+
+TEST(Movement, takes_the_word_of_its_type) {
+    const Intake intake =
+        read(rows("time,type,steps,minutes", {"%,WALKING,500,15", "%,RUNNING,900,10"}));
+    ASSERT_EQ(intake.diary.size(), 12U);
+    EXPECT_THAT(intake.diary[0].text, HasSubstr("WALKING"));
+    EXPECT_EQ(intake.diary[0].number, 15);
+}
