@@ -322,6 +322,15 @@ TEST(BadInput, row_35_scientific_notation) {
     EXPECT_EQ(intake.readings[11].hundredths(), 560);
 }
 
+TEST(BadInput, row_28_arabic_indic_digits_have_a_decimal_mark_of_their_own) {
+    // 6.2 twice, in the digits of Arabic and of Persian.
+    const Intake intake = read(table(
+        plenty({"\xD9\xA6\xD9\xAB\xD9\xA2", "\xDB\xB6\xD9\xAB\xDB\xB2"}, "5.9"), "glucose mmol/L"));
+    ASSERT_EQ(intake.readings.size(), 12U);
+    EXPECT_EQ(intake.readings[10].hundredths(), 620);
+    EXPECT_EQ(intake.readings[11].hundredths(), 620);
+}
+
 TEST(BadInput, row_36_what_is_no_table_is_refused_in_plain_words) {
     EXPECT_EQ(read("").error->kind, FileErrorKind::empty);
     for (const char* titles : {"time,glucose mg/dL\n", "time,glucose\n,mg/dL\n\n"}) {
