@@ -42,7 +42,7 @@ void take(Gathered& gathered, Intake intake, const FileOptions& options, const S
          << intake.ledger.with(Fate::duplicate) << ", conflict "
          << intake.ledger.with(Fate::conflict) << ", rejected "
          << intake.ledger.with(Fate::rejected) << "\n";
-    say_of_sheets(intake.ledger, told);
+    say_of_whole_file(intake.ledger, told);
     if (intake.count_of_readings() > 0 && !gathered.unit) {
         gathered.unit = intake.unit;
     }

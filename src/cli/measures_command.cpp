@@ -167,7 +167,7 @@ void print_table(const Measured& m, const ZoneHistory& zones, std::ostream& out)
         return;
     }
     out << m.file << "\n";
-    say_of_sheets(m.ledger, out);
+    say_of_whole_file(m.ledger, out);
     if (!m.window) {
         out << "  no reading: nothing to measure\n";
         return;

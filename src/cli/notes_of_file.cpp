@@ -4,9 +4,9 @@
 
 namespace tracewright {
 
-void say_of_sheets(const Ledger& ledger, std::ostream& out) {
+void say_of_whole_file(const Ledger& ledger, std::ostream& out) {
     for (const RowNote& note : ledger.notes()) {
-        if (note.code == "sheet_not_read") {
+        if (note.code == "sheet_not_read" || note.code == "word_not_read") {
             out << "  " << note.found << "; expected " << note.expected << "\n";
         }
     }

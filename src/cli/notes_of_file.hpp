@@ -6,7 +6,8 @@
 
 namespace tracewright {
 
-/// Which sheets of a workbook were not read, a line each.
-void say_of_sheets(const Ledger& ledger, std::ostream& out);
+/// What may be missing from all of a file, a line each: sheets that were not read, words that stand
+/// often where glucose should.
+void say_of_whole_file(const Ledger& ledger, std::ostream& out);
 
 }  // namespace tracewright

@@ -74,7 +74,7 @@ class Importer {
         BroughtIn file = brought_in_file(intake);
         const Exit stored = preview_ ? show(path, std::move(file)) : store(path, std::move(file));
         say_rejected(intake, streams_);
-        say_of_sheets(intake.ledger, streams_.out);
+        say_of_whole_file(intake.ledger, streams_.out);
         return stored == Exit::done ? exit : stored;
     }
 

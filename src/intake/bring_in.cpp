@@ -8,6 +8,7 @@
 #include "intake/row_store.hpp"
 #include "intake/table_outline.hpp"
 #include "intake/table_shape.hpp"
+#include "intake/unread_words.hpp"
 #include "intake/wall_order.hpp"
 #include "intake/workbook_sheets.hpp"
 #include "trace/wear.hpp"
@@ -324,6 +325,7 @@ void read_source(RowSource& source, const IntakeOptions& options, Intake& intake
     read_rows(source, plan, options, intake);
     tell_distance_from_utc(intake);
     tell_untitled(intake, plan.shape);
+    tell_unread_words(intake.ledger);
     if (!intake.questions.empty()) {
         intake.error =
             no_table(intake, FileErrorKind::needs_answer, intake.questions.front().sentence,
