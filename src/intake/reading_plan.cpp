@@ -118,9 +118,10 @@ class Planner {
         if (plan_.shape.serial_times) {
             plan_.date_order = DateOrder::year_first;
             guess("times", "numbers of days", "likely",
-                  "such as '" + *plan_.shape.serial_times +
-                      "', counted from 30 December 1899 as spreadsheets do; --time-column names "
-                      "another column");
+                  "such as '" + *plan_.shape.serial_times + "', counted from " +
+                      (plan_.serial_1904 ? "1 January 1904 as this workbook does"
+                                         : "30 December 1899 as spreadsheets do") +
+                      "; --time-column names another column");
             return;
         }
         const auto answer = evidence.order.answer();

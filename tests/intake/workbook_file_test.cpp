@@ -3,6 +3,9 @@
 
 #include "intake/intake_for_tests.hpp"
 #include "intake/invented_workbook.hpp"
+#include "intake/row_reader.hpp"
+#include "intake/table_shape.hpp"
+#include "intake/workbook.hpp"
 #include "intake/workbook_sheets.hpp"
 
 #include <gmock/gmock.h>
@@ -101,4 +104,39 @@ TEST(WorkbookFile, of_which_something_was_named_is_read_for_that_sheet_alone) {
     options.source.sheet.reset();
     options.glucose_column = "2";
     EXPECT_EQ(bring_in_sheets(file.path(), options).size(), 1U);
+}
+
+TEST(WorkbookFile, reads_times_that_are_bare_numbers_of_days_as_a_text_does) {
+    InventedSheet sheet{"Wear", {{"time", "glucose (mg/dL)"}}};
+    for (int i = 0; i < 12; ++i) {
+        sheet.rows.push_back({second_of_march + (i + 1) / 96.0, 120.0 + i});
+    }
+    for (const bool named : {false, true}) {
+        IntakeOptions options;
+        if (named) {
+            options.time_column = "1";
+        }
+        const Intake intake = read_book({sheet}, options);
+        ASSERT_EQ(intake.readings.size(), 12U) << named;
+        EXPECT_EQ(intake.readings[0].at,
+                  Instant{std::chrono::sys_days{std::chrono::year{2026} / 3 / 2}} +
+                      std::chrono::minutes{15});
+    }
+}
+
+TEST(WorkbookFile, counts_days_from_where_the_workbook_says) {
+    Workbook book{"xlsx workbook", {{"Wear", {}}}, true};
+    for (std::uint32_t i = 0; i < 12; ++i) {
+        const std::string days = std::to_string(second_of_march - 1462 + (i + 1) / 96.0);
+        book.sheets[0].rows.push_back(
+            {i + 1, {{days, 1, CellForm::number}, {"120", 2, CellForm::number}}});
+    }
+    auto source = SheetSource::of(book, "test.xlsx", {});
+    ASSERT_TRUE(source);
+    const TableShape shape = table_shape(sample_of(*source), source->facts());
+    EXPECT_TRUE(shape.has_time);
+    ASSERT_TRUE(shape.serial_times);
+    const auto time = cell_time(*shape.serial_times, CellForm::number, source->facts().serial_1904);
+    ASSERT_TRUE(time);
+    EXPECT_EQ(time->date(DateOrder::year_first), CivilDate{std::chrono::year{2026} / 3 / 2});
 }
