@@ -5,6 +5,7 @@
 #include "intake/row_cells.hpp"
 #include "intake/row_entries.hpp"
 #include "intake/serial_time.hpp"
+#include "intake/titled_clock.hpp"
 
 #include <fmt/format.h>
 
@@ -165,7 +166,7 @@ void RowReader::find_time(Reading& reading) {
         if (!reading.time || !clock_column) {
             return;
         }
-        const auto clock = time_in(cells, *clock_column);
+        const auto clock = clock_in(cells, *clock_column);
         if (!clock || !clock->has_clock || clock->has_date) {
             reading.time_column = *clock_column;
             if (!cells.filled(*date_column)) {
@@ -177,6 +178,16 @@ void RowReader::find_time(Reading& reading) {
         reading.time->has_clock = true;
         reading.time->twelve_hour = clock->twelve_hour;
     }
+}
+
+// A time of day in a column of its own, in the forms that its title allows. Numbers of a column
+// that isn't read as such are no parts of a day.
+std::optional<WrittenTime> RowReader::clock_in(const RowCells& cells, std::size_t column) const {
+    const ColumnGuess& guess = plan_.shape.columns[column];
+    const auto clock =
+        guess.unread_clock ? written_time(cells.text(column)) : time_in(cells, column);
+    const bool titled = guess.by_title && cells.form(column) != CellForm::number;
+    return clock || !titled ? clock : titled_clock(cells.text(column));
 }
 
 // A date without a time of day is placed by what is said instead, else at noon, and told so.
@@ -364,8 +375,10 @@ void RowReader::conclude(Reading& reading) const {
     const auto& columns = reading.glucose_columns;
     if (row.glucose && !row.clock_told) {  // a reading belongs to a moment
         row.remarks.clear();
+        const bool of_clock = plan_.shape.first(Role::clock) == reading.time_column;
         settle(row, Fate::rejected, row.time_column, "clock_missing",
-               quoted(reading.cells.raw(reading.time_column)), "a date and time of day");
+               quoted(reading.cells.raw(reading.time_column)),
+               of_clock ? "a time of day, such as 08:15" : "a date and time of day");
     } else if (row.glucose || !row.entries.empty()) {
         row.state = ReadRow::State::data;
         if (reading.no_level) {  // the diary item is kept; that the value was none is told

@@ -5,6 +5,7 @@
 #include "intake/plain_text.hpp"
 #include "intake/serial_columns.hpp"
 #include "intake/table_outline.hpp"
+#include "intake/titled_clock.hpp"
 
 #include <algorithm>
 #include <charconv>
@@ -37,6 +38,7 @@ class Shaper {
         read_titles();
         roles_by_content();
         try_unclear_titles();
+        keep_unread_clock();
         leave_out_cut_values();
         settle_times();
         settle_glucose();
@@ -121,8 +123,9 @@ class Shaper {
             }
             if (column.role == Role::time || column.role == Role::date ||
                 column.role == Role::clock) {
-                column.role =
-                    time_role(content).value_or(rough_clock(content) ? Role::clock : Role::ignored);
+                const bool clock =
+                    rough_clock(content) || (column.role != Role::date && clocks_by_their_title(c));
+                column.role = time_role(content).value_or(clock ? Role::clock : Role::ignored);
             } else if (column.role == Role::end_time) {
                 column.role = time_role(content) ? Role::end_time : Role::ignored;
             } else if (column.role == Role::ignored && column.title.empty()) {
@@ -196,6 +199,47 @@ class Shaper {
         return 2 * (sharp + content.loose_clocks) > content.filled;
     }
 
+    // Nearly all of it: numbers that count something pass sixty.
+    bool clocks_by_their_title(std::size_t c) const {
+        std::size_t filled = 0;
+        std::size_t clocks = 0;
+        for (std::size_t i = data_; i < sample_.size(); ++i) {
+            const SampleRow& row = sample_[i];
+            if (c >= row.cells.size() || row.cells[c].empty() || is_separator(row.cells[c])) {
+                continue;
+            }
+            const bool number = row.forms[c] == CellForm::number || row.forms[c] == CellForm::date;
+            ++filled;
+            clocks += !number && titled_clock(row.cells[c]) ? 1U : 0U;
+        }
+        return filled > 0 && 10 * clocks >= 9 * filled;
+    }
+
+    static bool names_a_time(const std::string& title) {
+        const Role role = title_meaning(title).role;
+        return role == Role::time || role == Role::date || role == Role::clock ||
+               role == Role::end_time;
+    }
+
+    // Beside dates a column that its title calls the time of day is that, read or not: what is
+    // wrong with a row stands there.
+    void keep_unread_clock() {
+        if (shape_.first(Role::time) || shape_.first(Role::clock) || !shape_.first(Role::date)) {
+            return;
+        }
+        for (std::size_t c = 0; c < shape_.columns.size(); ++c) {
+            ColumnGuess& column = shape_.columns[c];
+            const std::string title = lower_case(column.title);
+            const bool titled =
+                title_meaning(title).role == Role::clock || title == "time" || title == "zeit";
+            if (titled && column.role == Role::ignored && contents_[c].filled > 0) {
+                column.role = Role::clock;
+                column.unread_clock = true;
+                return;
+            }
+        }
+    }
+
     // One time column counts: a named one first; else date and clock together.
     void settle_times() {
         std::vector<std::size_t> times = shape_.all(Role::time);
@@ -255,13 +299,14 @@ class Shaper {
         for (std::size_t c = 0; c < shape_.columns.size(); ++c) {
             const ColumnGuess& column = shape_.columns[c];
             const bool free = column.role == Role::ignored || column.role == Role::value;
-            if (!free || !glucose_like(contents_[c]) || counts_on(contents_[c].numbers)) {
+            if (!free || names_a_time(column.title) || !glucose_like(contents_[c])) {
                 continue;
             }
-            const int says = column.unit                                         ? 3
-                             : contents_[c].counts.contains(Content::limit_word) ? 2
-                             : column.role == Role::value                        ? 1
-                                                                                 : 0;
+            const int says = column.unit                                         ? 4
+                             : contents_[c].counts.contains(Content::limit_word) ? 3
+                             : column.role == Role::value                        ? 2
+                             : counts_on(contents_[c].numbers)                   ? 0
+                                                                                 : 1;
             if (says > most) {
                 most = says;
                 shape_.may_be_glucose.clear();
@@ -278,7 +323,7 @@ class Shaper {
         }
     }
 
-    // Numbers of rows are no levels.
+    // Numbers of rows are rather no levels.
     static bool counts_on(const std::vector<double>& numbers) {
         if (numbers.size() < 6) {
             return false;
