@@ -118,22 +118,25 @@ class Gatherer {
 
     void see_levels(const Row& row) {
         for (const std::size_t c : glucose_) {
-            see_level(text_at(row, c));
+            see_level(text_at(row, c), evidence_.unit);
+            if (shape_.unit_by_column) {
+                see_level(text_at(row, c), evidence_.unit_of[c]);
+            }
         }
         const auto meaning = kind_meaning(text_at(row, kind_));
         if (meaning && meaning->glucose && value_) {
-            see_level(text_at(row, value_));
+            see_level(text_at(row, value_), evidence_.unit);
             evidence_.unit_column_explains =
                 evidence_.unit_column_explains || meaning->unit.has_value();
         }
     }
 
-    void see_level(const std::string& text) {
+    static void see_level(const std::string& text, UnitEvidence& unit) {
         const bool comma =
             text.find(',') != std::string::npos && text.find('.') == std::string::npos;
         const GlucoseCell cell = written_glucose(text, comma ? ',' : '.');
         if (cell.level && cell.level->limit == Limit::none && !cell.level->unit) {
-            evidence_.unit.see(cell.level->hundredths);
+            unit.see(cell.level->hundredths);
         }
     }
 

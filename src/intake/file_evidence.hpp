@@ -18,6 +18,7 @@ namespace tracewright {
 struct FileEvidence {
     DecimalMarkEvidence mark;
     UnitEvidence unit;
+    std::map<std::size_t, UnitEvidence> unit_of;  ///< of each column, where their titles differ
     DateOrderEvidence order;
     TwelveHourEvidence twelve_hour;
     std::map<std::size_t, ColumnValues> persons;  ///< of each column that may name persons

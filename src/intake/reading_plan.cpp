@@ -149,7 +149,60 @@ class Planner {
         return std::nullopt;
     }
 
+    // Each column in the unit of its title. A unit asked for says which is taken first, and alone
+    // where a title is not to be trusted.
+    void unit_by_column(const FileEvidence& evidence) {
+        std::vector<std::size_t> columns = plan_.shape.all(Role::glucose);
+        std::erase_if(columns, [&](std::size_t c) { return !plan_.shape.columns[c].unit; });
+        if (options_.unit) {
+            std::ranges::stable_partition(columns, [&](std::size_t c) {
+                return plan_.shape.columns[c].unit == options_.unit;
+            });
+        }
+        plan_.glucose_first = columns.front();
+        plan_.unit = *plan_.shape.columns[columns.front()].unit;
+        intake_.unit = plan_.unit;
+        std::string list;
+        for (const std::size_t c : columns) {
+            const GlucoseUnit titled = *plan_.shape.columns[c].unit;
+            list +=
+                fmt::format("{}{} in column {}", list.empty() ? "" : ", ", name_of(titled), c + 1);
+            const auto of_column = evidence.unit_of.find(c);
+            const auto by_values =
+                of_column == evidence.unit_of.end() ? std::nullopt : of_column->second.by_median();
+            if (!by_values || *by_values == titled) {
+                continue;
+            }
+            if (options_.unit) {
+                leave_other_units();
+            } else if (!asked("unit")) {
+                ask("unit",
+                    fmt::format("The title of column {} says {}, its numbers (median {:.0f}) read "
+                                "as {}, and another column's title says another unit. Of which "
+                                "unit is the column to be taken?",
+                                c + 1, name_of(titled), of_column->second.median(),
+                                name_of(*by_values)),
+                    "", "--unit");
+            }
+        }
+        guess("unit", "of each column", "certain",
+              fmt::format("the titles: {}; where a row has both, that of column {} is taken", list,
+                          columns.front() + 1));
+    }
+
+    void leave_other_units() {
+        for (const std::size_t c : plan_.shape.all(Role::glucose)) {
+            if (plan_.shape.columns[c].unit != options_.unit) {
+                plan_.shape.columns[c].role = Role::ignored;
+            }
+        }
+    }
+
     void unit(const FileEvidence& evidence) {
+        if (plan_.shape.unit_by_column) {
+            unit_by_column(evidence);
+            return;
+        }
         const auto by_title = titled_unit();
         const auto by_values = evidence.unit.by_median();
         const std::string median = fmt::format("median {:.0f}", evidence.unit.median());

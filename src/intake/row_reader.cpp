@@ -225,6 +225,10 @@ void RowReader::find_glucose_columns(Reading& reading) const {
     const auto kind = reading.cells.filled_of(Role::kind);
     reading.meaning = kind ? kind_meaning(reading.cells.text(*kind)) : std::nullopt;
     reading.glucose_columns = plan_.shape.all(Role::glucose);
+    if (plan_.glucose_first) {
+        std::ranges::stable_partition(reading.glucose_columns,
+                                      [&](std::size_t c) { return c == *plan_.glucose_first; });
+    }
     const auto value = plan_.shape.first(Role::value);
     if (reading.meaning && reading.meaning->glucose && value) {
         reading.glucose_columns.push_back(*value);
@@ -337,7 +341,7 @@ void RowReader::find_glucose(Reading& reading) const {
                                      ? GlucoseCell{std::nullopt, NoGlucose::empty}
                                      : written_glucose(cells.text(c), plan_.decimal_mark);
         if (cell.level && cell.level->hundredths <= most_hundredths) {
-            const auto unit = unit_of(reading, *cell.level);
+            const auto unit = unit_of(reading, c, *cell.level);
             if (!unit) {
                 const std::size_t named = *cells.filled_of(Role::unit);
                 none_because(named, "unit_not_read", quoted(cells.raw(named)), "mg/dL or mmol/L");
@@ -357,17 +361,22 @@ void RowReader::find_glucose(Reading& reading) const {
     }
 }
 
-// The unit of a level: its own, else its row's, else its kind's, else the file's. Empty where the
-// row names another one: which it is can't be guessed by the row.
-std::optional<GlucoseUnit> RowReader::unit_of(const Reading& reading,
+// The unit of a level: its own, else its row's, else its kind's, else its column's where columns
+// differ, else the file's. Empty where the row names another one: which it is can't be guessed by
+// the row.
+std::optional<GlucoseUnit> RowReader::unit_of(const Reading& reading, std::size_t column,
                                               const WrittenGlucose& level) const {
     if (level.unit) {
         return *level.unit;
     }
-    if (const auto column = reading.cells.filled_of(Role::unit)) {
-        return unit_named(reading.cells.text(*column));
+    if (const auto named = reading.cells.filled_of(Role::unit)) {
+        return unit_named(reading.cells.text(*named));
     }
-    return reading.meaning && reading.meaning->unit ? *reading.meaning->unit : plan_.unit;
+    if (reading.meaning && reading.meaning->unit) {
+        return reading.meaning->unit;
+    }
+    const auto titled = plan_.shape.columns[column].unit;
+    return plan_.shape.unit_by_column && titled ? titled : plan_.unit;
 }
 
 void RowReader::conclude(Reading& reading) const {

@@ -30,7 +30,8 @@ class RowReader {
     void settle_timeless(Reading& reading) const;
     void find_end(Reading& reading) const;
     void find_glucose(Reading& reading) const;
-    std::optional<GlucoseUnit> unit_of(const Reading& reading, const WrittenGlucose& level) const;
+    std::optional<GlucoseUnit> unit_of(const Reading& reading, std::size_t column,
+                                       const WrittenGlucose& level) const;
     void conclude(Reading& reading) const;
 
     const ReadingPlan& plan_;

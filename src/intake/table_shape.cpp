@@ -43,6 +43,7 @@ class Shaper {
         settle_times();
         settle_glucose();
         settle_finger_pricks();
+        settle_units();
         settle_movement();
         settle_persons();
         if (!options_.glucose_column) {
@@ -348,6 +349,21 @@ class Shaper {
                 options_.glucose_column && names_column(*options_.glucose_column, column.title, c);
             if (glucose && !asked_for && names_blood_glucose(column.title)) {
                 column.role = Role::finger_prick;
+            }
+        }
+    }
+
+    // The one column that was named, or each in the unit of its own title.
+    void settle_units() {
+        std::optional<GlucoseUnit> first;
+        for (const std::size_t c : shape_.all(Role::glucose)) {
+            ColumnGuess& column = shape_.columns[c];
+            if (options_.glucose_column &&
+                !names_column(*options_.glucose_column, column.title, c)) {
+                column.role = Role::ignored;
+            } else if (column.unit) {
+                first = first ? first : column.unit;
+                shape_.unit_by_column = shape_.unit_by_column || column.unit != first;
             }
         }
     }

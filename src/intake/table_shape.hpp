@@ -42,6 +42,7 @@ struct TableShape {
     /// Where no title says which column is glucose: two or more that could be, the first of them
     /// taken until it is asked.
     std::vector<std::size_t> may_be_glucose;
+    bool unit_by_column = false;  ///< titles of glucose columns name two units: each has its own
     bool has_time = false;
     bool has_glucose = false;
     bool has_diary = false;
