@@ -1,6 +1,8 @@
 #include "cli/files_of_client.hpp"
 
+#include "cli/notes_of_file.hpp"
 #include "findings/wear_ends.hpp"
+#include "intake/workbook_sheets.hpp"
 #include "serve/brought_in_file.hpp"
 #include "store/diary_document.hpp"
 #include "store/meeting.hpp"
@@ -101,9 +103,9 @@ Rows join(BroughtIn file, std::span<const KnownWear> repeated, std::chrono::seco
     return {plan.rows_stored, plan.rows_duplicate, plan.rows_conflict, plan.rows_rejected};
 }
 
-void take(Gathered& gathered, const std::string& file, const FileOptions& options,
-          const IntakeOptions& intake_with, const Streams& streams, std::ostream& told) {
-    Intake intake = bring_in(file, intake_with);
+void take(Gathered& gathered, Intake intake, const FileOptions& options, const Streams& streams,
+          std::ostream& told) {
+    const std::string& file = intake.file;
     Exit& exit = gathered.files.exit;
     if (intake.error) {
         streams.err << intake.error->sentence() << "\n";
@@ -118,6 +120,7 @@ void take(Gathered& gathered, const std::string& file, const FileOptions& option
         exit = exit == Exit::done ? Exit::cannot_answer : exit;
         return;
     }
+    say_of_whole_file(intake.ledger, told);
     if (intake.count_of_readings() > 0 && !gathered.unit) {
         gathered.unit = intake.unit;
     }
@@ -174,7 +177,9 @@ tl::expected<FilesOfClient, Exit> files_of_client(const FileOptions& options,
     Gathered gathered;
     for (const std::vector<std::string>& named : {options.files, diaries}) {
         for (const std::string& file : files_named(named)) {
-            take(gathered, file, options, asking, streams, told);
+            for (Intake& intake : bring_in_sheets(file, asking)) {
+                take(gathered, std::move(intake), options, streams, told);
+            }
         }
     }
     ReviewInput& input = gathered.files.input;

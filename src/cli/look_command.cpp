@@ -1,6 +1,7 @@
 #include "cli/look_command.hpp"
 
 #include "cli/json_text.hpp"
+#include "intake/workbook_sheets.hpp"
 
 #include <fmt/format.h>
 
@@ -109,16 +110,19 @@ Exit look(const FileOptions& options, bool json, const Streams& streams) {
         exit = Exit::cannot_answer;
     }
     for (const std::string& file : files) {
-        const Intake intake = bring_in(file, *intake_with);
-        if (json) {
-            document["files"].push_back(json_of_look(intake));
-        } else {
-            print(intake, streams);
-        }
-        if (intake.error) {
-            const bool asks = intake.error->kind == FileErrorKind::needs_answer;
-            streams.err << intake.error->sentence() << "\n";
-            exit = asks && exit == Exit::done ? Exit::cannot_answer : asks ? exit : Exit::bad_input;
+        for (const Intake& intake : bring_in_sheets(file, *intake_with)) {
+            if (json) {
+                document["files"].push_back(json_of_look(intake));
+            } else {
+                print(intake, streams);
+            }
+            if (intake.error) {
+                const bool asks = intake.error->kind == FileErrorKind::needs_answer;
+                streams.err << intake.error->sentence() << "\n";
+                exit = asks && exit == Exit::done ? Exit::cannot_answer
+                       : asks                     ? exit
+                                                  : Exit::bad_input;
+            }
         }
     }
     if (json) {

@@ -1,8 +1,10 @@
 #include "cli/measures_command.hpp"
 
 #include "cli/json_text.hpp"
+#include "cli/notes_of_file.hpp"
 #include "cli/side_by_side.hpp"
 #include "findings/wording.hpp"
+#include "intake/workbook_sheets.hpp"
 #include "measures/episodes.hpp"
 #include "measures/measure_set.hpp"
 #include "trace/counted_trace.hpp"
@@ -11,7 +13,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
+#include <iterator>
 #include <mutex>
 #include <ostream>
 
@@ -41,10 +45,10 @@ struct Plan {
     std::optional<Interval> window;
 };
 
-Measured measured(const std::string& file, const Plan& plan) {
+Measured measured(Intake intake, const Plan& plan) {
     Measured result;
+    const std::string file = intake.file;
     result.file = file;
-    Intake intake = bring_in(file, plan.intake);
     result.error = intake.error;
     result.ledger = std::move(intake.ledger);
     if (result.error) {
@@ -74,6 +78,18 @@ Measured measured(const std::string& file, const Plan& plan) {
         result.marks.insert(result.marks.end(), marks.begin(), marks.end());
     }
     return result;
+}
+
+// Each sheet of a workbook by itself; a further one with nothing to measure, a diary, is passed
+// over.
+std::vector<Measured> measured(const std::string& file, const Plan& plan) {
+    std::vector<Measured> all;
+    for (Intake& intake : bring_in_sheets(file, plan.intake)) {
+        if (all.empty() || intake.error || intake.count_of_readings() > 0) {
+            all.push_back(measured(std::move(intake), plan));
+        }
+    }
+    return all;
 }
 
 // A line that redraws itself, on a terminal only. Several threads step it.
@@ -151,6 +167,7 @@ void print_table(const Measured& m, const ZoneHistory& zones, std::ostream& out)
         return;
     }
     out << m.file << "\n";
+    say_of_whole_file(m.ledger, out);
     if (!m.window) {
         out << "  no reading: nothing to measure\n";
         return;
@@ -218,13 +235,17 @@ Exit measures(const FileOptions& files, const MeasuresOptions& options, const St
     }
     const Plan plan{files, options, *intake, *window};
     const std::vector<std::string> names = files_named(files.files);
-    std::vector<Measured> all(names.size());
+    std::vector<std::vector<Measured>> of_file(names.size());
     {
         Progress progress(names.size(), streams);
         side_by_side(names.size(), options.jobs, [&](std::size_t i) {
-            all[i] = measured(names[i], plan);
+            of_file[i] = measured(names[i], plan);
             progress.step();
         });
+    }
+    std::vector<Measured> all;
+    for (std::vector<Measured>& sheets : of_file) {
+        std::ranges::move(sheets, std::back_inserter(all));
     }
     if (names.empty()) {
         streams.err << no_file_in(files.files) << "\n";

@@ -1,7 +1,8 @@
 #include "cli/escalation_records.hpp"
+#include "cli/notes_of_file.hpp"
 #include "cli/practice_commands.hpp"
 #include "coaching/client_clock.hpp"
-#include "intake/bring_in.hpp"
+#include "intake/workbook_sheets.hpp"
 #include "serve/brought_in_file.hpp"
 
 #include <fmt/format.h>
@@ -34,6 +35,10 @@ void say_rejected(const Intake& intake, const Streams& streams) {
     }
 }
 
+Exit worse(Exit a, Exit b) {
+    return static_cast<int>(a) > static_cast<int>(b) ? a : b;
+}
+
 class Importer {
   public:
     Importer(OpenPractice& practice, std::int64_t client, IntakeOptions intake,
@@ -46,7 +51,16 @@ class Importer {
           streams_(streams) {}
 
     Exit take(const std::string& path) {
-        Intake intake = tracewright::bring_in(path, intake_);
+        Exit exit = Exit::done;
+        for (Intake& intake : bring_in_sheets(path, intake_)) {
+            exit = worse(exit, take(intake));
+        }
+        return exit;
+    }
+
+  private:
+    Exit take(Intake& intake) {
+        const std::string path = intake.file;
         if (intake.error) {
             streams_.err << intake.error->sentence() << "\n";
             return intake.error->kind == FileErrorKind::needs_answer ? Exit::cannot_answer
@@ -60,10 +74,10 @@ class Importer {
         BroughtIn file = brought_in_file(intake);
         const Exit stored = preview_ ? show(path, std::move(file)) : store(path, std::move(file));
         say_rejected(intake, streams_);
+        say_of_whole_file(intake.ledger, streams_.out);
         return stored == Exit::done ? exit : stored;
     }
 
-  private:
     OpenPractice& practice_;
     std::int64_t client_;
     IntakeOptions intake_;
@@ -104,10 +118,6 @@ class Importer {
         return Exit::done;
     }
 };
-
-Exit worse(Exit a, Exit b) {
-    return static_cast<int>(a) > static_cast<int>(b) ? a : b;
-}
 
 }  // namespace
 

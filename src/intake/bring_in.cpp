@@ -9,7 +9,9 @@
 #include "intake/row_store.hpp"
 #include "intake/table_outline.hpp"
 #include "intake/table_shape.hpp"
+#include "intake/unread_words.hpp"
 #include "intake/wall_order.hpp"
+#include "intake/workbook_sheets.hpp"
 #include "trace/held_levels.hpp"
 #include "trace/wear.hpp"
 
@@ -72,6 +74,21 @@ void tell_untitled(Intake& intake, const TableShape& shape) {
                                   fmt::format("numbers in column {}, which has no title", c + 1),
                                   "a title: what stands there is not read"});
         }
+    }
+}
+
+// A sheet that nobody reads is told by its name, and named where this one is no table.
+void tell_other_sheets(Intake& intake) {
+    for (const OtherSheet& sheet : intake.facts.other_sheets) {
+        if (sheet.rows > 0) {
+            tell_sheet_not_read(
+                intake, sheet,
+                fmt::format("its name, to be read: this is '{}'", intake.facts.sheet));
+        }
+    }
+    if (!intake.ledger.notes().empty() && intake.error &&
+        intake.error->kind != FileErrorKind::needs_answer) {
+        intake.error->found += fmt::format(" in sheet '{}' (there are others)", intake.facts.sheet);
     }
 }
 
@@ -265,10 +282,7 @@ bool take_plain(const RowSource& source, const TableShape& shape, const IntakeOp
     return true;
 }
 
-Intake read_table(RowSource& source, const std::string& name, const IntakeOptions& options) {
-    Intake intake;
-    intake.file = name;
-    intake.facts = source.facts();
+void read_source(RowSource& source, const IntakeOptions& options, Intake& intake) {
     tell_source(intake);
     const std::vector<SampleRow> sample = sample_of(source);
     const TableShape shape =
@@ -282,24 +296,24 @@ Intake read_table(RowSource& source, const std::string& name, const IntakeOption
                      "rows with a date and time beside a value", "");
         intake.error->line = *titles;
         intake.ledger.count(Fate::not_data, sample.size());
-        return intake;
+        return;
     }
     if (!shape.has_time) {
         intake.error =
             no_table(intake, FileErrorKind::no_time_column, "no column of times",
                      "a column of dates and times beside values",
                      "name it with --time-column, or its line of titles with --header-line");
-        return intake;
+        return;
     }
     if (!shape.has_glucose && !shape.has_diary) {
         intake.error = no_table(
             intake, FileErrorKind::no_value_column, "times without glucose or diary beside",
             "a glucose column or diary columns", "name it with --glucose-column");
         tell_shape(intake, shape);
-        return intake;
+        return;
     }
     if (options.fast && take_plain(source, shape, options, intake)) {
-        return intake;
+        return;
     }
     const FileEvidence evidence = evidence_of(source, shape);
     const ReadingPlan plan = reading_plan(shape, evidence, options, intake);
@@ -310,16 +324,24 @@ Intake read_table(RowSource& source, const std::string& name, const IntakeOption
         intake.error =
             no_table(intake, FileErrorKind::needs_answer, intake.questions.front().sentence,
                      "an answer before anything is stored", intake.questions.front().option);
-        return intake;
+        return;
     }
     read_rows(source, plan, options, intake);
     tell_distance_from_utc(intake);
     tell_untitled(intake, plan.shape);
+    tell_unread_words(intake.ledger);
     if (!intake.questions.empty()) {
         intake.error =
             no_table(intake, FileErrorKind::needs_answer, intake.questions.front().sentence,
                      "an answer before anything is stored", intake.questions.front().option);
     }
+}
+
+Intake read_table(RowSource& source, const std::string& name, const IntakeOptions& options) {
+    Intake intake;
+    intake.file = name;
+    intake.facts = source.facts();
+    read_source(source, options, intake);
     return intake;
 }
 
@@ -387,7 +409,11 @@ Intake from_source(tl::expected<std::unique_ptr<RowSource>, FileError> opened,
         intake.error = opened.error();
         return intake;
     }
-    return settled_by_whom(read_table(**opened, name, options), **opened, options);
+    Intake intake = settled_by_whom(read_table(**opened, name, options), **opened, options);
+    if (options.tell_other_sheets) {
+        tell_other_sheets(intake);
+    }
+    return intake;
 }
 
 }  // namespace
@@ -421,7 +447,8 @@ std::vector<Wear> wears_in(Intake& intake, const std::string& source,
 }
 
 Intake bring_in(const std::string& path, const IntakeOptions& options) {
-    return from_source(open_source(path, options.source), path, options);
+    return from_source(open_source(path, options.source),
+                       options.called.empty() ? path : options.called, options);
 }
 
 Intake bring_in_bytes(std::string bytes, const std::string& name, const IntakeOptions& options) {

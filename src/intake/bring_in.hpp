@@ -44,6 +44,10 @@ struct IntakeOptions {
     LevelsApart levels_apart = LevelsApart::as_sensor;
     /// The clock of the program: times after it are "in the future". Empty: not checked.
     std::optional<Instant> as_of;
+    /// What errors and entries call the file; empty: its path.
+    std::string called;
+    /// Sheets of a workbook that are not read are noted; whoever reads them as well says no.
+    bool tell_other_sheets = true;
     /// A plain file may be read by the fast way; the result is the same.
     bool fast = true;
 };

@@ -1,6 +1,7 @@
 #include "intake/file_evidence.hpp"
 
 #include "intake/plain_text.hpp"
+#include "intake/titled_clock.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -79,7 +80,7 @@ class Gatherer {
         if (!time) {
             return;
         }
-        const auto clock = time_ ? std::nullopt : written_time(text_at(row, clock_));
+        const auto clock = time_ ? std::nullopt : clock_of(row);
         if (clock && clock->has_clock) {
             time->clock = clock->clock;
             time->has_clock = true;
@@ -92,6 +93,12 @@ class Gatherer {
             evidence_.date_sample = text;
             evidence_.date_sample_line = row.line;
         }
+    }
+
+    std::optional<WrittenTime> clock_of(const Row& row) const {
+        const std::string text = text_at(row, clock_);
+        const auto clock = written_time(text);
+        return clock || !clock_ || !shape_.columns[*clock_].by_title ? clock : titled_clock(text);
     }
 
     void see_persons(const Row& row) {
@@ -115,6 +122,9 @@ class Gatherer {
         const bool of_meter = meaning && meaning->diary == DiaryKind::finger_prick;
         for (const std::size_t c : glucose_) {
             see_level(text_at(row, c), of_meter ? evidence_.meter : evidence_.unit);
+            if (shape_.unit_by_column && !of_meter) {
+                see_level(text_at(row, c), evidence_.unit_of[c]);
+            }
         }
         for (const std::size_t c : finger_pricks_) {
             see_level(text_at(row, c), evidence_.meter);

@@ -18,7 +18,8 @@ namespace tracewright {
 struct FileEvidence {
     DecimalMarkEvidence mark;
     UnitEvidence unit;
-    UnitEvidence meter;  ///< the levels of finger-pricks
+    UnitEvidence meter;                           ///< the levels of finger-pricks
+    std::map<std::size_t, UnitEvidence> unit_of;  ///< of each column, where their titles differ
     DateOrderEvidence order;
     TwelveHourEvidence twelve_hour;
     std::map<std::size_t, ColumnValues> persons;  ///< of each column that may name persons

@@ -109,13 +109,45 @@ std::string squeezed(std::string_view text) {
     return result;
 }
 
-constexpr std::array low_words{"low", "lo", "tief", "niedrig", "bas", "bajo"};
-constexpr std::array high_words{"high", "hi", "hoch", "haut", "alto"};
+// What stands for a level beyond the sensor's limit, as `squeezed` leaves it.
+struct LimitWords {
+    std::string_view low;
+    std::string_view high;
+};
+constexpr std::array limit_words{
+    LimitWords{"low lo toolow verylow belowrange", "high hi toohigh veryhigh aboverange"},
+    LimitWords{"tief zutief niedrig zuniedrig sehrniedrig", "hoch zuhoch sehrhoch"},
+    LimitWords{"bas basse tropbas tropbasse tr\xC3\xA8s"
+               "bas",
+               "haut haute trophaut trophaute tr\xC3\xA8shaut \xC3\xA9lev\xC3\xA9 "
+               "\xC3\xA9lev\xC3\xA9"
+               "e trop\xC3\xA9lev\xC3\xA9 eleve"},
+    LimitWords{"bajo baja muybajo demasiadobajo", "alto alta muyalto demasiadoalto elevado"},
+    LimitWords{"basso bassa troppobasso moltobasso",
+               "alto alta troppoalto moltoalto elevato elevata"},
+    LimitWords{"\xE4\xBD\x8E \xE5\x81\x8F\xE4\xBD\x8E \xE8\xBF\x87\xE4\xBD\x8E",
+               "\xE9\xAB\x98 \xE5\x81\x8F\xE9\xAB\x98 \xE8\xBF\x87\xE9\xAB\x98"}};
 constexpr std::array empty_words{"", "na", "n/a", "null", "none", "nan", "nil", "#n/a", "/"};
 
 template <std::size_t N>
 bool one_of(const std::string& word, const std::array<const char*, N>& words) {
     return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+bool among(std::string_view words, const std::string& word) {
+    return (" " + std::string(words) + " ").find(" " + word + " ") != std::string::npos;
+}
+
+Limit limit_in_words(const std::string& word) {
+    for (const LimitWords& words : limit_words) {
+        if (!word.empty() && among(words.low, word)) {
+            return Limit::below;
+        }
+        if (!word.empty() && among(words.high, word)) {
+            return Limit::above;
+        }
+    }
+    return Limit::none;
 }
 
 GlucoseCell level_or_why(const WrittenNumber& number, Limit limit,
@@ -236,11 +268,8 @@ GlucoseCell written_glucose(std::string_view text, char decimal_mark) {
         return {std::nullopt, NoGlucose::not_a_number};
     }
     const std::string word = squeezed(text);
-    if (one_of(word, low_words)) {
-        return {WrittenGlucose{0, Limit::below, std::nullopt, false}, NoGlucose::empty};
-    }
-    if (one_of(word, high_words)) {
-        return {WrittenGlucose{0, Limit::above, std::nullopt, false}, NoGlucose::empty};
+    if (const Limit limit = limit_in_words(word); limit != Limit::none) {
+        return {WrittenGlucose{0, limit, std::nullopt, false}, NoGlucose::empty};
     }
     return {std::nullopt, one_of(word, empty_words) ? NoGlucose::empty : NoGlucose::not_a_number};
 }

@@ -29,8 +29,8 @@ Opened refused(FileErrorKind kind, const std::string& name, std::string found, s
         FileError{kind, name, 0, 0, std::move(found), std::move(expected), std::move(what_to_do)});
 }
 
-// The names of an archive's members that look like tables; empty if it cannot be listed.
-std::vector<std::string> members_of(std::string_view bytes) {
+// The names of an archive's members; none if it cannot be listed.
+std::optional<std::vector<std::string>> members_of(std::string_view bytes) {
     std::vector<std::string> names;
     zip_error_t error;
     zip_error_init(&error);
@@ -49,7 +49,7 @@ std::vector<std::string> members_of(std::string_view bytes) {
         zip_source_free(source);
     }
     zip_error_fini(&error);
-    return names;
+    return archive != nullptr ? std::optional{std::move(names)} : std::nullopt;
 }
 
 Opened from_workbook(tl::expected<Workbook, FileError> workbook, const std::string& name,
@@ -65,12 +65,19 @@ Opened from_workbook(tl::expected<Workbook, FileError> workbook, const std::stri
 }
 
 Opened from_zip(const std::string& bytes, const std::string& name, const SourceOptions& options) {
-    const std::vector<std::string> members = members_of(bytes);
-    if (std::find(members.begin(), members.end(), "xl/workbook.xml") != members.end()) {
+    const auto members = members_of(bytes);
+    if (!members) {  // its list stands at its end
+        const bool workbook = bytes.find("xl/") != std::string::npos;
+        return refused(
+            workbook ? FileErrorKind::broken_workbook : FileErrorKind::archive, name,
+            std::string(workbook ? "a workbook" : "an archive") + " that is cut off or broken",
+            "a whole file", "save or fetch it once more");
+    }
+    if (std::find(members->begin(), members->end(), "xl/workbook.xml") != members->end()) {
         return from_workbook(xlsx_workbook(bytes, name), name, options);
     }
     std::string tables;
-    for (const std::string& member : members) {
+    for (const std::string& member : *members) {
         if (member.ends_with(".csv") || member.ends_with(".txt") || member.ends_with(".tsv")) {
             tables += (tables.empty() ? "" : ", ") + member;
         }

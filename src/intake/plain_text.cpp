@@ -29,6 +29,9 @@ char32_t as_plain(char32_t c) {
     if (c >= 0x06F0 && c <= 0x06F9) {
         return c - 0x06F0 + U'0';
     }
+    if (c == 0x066B || c == 0x066C) {  // their decimal mark and their mark of thousands
+        return c == 0x066B ? U'.' : U',';
+    }
     if (c == 0x2212 || c == 0x2013) {
         return U'-';
     }

@@ -23,6 +23,7 @@ class Planner {
         decimal_mark(evidence);
         cut_decimals();
         date_order(evidence);
+        which_glucose();
         unit(evidence);
         twelve_hour(evidence);
         persons(evidence);
@@ -38,6 +39,11 @@ class Planner {
     void ask(std::string code, std::string sentence, std::string ours, std::string option) {
         intake_.questions.push_back(
             {std::move(code), std::move(sentence), std::move(ours), std::move(option)});
+    }
+
+    bool asked(std::string_view code) const {
+        return std::ranges::any_of(intake_.questions,
+                                   [&](const Question& q) { return q.code == code; });
     }
 
     void decimal_mark(const FileEvidence& evidence) {
@@ -79,6 +85,26 @@ class Planner {
         }
     }
 
+    // A level cut in two by its comma is the same question, and asked as that.
+    void which_glucose() {
+        const auto& columns = plan_.shape.may_be_glucose;
+        if (columns.empty() || plan_.shape.cut_decimals) {
+            return;
+        }
+        std::string list;
+        for (const std::size_t c : columns) {
+            const std::string& title = plan_.shape.columns[c].title;
+            list += (list.empty()          ? ""
+                     : c == columns.back() ? " and "
+                                           : ", ") +
+                    std::to_string(c + 1) + (title.empty() ? "" : " ('" + title + "')");
+        }
+        ask("glucose_column",
+            "The numbers of columns " + list +
+                " could each be glucose, and no title says which. Which column is it?",
+            "", "--glucose-column");
+    }
+
     void date_order(const FileEvidence& evidence) {
         static const std::map<DateOrder, const char*> words = {
             {DateOrder::year_first, "year first"},
@@ -92,9 +118,10 @@ class Planner {
         if (plan_.shape.serial_times) {
             plan_.date_order = DateOrder::year_first;
             guess("times", "numbers of days", "likely",
-                  "such as '" + *plan_.shape.serial_times +
-                      "', counted from 30 December 1899 as spreadsheets do; --time-column names "
-                      "another column");
+                  "such as '" + *plan_.shape.serial_times + "', counted from " +
+                      (plan_.serial_1904 ? "1 January 1904 as this workbook does"
+                                         : "30 December 1899 as spreadsheets do") +
+                      "; --time-column names another column");
             return;
         }
         const auto answer = evidence.order.answer();
@@ -122,7 +149,62 @@ class Planner {
         return std::nullopt;
     }
 
+    // Each column in the unit of its title. A unit asked for says which is taken first, and alone
+    // where a title is not to be trusted.
+    void unit_by_column(const FileEvidence& evidence) {
+        std::vector<std::size_t> columns = plan_.shape.all(Role::glucose);
+        std::erase_if(columns, [&](std::size_t c) { return !plan_.shape.columns[c].unit; });
+        if (options_.unit) {
+            std::ranges::stable_partition(columns, [&](std::size_t c) {
+                return plan_.shape.columns[c].unit == options_.unit;
+            });
+        }
+        plan_.glucose_first = columns.front();
+        plan_.unit = *plan_.shape.columns[columns.front()].unit;
+        intake_.unit = plan_.unit;
+        std::string list;
+        for (const std::size_t c : columns) {
+            const GlucoseUnit titled = *plan_.shape.columns[c].unit;
+            list +=
+                fmt::format("{}{} in column {}", list.empty() ? "" : ", ", name_of(titled), c + 1);
+            const auto of_column = evidence.unit_of.find(c);
+            const auto by_values =
+                of_column == evidence.unit_of.end() ? std::nullopt : of_column->second.by_median();
+            if (!by_values || *by_values == titled) {
+                continue;
+            }
+            if (options_.unit) {
+                leave_other_units();
+            } else if (!asked("unit")) {
+                ask("unit",
+                    fmt::format("The title of column {} says {}, its numbers (median {:.0f}) read "
+                                "as {}, and another column's title says another unit. Of which "
+                                "unit is the column to be taken?",
+                                c + 1, name_of(titled), of_column->second.median(),
+                                name_of(*by_values)),
+                    "", "--unit");
+            }
+        }
+        guess("unit", "of each column", "certain",
+              fmt::format("the titles: {}; where a row has both, that of column {} is taken", list,
+                          columns.front() + 1));
+    }
+
+    void leave_other_units() {
+        for (const std::size_t c : plan_.shape.all(Role::glucose)) {
+            if (plan_.shape.columns[c].unit != options_.unit) {
+                plan_.shape.columns[c].role = Role::ignored;
+            }
+        }
+    }
+
     void unit(const FileEvidence& evidence) {
+        if (plan_.shape.unit_by_column) {
+            unit_by_column(evidence);
+            plan_.finger_prick_unit = plan_.unit;
+            finger_prick_unit(evidence.meter);
+            return;
+        }
         const bool meter_alone = evidence.unit.seen() == 0;
         const UnitEvidence& levels = meter_alone ? evidence.meter : evidence.unit;
         const auto by_title = meter_alone && !titled_unit(Role::glucose)
@@ -133,6 +215,8 @@ class Planner {
         if (options_.unit) {
             plan_.unit = *options_.unit;
             guess("unit", name_of(plan_.unit), "asked for by option", "");
+        } else if (asked("glucose_column")) {  // of which column is open
+            plan_.unit = by_title.value_or(by_values.value_or(GlucoseUnit::mg_per_dl));
         } else if (levels.seen() == 0 || (meter_alone && by_title)) {
             plan_.unit = by_title.value_or(GlucoseUnit::mg_per_dl);
         } else if (levels.mixed() && !evidence.unit_column_explains) {

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 namespace tracewright {
 
@@ -82,16 +83,34 @@ class EntryBuilder {
     // it is told.
     void tell_second_glucose() {
         for (const std::size_t c : plan_.shape.all(Role::glucose)) {
-            if (!row_.glucose || cells_.at(c) <= row_.glucose->column || !cells_.filled(c)) {
+            if (!row_.glucose || cells_.at(c) == row_.glucose->column || !cells_.filled(c)) {
                 continue;
             }
             const GlucoseCell cell = written_glucose(cells_.text(c), plan_.decimal_mark);
-            const bool same = cell.level && cell.level->hundredths == row_.glucose->hundredths &&
-                              cell.level->limit == row_.glucose->limit;
-            if (cell.level && !same) {
+            if (cell.level && !says_the_same(c, *cell.level)) {
                 warn(c, "second_value", "one glucose value in a row: the first is taken");
             }
         }
+    }
+
+    // One level told in two units differs by how it was rounded, and by how many mg/dL a mmol/L was
+    // taken for (18 or 18.02).
+    bool says_the_same(std::size_t c, const WrittenGlucose& level) const {
+        const RowGlucose& taken = *row_.glucose;
+        const GlucoseUnit titled = column(c).unit.value_or(taken.unit);
+        const GlucoseUnit unit =
+            level.unit.value_or(plan_.shape.unit_by_column ? titled : taken.unit);
+        if (level.limit != taken.limit || unit == taken.unit) {
+            return level.limit == taken.limit && level.hundredths == taken.hundredths;
+        }
+        constexpr double rounded = 1.5;
+        constexpr double share = 0.002;
+        const auto mg = [](std::int64_t hundredths, GlucoseUnit of) {
+            return Glucose{static_cast<std::int32_t>(hundredths), of}.in(GlucoseUnit::mg_per_dl);
+        };
+        const double one = mg(taken.hundredths, taken.unit);
+        return taken.limit != Limit::none ||
+               std::abs(mg(level.hundredths, unit) - one) <= rounded + share * one;
     }
 
     const ColumnGuess& column(std::size_t c) const { return plan_.shape.columns[c]; }

@@ -5,6 +5,7 @@
 #include "intake/row_cells.hpp"
 #include "intake/row_entries.hpp"
 #include "intake/serial_time.hpp"
+#include "intake/titled_clock.hpp"
 
 #include <fmt/format.h>
 
@@ -165,7 +166,7 @@ void RowReader::find_time(Reading& reading) {
         if (!reading.time || !clock_column) {
             return;
         }
-        const auto clock = time_in(cells, *clock_column);
+        const auto clock = clock_in(cells, *clock_column);
         if (!clock || !clock->has_clock || clock->has_date) {
             reading.time_column = *clock_column;
             if (!cells.filled(*date_column)) {
@@ -177,6 +178,16 @@ void RowReader::find_time(Reading& reading) {
         reading.time->has_clock = true;
         reading.time->twelve_hour = clock->twelve_hour;
     }
+}
+
+// A time of day in a column of its own, in the forms that its title allows. Numbers of a column
+// that isn't read as such are no parts of a day.
+std::optional<WrittenTime> RowReader::clock_in(const RowCells& cells, std::size_t column) const {
+    const ColumnGuess& guess = plan_.shape.columns[column];
+    const auto clock =
+        guess.unread_clock ? written_time(cells.text(column)) : time_in(cells, column);
+    const bool titled = guess.by_title && cells.form(column) != CellForm::number;
+    return clock || !titled ? clock : titled_clock(cells.text(column));
 }
 
 // A date without a time of day is placed by what is said instead, else at noon, and told so.
@@ -220,6 +231,10 @@ void RowReader::find_glucose_columns(Reading& reading) const {
         return;  // a meter's level is none of the trace
     }
     reading.glucose_columns = plan_.shape.all(Role::glucose);
+    if (plan_.glucose_first) {
+        std::ranges::stable_partition(reading.glucose_columns,
+                                      [&](std::size_t c) { return c == *plan_.glucose_first; });
+    }
     const auto value = plan_.shape.first(Role::value);
     if (meaning && value &&
         (meaning->glucose || (meaning->sensed && bears_a_level(reading, *value)))) {
@@ -331,7 +346,7 @@ void RowReader::find_glucose(Reading& reading) const {
                                      ? GlucoseCell{std::nullopt, NoGlucose::empty}
                                      : written_glucose(cells.text(c), plan_.decimal_mark);
         if (cell.level && cell.level->hundredths <= most_hundredths) {
-            const auto unit = unit_of(reading, *cell.level);
+            const auto unit = unit_of(reading, c, *cell.level);
             if (!unit) {
                 const std::size_t named = *cells.filled_of(Role::unit);
                 none_because(named, "unit_not_read", quoted(cells.raw(named)), "mg/dL or mmol/L");
@@ -351,17 +366,22 @@ void RowReader::find_glucose(Reading& reading) const {
     }
 }
 
-// The unit of a level: its own, else its row's, else its kind's, else the file's. Empty where the
-// row names another one: which it is can't be guessed by the row.
-std::optional<GlucoseUnit> RowReader::unit_of(const Reading& reading,
+// The unit of a level: its own, else its row's, else its kind's, else its column's where columns
+// differ, else the file's. Empty where the row names another one: which it is can't be guessed by
+// the row.
+std::optional<GlucoseUnit> RowReader::unit_of(const Reading& reading, std::size_t column,
                                               const WrittenGlucose& level) const {
     if (level.unit) {
         return *level.unit;
     }
-    if (const auto column = reading.cells.filled_of(Role::unit)) {
-        return unit_named(reading.cells.text(*column));
+    if (const auto named = reading.cells.filled_of(Role::unit)) {
+        return unit_named(reading.cells.text(*named));
     }
-    return reading.meaning && reading.meaning->unit ? *reading.meaning->unit : plan_.unit;
+    if (reading.meaning && reading.meaning->unit) {
+        return reading.meaning->unit;
+    }
+    const auto titled = plan_.shape.columns[column].unit;
+    return plan_.shape.unit_by_column && titled ? titled : plan_.unit;
 }
 
 void RowReader::conclude(Reading& reading) const {
@@ -369,8 +389,10 @@ void RowReader::conclude(Reading& reading) const {
     const auto& columns = reading.glucose_columns;
     if (row.glucose && !row.clock_told) {  // a reading belongs to a moment
         row.remarks.clear();
+        const bool of_clock = plan_.shape.first(Role::clock) == reading.time_column;
         settle(row, Fate::rejected, row.time_column, "clock_missing",
-               quoted(reading.cells.raw(reading.time_column)), "a date and time of day");
+               quoted(reading.cells.raw(reading.time_column)),
+               of_clock ? "a time of day, such as 08:15" : "a date and time of day");
     } else if (row.glucose || !row.entries.empty()) {
         row.state = ReadRow::State::data;
         if (reading.no_level) {  // the diary item is kept; that the value was none is told

@@ -42,6 +42,12 @@ struct Dialect {
     bool named_by_file = false;  ///< by a first line "sep=;"
 };
 
+/// A sheet of the workbook beside the one that is read.
+struct OtherSheet {
+    std::string name;
+    std::uint64_t rows = 0;  ///< that hold anything
+};
+
 /// What was found out about a file before its cells mean anything.
 struct SourceFacts {
     std::string file;      ///< as given
@@ -49,8 +55,9 @@ struct SourceFacts {
     std::string encoding;  ///< "UTF-8", "UTF-16LE", "GB 18030", "Windows-1252"; empty for sheets
     std::string encoding_sure;  ///< in words: "certain: byte order mark", "likely: valid UTF-8"
     Dialect dialect;
-    std::string sheet;  ///< name of the sheet read
-    std::vector<std::string> other_sheets;
+    std::string sheet;             ///< name of the sheet read
+    std::uint64_t sheet_rows = 0;  ///< of it, that hold anything
+    std::vector<OtherSheet> other_sheets;
     bool serial_1904 = false;  ///< the workbook counts dates from 1904
 };
 

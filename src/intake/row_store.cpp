@@ -330,14 +330,26 @@ void RowStore::tell_readings_apart(Intake& intake) {
 }
 
 void RowStore::tell_entries_apart(Intake& intake) {
+    // All that an entry says: of two that differ in anything neither is the other again.
     const auto key = [](const DiaryEntry& e) {
+        const Amount carbohydrate = e.carbohydrate_g.value_or(Amount{-1, 0, false});
         return std::tuple{e.at,
+                          e.until,
                           e.kind,
                           e.text,
                           e.number,
+                          e.number_unit,
                           e.slot,
+                          e.portion,
+                          e.energy_kcal,
+                          e.protein_g,
+                          e.fat_g,
+                          e.fibre_g,
                           e.glucose ? e.glucose->hundredths : -1,
-                          e.carbohydrate_g ? e.carbohydrate_g->value : -1.0};
+                          e.glucose ? static_cast<int>(e.glucose->unit) : -1,
+                          carbohydrate.value,
+                          carbohydrate.half_width,
+                          carbohydrate.estimated};
     };
     std::map<decltype(key(DiaryEntry{})), bool> seen;
     for (Timed& row : rows_) {

@@ -24,9 +24,8 @@ std::optional<double> number_in(const std::string& text) {
 }
 
 bool is_serial(const SampleRow& row, std::size_t column) {
-    const bool text = row.forms[column] == CellForm::text || row.forms[column] == CellForm::quoted;
     const auto number = number_in(with_point(row.cells[column]));
-    return text && number && *number >= least && *number <= most;
+    return number && *number >= least && *number <= most;
 }
 
 bool has_fraction(const std::string& cell) {

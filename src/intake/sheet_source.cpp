@@ -17,6 +17,11 @@ bool has_anything(const Sheet& sheet) {
                        [](const SheetRow& row) { return !row.cells.empty(); });
 }
 
+std::uint64_t filled_rows(const Sheet& sheet) {
+    return static_cast<std::uint64_t>(
+        std::ranges::count_if(sheet.rows, [](const SheetRow& row) { return !row.cells.empty(); }));
+}
+
 using Sheets = std::vector<Sheet>;
 
 Sheets::iterator chosen(Sheets& sheets, const std::optional<std::string>& wanted) {
@@ -64,10 +69,11 @@ tl::expected<SheetSource, FileError> SheetSource::of(Workbook workbook, const st
     facts.file = file;
     facts.kind = workbook.kind;
     facts.sheet = found->name;
+    facts.sheet_rows = filled_rows(*found);
     facts.serial_1904 = workbook.serial_1904;
     for (const Sheet& other : workbook.sheets) {
         if (&other != &*found) {
-            facts.other_sheets.push_back(other.name);
+            facts.other_sheets.push_back({other.name, filled_rows(other)});
         }
     }
     return SheetSource(std::move(*found), std::move(facts));

@@ -54,6 +54,46 @@ std::size_t first_data_row(const std::vector<SampleRow>& sample, const SourceFac
     return before.value_or(sample.size());
 }
 
+// A row of nothing but times of the kinds that stand in these columns of data: a sensor that had no
+// level to tell yet.
+bool only_times_of(const SampleRow& row, const SampleRow& data, const SourceFacts& facts) {
+    const RowContent content = row_content(row, facts);
+    if (content.filled == 0 || content.texts > 0) {
+        return false;
+    }
+    for (std::size_t i = 0; i < row.cells.size(); ++i) {
+        const CellContent cell = content_of(row.cells[i], row.forms[i], facts);
+        if (cell.content == Content::empty) {
+            continue;
+        }
+        if (!(time_like(cell.content) || cell.unix_time) || i >= data.cells.size()) {
+            return false;
+        }
+        const CellContent below = content_of(data.cells[i], data.forms[i], facts);
+        // A sheet's midnight looks like a date.
+        const bool of_sheet = row.forms[i] == CellForm::date && data.forms[i] == CellForm::date &&
+                              time_like(below.content);
+        if (below.content != cell.content && !of_sheet) {
+            return false;
+        }
+    }
+    return true;
+}
+
+// The first data row, or those right above it that only tell a time.
+std::size_t first_timed_row(const std::vector<SampleRow>& sample, const SourceFacts& facts) {
+    const std::size_t data = first_data_row(sample, facts);
+    std::size_t first = data;
+    for (std::size_t i = data; data < sample.size() && i-- > 0;) {
+        if (only_times_of(sample[i], sample[data], facts)) {
+            first = i;
+        } else if (row_content(sample[i], facts).filled > 0) {
+            break;
+        }
+    }
+    return first;
+}
+
 // Looks like titles: texts, no times and hardly a number.
 bool header_like(const SampleRow& row, const SourceFacts& facts) {
     const RowContent content = row_content(row, facts);
@@ -95,10 +135,10 @@ TableOutline outline_of(const std::vector<SampleRow>& sample, const SourceFacts&
             sample.begin());
         outline.data = outline.header + 1;
     } else {
-        outline.data = first_data_row(sample, facts);
+        outline.data = first_timed_row(sample, facts);
         outline.header = outline.data;
         for (std::size_t i = outline.data; i-- > 0;) {
-            if (sample[i].cells.empty()) {
+            if (row_content(sample[i], facts).filled == 0) {
                 continue;
             }
             const bool units = units_row(sample[i]);

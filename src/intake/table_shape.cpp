@@ -5,9 +5,11 @@
 #include "intake/plain_text.hpp"
 #include "intake/serial_columns.hpp"
 #include "intake/table_outline.hpp"
+#include "intake/titled_clock.hpp"
 
 #include <algorithm>
 #include <charconv>
+#include <cmath>
 
 namespace tracewright {
 
@@ -36,11 +38,13 @@ class Shaper {
         read_titles();
         roles_by_content();
         try_unclear_titles();
+        keep_unread_clock();
         leave_out_cut_values();
         settle_times();
         settle_kinds();
         settle_glucose();
         settle_finger_pricks();
+        settle_units();
         settle_movement();
         settle_persons();
         if (!options_.glucose_column) {
@@ -121,8 +125,9 @@ class Shaper {
             }
             if (column.role == Role::time || column.role == Role::date ||
                 column.role == Role::clock) {
-                column.role =
-                    time_role(content).value_or(rough_clock(content) ? Role::clock : Role::ignored);
+                const bool clock =
+                    rough_clock(content) || (column.role != Role::date && clocks_by_their_title(c));
+                column.role = time_role(content).value_or(clock ? Role::clock : Role::ignored);
             } else if (column.role == Role::end_time) {
                 column.role = time_role(content) ? Role::end_time : Role::ignored;
             } else if (column.role == Role::ignored && column.title.empty()) {
@@ -196,6 +201,47 @@ class Shaper {
         return 2 * (sharp + content.loose_clocks) > content.filled;
     }
 
+    // Nearly all of it: numbers that count something pass sixty.
+    bool clocks_by_their_title(std::size_t c) const {
+        std::size_t filled = 0;
+        std::size_t clocks = 0;
+        for (std::size_t i = data_; i < sample_.size(); ++i) {
+            const SampleRow& row = sample_[i];
+            if (c >= row.cells.size() || row.cells[c].empty() || is_separator(row.cells[c])) {
+                continue;
+            }
+            const bool number = row.forms[c] == CellForm::number || row.forms[c] == CellForm::date;
+            ++filled;
+            clocks += !number && titled_clock(row.cells[c]) ? 1U : 0U;
+        }
+        return filled > 0 && 10 * clocks >= 9 * filled;
+    }
+
+    static bool names_a_time(const std::string& title) {
+        const Role role = title_meaning(title).role;
+        return role == Role::time || role == Role::date || role == Role::clock ||
+               role == Role::end_time;
+    }
+
+    // Beside dates a column that its title calls the time of day is that, read or not: what is
+    // wrong with a row stands there.
+    void keep_unread_clock() {
+        if (shape_.first(Role::time) || shape_.first(Role::clock) || !shape_.first(Role::date)) {
+            return;
+        }
+        for (std::size_t c = 0; c < shape_.columns.size(); ++c) {
+            ColumnGuess& column = shape_.columns[c];
+            const std::string title = lower_case(column.title);
+            const bool titled =
+                title_meaning(title).role == Role::clock || title == "time" || title == "zeit";
+            if (titled && column.role == Role::ignored && contents_[c].filled > 0) {
+                column.role = Role::clock;
+                column.unread_clock = true;
+                return;
+            }
+        }
+    }
+
     // One time column counts: a named one first; else date and clock together.
     void settle_times() {
         std::vector<std::size_t> times = shape_.all(Role::time);
@@ -244,14 +290,50 @@ class Shaper {
                 return column.by_title && column.role >= Role::meal_text &&
                        column.role <= Role::note;
             });
-        for (std::size_t c = 0; c < shape_.columns.size() && !diary_by_title; ++c) {
-            ColumnGuess& column = shape_.columns[c];
+        if (!diary_by_title) {
+            glucose_by_content();
+        }
+    }
+
+    // The column that says most for itself; those that say as much are kept to be asked about.
+    void glucose_by_content() {
+        int most = -1;
+        for (std::size_t c = 0; c < shape_.columns.size(); ++c) {
+            const ColumnGuess& column = shape_.columns[c];
             const bool free = column.role == Role::ignored || column.role == Role::value;
-            if (free && glucose_like(contents_[c])) {
-                column.role = Role::glucose;
-                return;
+            if (!free || names_a_time(column.title) || !glucose_like(contents_[c])) {
+                continue;
+            }
+            const int says = column.unit                                         ? 4
+                             : contents_[c].counts.contains(Content::limit_word) ? 3
+                             : column.role == Role::value                        ? 2
+                             : counts_on(contents_[c].numbers)                   ? 0
+                                                                                 : 1;
+            if (says > most) {
+                most = says;
+                shape_.may_be_glucose.clear();
+            }
+            if (says == most) {
+                shape_.may_be_glucose.push_back(c);
             }
         }
+        if (!shape_.may_be_glucose.empty()) {
+            shape_.columns[shape_.may_be_glucose.front()].role = Role::glucose;
+        }
+        if (shape_.may_be_glucose.size() == 1) {
+            shape_.may_be_glucose.clear();
+        }
+    }
+
+    // Numbers of rows are rather no levels.
+    static bool counts_on(const std::vector<double>& numbers) {
+        if (numbers.size() < 6) {
+            return false;
+        }
+        const double step = numbers[1] > numbers[0] ? 1 : -1;
+        return std::ranges::adjacent_find(numbers, [step](double a, double b) {
+                   return std::abs(b - a - step) > 1e-9;
+               }) == numbers.end();
     }
 
     // A column that says of each row how its glucose was measured, whatever its title.
@@ -294,6 +376,21 @@ class Shaper {
         }
     }
 
+    // The one column that was named, or each in the unit of its own title.
+    void settle_units() {
+        std::optional<GlucoseUnit> first;
+        for (const std::size_t c : shape_.all(Role::glucose)) {
+            ColumnGuess& column = shape_.columns[c];
+            if (options_.glucose_column &&
+                !names_column(*options_.glucose_column, column.title, c)) {
+                column.role = Role::ignored;
+            } else if (column.unit) {
+                first = first ? first : column.unit;
+                shape_.unit_by_column = shape_.unit_by_column || column.unit != first;
+            }
+        }
+    }
+
     // A "type" whose words are no kinds of entry describes the movement beside it.
     void settle_movement() {
         const auto kind = shape_.first(Role::kind);
@@ -308,11 +405,14 @@ class Shaper {
         if (!kind || value) {
             return;
         }
-        const bool known =
-            std::any_of(sample_.begin() + static_cast<std::ptrdiff_t>(data_), sample_.end(),
-                        [&](const SampleRow& row) {
-                            return *kind < row.cells.size() && kind_meaning(row.cells[*kind]);
-                        });
+        // Beside steps or minutes "walking" tells one movement from another.
+        const bool known = std::any_of(
+            sample_.begin() + static_cast<std::ptrdiff_t>(data_), sample_.end(),
+            [&](const SampleRow& row) {
+                const auto meaning =
+                    *kind < row.cells.size() ? kind_meaning(row.cells[*kind]) : std::nullopt;
+                return meaning && !(moves && meaning->diary == DiaryKind::movement);
+            });
         if (!known) {
             // A number that stands for a kind says nothing to anyone who has no list of them.
             shape_.columns[*kind].role = contents_[*kind].mostly(Content::number) ? Role::ignored

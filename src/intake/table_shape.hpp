@@ -18,6 +18,7 @@ struct ColumnGuess {
     double minutes_per_unit = 1;
     bool exchanges = false;
     bool by_title = false;          ///< else by content
+    bool unread_clock = false;      ///< titled as times of day, and most of it is none
     bool numbers_untitled = false;  ///< ignored though numbers stand in it: no title says of what
 };
 
@@ -38,6 +39,10 @@ struct TableShape {
     std::vector<ColumnGuess> columns;
     std::optional<std::string> serial_times;  ///< times are numbers of days, such as this one
     std::optional<CutDecimals> cut_decimals;  ///< what a level seems to have lost
+    /// Where no title says which column is glucose: two or more that could be, the first of them
+    /// taken until it is asked.
+    std::vector<std::size_t> may_be_glucose;
+    bool unit_by_column = false;  ///< titles of glucose columns name two units: each has its own
     bool has_time = false;
     bool has_glucose = false;
     bool has_diary = false;

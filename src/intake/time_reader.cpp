@@ -135,7 +135,7 @@ class TimeReader : private TextCursor {
         if (!first) {
             return false;
         }
-        if (rest_.starts_with(':')) {
+        if (rest_.starts_with(':') || clock_behind_a_date()) {
             return clock_from(first->value);
         }
         if (rest_.starts_with("\xE5\xB9\xB4")) {  // year sign
@@ -155,10 +155,17 @@ class TimeReader : private TextCursor {
         return day_or_year_of_named_month(*first);
     }
 
+    // "02.03.2026 8.15", "02/03/2026 8h15": behind a date these are nothing else.
+    bool clock_behind_a_date() const {
+        return time_.has_date && !time_.has_clock && rest_.size() >= 3 &&
+               std::string_view(".hH").find(rest_[0]) != std::string_view::npos &&
+               is_digit(rest_[1]) && is_digit(rest_[2]);
+    }
+
     bool half_of_day_follows() const {
         const std::string word = lower_case(trimmed(rest_));
         return word.starts_with("am") || word.starts_with("pm") || word.starts_with("a.m") ||
-               word.starts_with("p.m");
+               word.starts_with("p.m") || word.starts_with("a. m") || word.starts_with("p. m");
     }
 
     bool chinese_date(const Number& year) {
@@ -246,13 +253,14 @@ class TimeReader : private TextCursor {
     }
 
     bool clock_from(int hour) {
-        take(':');
+        const char mark = rest_.front() == '.' ? '.' : ':';
+        rest_.remove_prefix(1);
         const auto minute = number();
         if (!minute || minute->digits > 2) {
             return false;
         }
         int second = 0;
-        if (take(':')) {
+        if (take(mark)) {
             const auto s = number();
             if (!s || s->digits > 2) {
                 return false;
@@ -324,6 +332,14 @@ class TimeReader : private TextCursor {
     }
 
     bool word() {
+        if (take_text("\xE4\xB8\x8A\xE5\x8D\x88")) {  // before noon
+            afternoon_ = false;
+            return true;
+        }
+        if (take_text("\xE4\xB8\x8B\xE5\x8D\x88")) {  // after noon
+            afternoon_ = true;
+            return true;
+        }
         std::size_t n = 0;
         while (n < rest_.size() && !is_digit(rest_[n]) && rest_[n] != ' ' && rest_[n] != ',' &&
                rest_[n] != '[' && rest_[n] != '-' && rest_[n] != '/') {
@@ -342,6 +358,13 @@ class TimeReader : private TextCursor {
             word == "p.m") {
             afternoon_ = word.front() == 'p';
             return time_.has_clock;
+        }
+        if ((word == "a." || word == "p.") && time_.has_clock) {  // "12:07 a. m."
+            take(' ');
+            afternoon_ = word.front() == 'p';
+            const bool m = take('m') || take('M');
+            take('.');
+            return m;
         }
         if (word == "a.m.," || word == "p.m.,") {
             afternoon_ = word.front() == 'p';

@@ -35,6 +35,7 @@ Answering answering(const Question& question) {
         {"date_order", {"date_order", {"day", "month"}}},
         {"measured_by", {"measured_by", {"sensor", "meter"}}},
         {"unit", {"unit", {"mg/dL", "mmol/L"}}},
+        {"glucose_column", {"glucose_column", {}}},
         {"person", {"person", {}}}};
     const auto found = known.find(question.code);
     return found == known.end() ? Answering{} : found->second;

@@ -126,6 +126,27 @@ TEST(BadInput, row_11_high_words_are_censored_above) {
     }
 }
 
+TEST(BadInput, row_10_and_11_low_and_high_in_the_languages_whose_titles_are_read) {
+    const std::vector<std::string> low = {
+        "trop bas", "Bas",   "bajo",         "muy bajo",     "niedrig",
+        "zu tief",  "basso", "troppo basso", "\xE4\xBD\x8E", "\xE5\x81\x8F\xE4\xBD\x8E"};
+    const std::vector<std::string> high = {"\xC3\x89lev\xC3\xA9",
+                                           "\xC3\x89LEV\xC3\x89",
+                                           "trop haut",
+                                           "alto",
+                                           "hoch",
+                                           "zu hoch",
+                                           "elevado",
+                                           "\xE9\xAB\x98",
+                                           "\xE5\x81\x8F\xE9\xAB\x98"};
+    for (const std::string& word : low) {
+        EXPECT_EQ(read(table(plenty({word}))).readings.back().limit(), Limit::below) << word;
+    }
+    for (const std::string& word : high) {
+        EXPECT_EQ(read(table(plenty({word}))).readings.back().limit(), Limit::above) << word;
+    }
+}
+
 TEST(BadInput, row_11_the_files_own_limit_is_taken_for_a_bare_word) {
     const Intake intake = read(table(plenty({"HIGH", "> 500"})));
     EXPECT_EQ(intake.readings[10].hundredths(), 50000);
@@ -301,6 +322,15 @@ TEST(BadInput, row_28_full_width_and_arabic_digits_minus_and_no_break_space) {
     EXPECT_EQ(intake.readings[1].hundredths(), 12100);
 }
 
+TEST(BadInput, row_28_arabic_indic_digits_have_a_decimal_mark_of_their_own) {
+    // 6.2 twice, in the digits of Arabic and of Persian.
+    const Intake intake = read(table(
+        plenty({"\xD9\xA6\xD9\xAB\xD9\xA2", "\xDB\xB6\xD9\xAB\xDB\xB2"}, "5.9"), "glucose mmol/L"));
+    ASSERT_EQ(intake.readings.size(), 12U);
+    EXPECT_EQ(intake.readings[10].hundredths(), 620);
+    EXPECT_EQ(intake.readings[11].hundredths(), 620);
+}
+
 TEST(BadInput, row_34_carbohydrate_as_people_write_it) {
     const Intake intake = read(
         "time,meal,carbs (g)\n2026-03-02 08:00,a,45g\n2026-03-02 12:00,b,45 g\n2026-03-02 "
@@ -441,4 +471,18 @@ TEST(BringIn, a_dose_takes_its_title_only_where_that_names_the_medicine) {
     EXPECT_EQ(text_under("medicine"), "");
     EXPECT_EQ(text_under("insulin dose"), "insulin dose");
     EXPECT_EQ(text_under("basal"), "basal");
+}
+
+TEST(UnreadWord, that_stands_often_where_glucose_should_is_told) {
+    std::vector<std::string> values;
+    for (int i = 0; i < 3; ++i) {
+        values.insert(values.end(), {"120", "121", "Nieder", "122", "xx"});
+    }
+    const Intake intake = read(table(values));
+    EXPECT_EQ(count(intake, Fate::rejected), 6U);
+    EXPECT_EQ(code(intake, "word_not_read"), 2U);
+    EXPECT_EQ(note(intake, "word_not_read").found,
+              "3 glucose rows with the word 'nieder', the first on line 4");
+    EXPECT_EQ(note(intake, "word_not_read").line, 0U);
+    EXPECT_EQ(code(read(table(plenty({"oops", "oops"}))), "word_not_read"), 0U);
 }

@@ -28,6 +28,14 @@ std::string rows(const std::string& titles, const std::vector<std::string>& some
     return text;
 }
 
+/// The same rows on the day after.
+std::string a_day_later(std::string text) {
+    for (std::size_t at = 0; (at = text.find("2026-03-02", at)) != std::string::npos;) {
+        text.replace(at, 10, "2026-03-03");
+    }
+    return text;
+}
+
 }  // namespace
 
 TEST(CutDecimals, rows_whose_decimal_comma_is_cut_are_refused_where_no_title_asks_for_the_rest) {
@@ -70,6 +78,60 @@ TEST(CutDecimals, numbers_in_a_column_without_a_title_are_told_where_commas_cut_
     const Intake intake = read(rows("time;glucose mmol/L", {"%;6,9;31"}));
     EXPECT_EQ(intake.readings.size(), 12U);
     EXPECT_THAT(note(intake, "column_without_a_title").found, HasSubstr("column 3"));
+}
+
+TEST(Titles, stay_above_rows_that_have_a_time_and_no_value_yet) {
+    for (const char* nothing : {"%,,,", "%,---,---,---", "%"}) {
+        const std::string text = rows("time,heart rate,glucose (mg/dL),carbs (g)", {nothing}, 3) +
+                                 a_day_later(rows("", {"%,62,198,", "%,64,201,20"}));
+        const Intake intake = read(text);
+        ASSERT_EQ(intake.columns.size(), 4U) << nothing;
+        EXPECT_EQ(intake.columns[1].role, "ignored");
+        EXPECT_EQ(intake.columns[2].role, "glucose");
+        EXPECT_EQ(intake.readings.size(), 12U);
+        EXPECT_EQ(code(intake, "no_value"), 3U);
+        EXPECT_EQ(count(intake, Fate::rejected), 3U);
+        EXPECT_EQ(count(intake, Fate::not_data), 1U);
+        EXPECT_EQ(note(intake, "no_value").line, 2U);
+    }
+    // A date that stands alone above the titles is no row of theirs.
+    const Intake dated = read("2026-03-02 07:00\n" + table({"110", "111", "112"}));
+    EXPECT_EQ(dated.readings.size(), 3U);
+    EXPECT_EQ(count(dated, Fate::not_data), 2U);
+    // Nor does a line of nothing part titles from their rows.
+    EXPECT_EQ(
+        read("time,heart rate,glucose (mg/dL)\n,,\n" + rows("", {"%,62,198"})).columns[2].role,
+        "glucose");
+}
+
+TEST(GlucoseColumn, is_asked_for_where_two_would_do_and_no_title_says_which) {
+    const std::string without = rows("", {"%,62,198", "%,64,201"});
+    const Intake intake = read(without);
+    EXPECT_TRUE(asks(intake, "glucose_column"));
+    EXPECT_EQ(intake.questions.size(), 1U);
+    EXPECT_THAT(intake.questions.at(0).sentence, HasSubstr("columns 2 and 3"));
+    EXPECT_EQ(intake.questions.at(0).option, "--glucose-column");
+    EXPECT_EQ(intake.ledger.read(), 0U);
+    EXPECT_THAT(read(rows("time,pulse,reading", {"%,62,198"})).questions.at(0).sentence,
+                HasSubstr("2 ('pulse') and 3 ('reading')"));
+    IntakeOptions answered;
+    answered.glucose_column = "3";
+    EXPECT_EQ(read(without, answered).readings.at(0).hundredths(), 19800);
+    EXPECT_EQ(read(without, answered).readings.size(), 12U);
+}
+
+TEST(GlucoseColumn, is_taken_where_one_says_more_for_itself) {
+    // Its unit, LOW and HIGH, a "value"; and numbers of rows are none.
+    for (const char* titles : {"time,pulse,sugar mg/dL", "time,pulse,value"}) {
+        EXPECT_EQ(read(rows(titles, {"%,62,198"})).readings.at(0).hundredths(), 19800) << titles;
+    }
+    const Intake low = read(rows("", {"%,62,198", "%,64,LOW", "%,63,180"}));
+    EXPECT_EQ(low.readings.at(0).hundredths(), 19800);
+    std::string numbered;
+    for (int i = 0; i < 12; ++i) {
+        numbered += fmt::format("{},2026-03-02 08:{:02},{}\n", i + 3, i * 5, 190 + i % 3);
+    }
+    EXPECT_EQ(read(numbered).readings.at(0).hundredths(), 19000);
 }
 
 TEST(Persons, a_column_that_names_two_persons_is_asked_about_whatever_its_title) {
@@ -252,4 +314,32 @@ TEST(SerialTimes, other_numbers_are_no_times) {
                              "a,glucose mg/dL\n46083,120\n46084,121\n46085,122\n"}) {
         EXPECT_EQ(read(text).error->kind, FileErrorKind::no_time_column) << text;
     }
+}
+
+TEST(SameAgain, is_said_only_of_entries_that_say_the_same_throughout) {
+    const auto twice = [](const char* titles, const char* one, const char* other) {
+        const Intake both = read(rows(titles, {one, other}, 1) + rows("", {other}, 1));
+        EXPECT_EQ(both.diary.size(), 2U) << other;
+        EXPECT_EQ(count(both, Fate::duplicate), 0U) << other;
+        const Intake again = read(rows(titles, {one}, 1) + rows("", {one}, 1));
+        EXPECT_EQ(count(again, Fate::duplicate), 1U) << one;
+    };
+    twice("start,end", "%,2026-03-02 07:00", "%,2026-03-02 02:00");
+    const char* meal = "time,meal,portion,energy kcal,protein (g),fat (g),fibre (g),carbs (g)";
+    twice(meal, "%,rice,a cup,200,4,1,2,45", "%,rice,a bowl,200,4,1,2,45");
+    twice(meal, "%,rice,a cup,200,4,1,2,45", "%,rice,a cup,300,4,1,2,45");
+    twice(meal, "%,rice,a cup,200,4,1,2,45", "%,rice,a cup,200,6,1,2,45");
+    twice(meal, "%,rice,a cup,200,4,1,2,45", "%,rice,a cup,200,4,3,2,45");
+    twice(meal, "%,rice,a cup,200,4,1,2,45", "%,rice,a cup,200,4,1,5,45");
+    twice(meal, "%,rice,a cup,200,4,1,2,45", "%,rice,a cup,200,4,1,2,~45");
+    twice("time,type,steps,minutes", "%,WALKING,500,15", "%,RUNNING,500,15");
+    twice("time,type,steps,minutes", "%,SEDENTARY,0,15", "%,GENERIC,0,15");
+}
+
+TEST(Movement, takes_the_word_of_its_type) {
+    const Intake intake =
+        read(rows("time,type,steps,minutes", {"%,WALKING,500,15", "%,RUNNING,900,10"}));
+    ASSERT_EQ(intake.diary.size(), 12U);
+    EXPECT_THAT(intake.diary[0].text, HasSubstr("WALKING"));
+    EXPECT_EQ(intake.diary[0].number, 15);
 }

@@ -192,7 +192,9 @@ TEST(Workbook, an_xlsx_reads_as_the_same_table_in_text) {
     ASSERT_TRUE(source.has_value()) << source.error().sentence();
     EXPECT_EQ((*source)->facts().kind, "xlsx workbook");
     EXPECT_EQ((*source)->facts().sheet, "Wear");
-    EXPECT_EQ((*source)->facts().other_sheets, std::vector<std::string>{"Other"});
+    ASSERT_EQ((*source)->facts().other_sheets.size(), 1U);
+    EXPECT_EQ((*source)->facts().other_sheets[0].name, "Other");
+    EXPECT_EQ((*source)->facts().other_sheets[0].rows, 0U);
     const Table table = rows_of(**source);
     ASSERT_EQ(table.size(), 9U);
     EXPECT_EQ(table[0][1], "Glucose (mg/dL)");
@@ -231,6 +233,11 @@ TEST(OpenSource, workbooks_cut_short_are_refused) {
     ASSERT_GT(whole.size(), 1000U);
     EXPECT_TRUE(open_source_bytes(whole, "x").has_value());
     for (std::size_t size = 4; size < whole.size(); size += 97) {
-        EXPECT_FALSE(open_source_bytes(whole.substr(0, size), "x").has_value()) << size;
+        const auto cut = open_source_bytes(whole.substr(0, size), "x");
+        ASSERT_FALSE(cut.has_value()) << size;
+        EXPECT_NE(cut.error().found.find("cut off or broken"), std::string::npos) << size;
     }
+    const auto most = open_source_bytes(whole.substr(0, whole.size() / 2), "x");
+    EXPECT_EQ(most.error().kind, FileErrorKind::broken_workbook);
+    EXPECT_EQ(most.error().found, "a workbook that is cut off or broken");
 }
