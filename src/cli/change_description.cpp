@@ -26,6 +26,12 @@ void describe_plan(CommandLine& line) {
     line.plan->add_option("--candidate", options.candidate, "The candidate it comes from");
     line.plan->add_option("--kind", options.kind,
                           "Else what it is: walking, food-change, other, ... (asks its gates)");
+    line.plan->add_option("--eating", options.eating,
+                          "Of other or food-change, what it does to eating: nothing, as-much "
+                          "(other food or order) or less (less, later, a meal out, longer without)");
+    line.plan->add_option("--moves", options.moves, "Whether it moves the body: yes or no");
+    line.plan->add_option("--medicine", options.medicine,
+                          "Whether it touches a medicine, its dose or its time: yes or no");
     line.plan->add_flag("--with-prescriber", options.with_prescriber,
                         "It was made with the prescriber, whose answer is on record");
     line.plan->add_option("--when", options.when, "When the client does it");

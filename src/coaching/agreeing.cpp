@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace tracewright {
 
 namespace {
@@ -30,6 +32,15 @@ tl::expected<AgreedChange, NotAgreed> agree_on(AgreedChange wished, bool with_pr
     };
     if (care.facts.agreed_change) {
         return not_agreed(plan.sentence);
+    }
+    const auto closed = std::ranges::find_if(plan.closed, [&](const ClosedCandidate& one) {
+        return one.change->code == wished.candidate;
+    });
+    if (closed != plan.closed.end() && !with_prescriber) {
+        return tl::make_unexpected(NotAgreed{closed->gates, {}});
+    }
+    if (closed != plan.closed.end()) {
+        wished.kind = closed->proposed;
     }
     wished.agreed_on = today;
     plan_check(plan, today, wished);
