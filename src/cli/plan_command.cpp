@@ -172,7 +172,8 @@ Exit agree(ClientOfChange& client, const PlanOptions& options, const Plan& plan,
         }
         change.check_on = *check;
     }
-    auto agreed = agree_on(std::move(change), options.with_prescriber, plan, care, today);
+    auto agreed =
+        agree_on(std::move(change), options.with_prescriber, plan, client.input, care, today);
     if (!agreed && agreed.error().gates.empty()) {
         return refuse(streams, agreed.error().sentence);
     }

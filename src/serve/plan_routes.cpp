@@ -80,9 +80,9 @@ std::optional<Proposed> kind_of(const Fields& fields) {
 
 Reply agree_reply(Asked& asked) {
     const auto fields =
-        fields_of(asked.request, {"words", "candidate", "kind", "eating", "moves", "medicine",
-                                  "with_prescriber", "when", "where", "how_often", "if_not",
-                                  "how_checked", "check_on", "stop_when"});
+        fields_of(asked.request,
+                  {"words", "candidate", "kind", "eating", "moves", "medicine", "with_prescriber",
+                   "when", "where", "how_often", "if_not", "how_checked", "check_on", "stop_when"});
     if (!fields) {
         return fields.error();
     }
@@ -124,7 +124,7 @@ Reply agree_reply(Asked& asked) {
         return record.error();
     }
     auto agreed = agree_on(std::move(change), with_prescriber == "yes", plan_of(*record),
-                           record->care(), record->today());
+                           record->input, record->care(), record->today());
     if (!agreed) {
         return not_agreed(agreed.error(), asked.coach.licence);
     }

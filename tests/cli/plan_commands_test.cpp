@@ -100,7 +100,9 @@ TEST_F(PlanCommands, plan_story_and_reminders_are_by_their_formats) {
 TEST_F(PlanCommands, a_change_is_agreed_whole_once_and_ended_with_its_outcome) {
     const Ran part = practice({"plan", "c1", "--agree", "a walk", "--kind", "walking"});
     EXPECT_EQ(part.exit, Exit::wrong_usage);
-    EXPECT_THAT(part.err, HasSubstr("found nothing of: when, where, how often, if not, stop when"));
+    EXPECT_THAT(part.err,
+                HasSubstr("found nothing of: when, where, how often, if not, how checked, stop "
+                          "when"));
     ASSERT_EQ(practice(whole).exit, Exit::done);
     EXPECT_EQ(practice(whole).exit, Exit::cannot_answer);
     EXPECT_EQ(practice({"plan", "c1", "--ended", "perhaps"}).exit, Exit::wrong_usage);

@@ -97,7 +97,8 @@ TEST_F(PlanRoutes, what_a_change_in_other_words_does_has_to_be_answered) {
     EXPECT_EQ(got.code(), "gate_closed");
     EXPECT_NE(got.body.find("is not answered"), std::string::npos) << got.body;
     change["medicine"] = "perhaps";
-    EXPECT_EQ(served.send("POST", "/api/clients/c1/plan/agree", change, owner).code(), "unfit_field");
+    EXPECT_EQ(served.send("POST", "/api/clients/c1/plan/agree", change, owner).code(),
+              "unfit_field");
 }
 
 TEST_F(PlanRoutes, a_medicine_in_the_words_is_never_agreed) {

@@ -125,7 +125,7 @@ export function AgreeForm({ client, plan, candidate, done }: { client: string; p
       <Field name="where" label={say.where} required />
       <Field name="how_often" label={say.howOften} required />
       <Field name="if_not" label={say.ifNot} required />
-      <Field name="how_checked" label={say.howChecked} required={!plan.check} {...(plan.check ? { hint: `${say.howCheckedHint}${planned ? ` ${planned.words}` : ""}` } : {})} />
+      <Field name="how_checked" label={say.howChecked} required={!candidate} {...(candidate ? { hint: `${say.howCheckedHint}${planned ? ` ${planned.words}` : ""}` } : {})} />
       <Field name="check_on" label={say.checkOn} hint={say.checkOnHint} dayFrom={plan.today} />
       <Field name="stop_when" label={say.stopWhen} required />
       <p class="actions">
