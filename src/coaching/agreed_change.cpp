@@ -48,6 +48,14 @@ class GatesOfChange {
         gates_ = of_kind(change_.kind, words);
         const WhatItDoes& does = change_.does;
         const bool asked = asks_what_it_does(change_);
+        // Closed for sure before what is closed by a question alone.
+        const bool free = change_.kind == Proposed::other || change_.kind == Proposed::food_change;
+        if (free && !is_less_by_its_candidate(change_) && limits_eating(words)) {
+            close(eats_less,
+                  "The words set a limit to food: that counts as eating less whatever is answered "
+                  "(safety rules 8, 9 and 12).",
+                  false);
+        }
         if (does.eating == EatingChange::less) {
             close(eats_less, nullptr);
         } else if (asked && does.eating == EatingChange::not_answered) {
@@ -56,13 +64,6 @@ class GatesOfChange {
                   "rules 8, 9 and 12 close here: nothing, other food but as much, or less?");
         } else if (does.eating == EatingChange::as_much) {
             close(other_food, nullptr);
-        }
-        const bool free = change_.kind == Proposed::other || change_.kind == Proposed::food_change;
-        if (free && !is_less_by_its_candidate(change_) && limits_eating(words)) {
-            close(eats_less,
-                  "The words set a limit to food: that counts as eating less whatever is answered "
-                  "(safety rules 8, 9 and 12).",
-                  false);
         }
         if (does.moves == Answered::yes) {
             close(moves, nullptr);

@@ -180,6 +180,8 @@ TEST(AgreedChange, kept_without_answers_goes_on_but_is_printed_only_where_nothin
     care.takes("insulin glargine");
     EXPECT_TRUE(care.ask(goes_on_as_agreed));
     EXPECT_FALSE(printing().empty());
+    care.facts.agreed_change->words = "half portions at each meal";  // what its words say is told
+    EXPECT_FALSE(care.ask(goes_on_as_agreed));
 }
 
 TEST(AgreedChange, made_with_the_prescriber_is_opened_by_the_answer_on_record) {
