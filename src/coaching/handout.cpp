@@ -189,8 +189,8 @@ class Writer {
     }
 
     static std::string all_words(const AgreedChange& change) {
-        return change.words + ". " + change.when + ". " + change.where + ". " + change.how_often +
-               ". " + change.if_not + ". " + change.how_checked + ". " + change.stop_when;
+        return change.words + "; " + change.when + "; " + change.where + "; " + change.how_often +
+               "; " + change.if_not + "; " + change.how_checked + "; " + change.stop_when;
     }
 
     static bool speaks_of_eating_less(const AgreedChange& change) {

@@ -60,8 +60,18 @@ bool says(std::string_view text, std::string_view phrase) {
     return false;
 }
 
-bool says_any(std::string_view text, std::span<const std::string_view> phrases) {
-    return std::ranges::any_of(phrases,
+std::vector<std::string_view> phrases_in(std::string_view table) {
+    std::vector<std::string_view> phrases;
+    while (!table.empty()) {
+        const auto end = std::min(table.find('|'), table.size());
+        phrases.push_back(table.substr(0, end));
+        table.remove_prefix(std::min(end + 1, table.size()));
+    }
+    return phrases;
+}
+
+bool says_any(std::string_view text, std::string_view table) {
+    return std::ranges::any_of(phrases_in(table),
                                [&](std::string_view phrase) { return says(text, phrase); });
 }
 

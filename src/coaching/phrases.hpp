@@ -1,8 +1,8 @@
 #pragma once
 
-#include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace tracewright {
 
@@ -12,6 +12,9 @@ std::string for_phrases(std::string_view words);
 
 /// The phrase begins a word of the text; "*" at its end lets that word go on.
 bool says(std::string_view text, std::string_view phrase);
-bool says_any(std::string_view text, std::span<const std::string_view> phrases);
+
+/// The phrases of a table, which stand in one text parted by "|".
+std::vector<std::string_view> phrases_in(std::string_view table);
+bool says_any(std::string_view text, std::string_view table);
 
 }  // namespace tracewright

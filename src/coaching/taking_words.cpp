@@ -12,82 +12,16 @@ namespace tracewright {
 
 namespace {
 
-constexpr std::string_view taking[] = {"inject*",
-                                       "unit",
-                                       "units",
-                                       "pill*",
-                                       "tablet*",
-                                       "mg",
-                                       "mcg",
-                                       "shot",
-                                       "shots",
-                                       "jab*",
-                                       "puff*",
-                                       "berberine",
-                                       "chromium",
-                                       "magnesium",
-                                       "herbal*",
-                                       "prescription*",
-                                       "prescribed",
-                                       "dosage",
-                                       "dose*",
-                                       "dosing",
-                                       "bolus",
-                                       "basal",
-                                       "st john*",
-                                       "med",
-                                       "meds",
-                                       "insulin*",
-                                       "capsule*",
-                                       "supplement*",
-                                       "vitamin*",
-                                       "psyllium",
-                                       "fenugreek",
-                                       "turmeric",
-                                       "ginseng",
-                                       "probiotic*",
-                                       "remedy",
-                                       "remedies",
-                                       "drug",
-                                       "drugs",
-                                       "pump",
-                                       "syringe*",
-                                       "inhaler*",
-                                       "the pen",
-                                       "my pen",
-                                       "your pen",
-                                       "needle",
-                                       "needles",
-                                       "medicat*",
-                                       "medicin*",
-                                       "cider vinegar",
-                                       "vinegar before",
-                                       "take cinnamon",
-                                       "cinnamon each",
-                                       "cinnamon every",
-                                       "cinnamon before",
-                                       "cinnamon daily",
-                                       "cinnamon a day",
-                                       "spoon of cinnamon",
-                                       "take one less",
-                                       "take one fewer",
-                                       "take one more",
-                                       "take one extra",
-                                       "take half",
-                                       "evening one",
-                                       "morning one",
-                                       "night one",
-                                       "bedtime one",
-                                       "noon one",
-                                       "second one",
-                                       "evening ones",
-                                       "morning ones",
-                                       "water tab*",
-                                       "my tabs",
-                                       "your tabs",
-                                       "the tabs",
-                                       "diabetes tab*",
-                                       "sugar tab*"};
+constexpr std::string_view taking =
+    "inject*|unit|units|pill*|tablet*|mg|mcg|shot|shots|jab*|puff*|berberine|chromium|"
+    "magnesium|herbal*|prescription*|prescribed|dosage|dose*|dosing|bolus|basal|st john*|med|"
+    "meds|insulin*|capsule*|supplement*|vitamin*|psyllium|fenugreek|turmeric|ginseng|"
+    "probiotic*|remedy|remedies|drug|drugs|pump|syringe*|inhaler*|the pen|my pen|your pen|"
+    "needle|needles|medicat*|medicin*|cider vinegar|vinegar before|take cinnamon|"
+    "cinnamon each|cinnamon every|cinnamon before|cinnamon daily|cinnamon a day|"
+    "spoon of cinnamon|take one less|take one fewer|take one more|take one extra|take half|"
+    "evening one|morning one|night one|bedtime one|noon one|second one|evening ones|"
+    "morning ones|water tab*|my tabs|your tabs|the tabs|diabetes tab*|sugar tab*";
 
 // "two instead of four"
 bool swaps_counts(std::string_view text) {

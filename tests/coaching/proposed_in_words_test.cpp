@@ -85,7 +85,8 @@ TEST(ProposedInWords, that_limit_food_are_met_but_meals_as_times_are_not) {
         EXPECT_TRUE(limits_eating(words)) << words;
     }
     for (const char* words : {"no phone after dinner", "television off after the dinner",
-                              "in bed by 22:30", "lights out by 23:00", "vegetables first"}) {
+                              "in bed by 22:30", "lights out by 23:00", "vegetables first",
+                              "a banana at breakfast", "bread first; if not, the next day"}) {
         EXPECT_FALSE(limits_eating(words)) << words;
     }
 }
@@ -95,6 +96,7 @@ TEST(ProposedInWords, is_nothing_in_plain_changes) {
          {"breakfast by 8:00", "dinner before 19:30 on four days a week", "no dinner after 19:30",
           "vegetables first", "the same breakfast, half the bread", "bed by 22:30",
           "three days in a row, until 16 March", "15 g of fast sugar", "salad with vinegar",
+          "a banana and cereal", "at 14:10", "whole bread at breakfast; if not, the next day",
           "in the garden", "lose track of nothing", "a missing spoon", "breakfast at the table"}) {
         EXPECT_THAT(proposed_in(words), IsEmpty()) << words;
         EXPECT_FALSE(speaks_of_taking(words)) << words;
