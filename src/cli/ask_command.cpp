@@ -159,12 +159,11 @@ Exit ask_of(const ReviewInput& input, const AskOptions& options, const Streams& 
     QuestionAnswers answers =
         options.scan ? scan_causes(input, asked->outcome, settings)
                      : answer_questions(input, asked->outcome, asked->causes, settings);
-    if (known != nullptr) {
-        const MedicineTimeline medicines = client_medicines(known->facts, input.zones);
-        withhold_trials(
-            answers, {known->facts, input.wears, input.diary, medicines, input.zones, input.as_of},
-            known->licence);
-    }
+    // Of files nothing is known of the client: that counts as risky.
+    const ClientFacts facts = known != nullptr ? known->facts : ClientFacts{};
+    const MedicineTimeline medicines = client_medicines(facts, input.zones);
+    withhold_trials(answers, {facts, input.wears, input.diary, medicines, input.zones, input.as_of},
+                    known != nullptr ? known->licence : Licence::none);
     if (options.json) {
         streams.out << dumped(json_of_answers(answers, input));
     } else {

@@ -32,8 +32,8 @@ struct KnownOfClient {
     Licence licence;
 };
 
-/// The same of what is already gathered. With `known`, a trial whose gate is closed for this client
-/// is not offered (safety rules 7 to 12).
+/// The same of what is already gathered. A trial whose gate is closed for this client is not
+/// offered (safety rules 7 to 12); without `known` all that is not known closes.
 Exit ask_of(const ReviewInput& input, const AskOptions& options, const Streams& streams,
             const KnownOfClient* known = nullptr);
 

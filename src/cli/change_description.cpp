@@ -26,6 +26,13 @@ void describe_plan(CommandLine& line) {
     line.plan->add_option("--candidate", options.candidate, "The candidate it comes from");
     line.plan->add_option("--kind", options.kind,
                           "Else what it is: walking, food-change, other, ... (asks its gates)");
+    line.plan->add_option(
+        "--eating", options.eating,
+        "Of other or food-change, what it does to eating: nothing, as-much "
+        "(other food or order) or less (less, later, a meal out, longer without)");
+    line.plan->add_option("--moves", options.moves, "Whether it moves the body: yes or no");
+    line.plan->add_option("--medicine", options.medicine,
+                          "Whether it touches a medicine, its dose or its time: yes or no");
     line.plan->add_flag("--with-prescriber", options.with_prescriber,
                         "It was made with the prescriber, whose answer is on record");
     line.plan->add_option("--when", options.when, "When the client does it");
@@ -33,7 +40,7 @@ void describe_plan(CommandLine& line) {
     line.plan->add_option("--how-often", options.how_often, "How often");
     line.plan->add_option("--if-not", options.if_not, "What then, on a day it can't be done");
     line.plan->add_option("--how-checked", options.how_checked,
-                          "By what it is checked (else as the plan says)");
+                          "By what it is checked (else, of a candidate, as the plan says)");
     line.plan->add_option("--check-on", options.check_on, "The day of the check");
     line.plan->add_option("--stop-when", options.stop_when, "When the client stops");
     line.plan->add_option("--ended", options.ended, "The agreed one was kept, dropped or changed");

@@ -108,6 +108,22 @@ tl::expected<Proposed, std::string> kind_of(const PlanOptions& options) {
     return *kind;
 }
 
+tl::expected<WhatItDoes, std::string> what_it_does(const PlanOptions& options) {
+    const auto eating = eating_change_called(options.eating);
+    if (!eating) {
+        return tl::make_unexpected("found --eating '" + options.eating +
+                                   "', expected nothing, as-much or less");
+    }
+    const auto moves = answer_called(options.moves);
+    const auto medicine = answer_called(options.medicine);
+    if (!moves || !medicine) {
+        return tl::make_unexpected(fmt::format("found --{} '{}', expected yes or no",
+                                               moves ? "medicine" : "moves",
+                                               moves ? options.medicine : options.moves));
+    }
+    return WhatItDoes{*eating, *moves, *medicine};
+}
+
 Exit store(ClientOfChange& client, const std::string& said_then, const Streams& streams) {
     OpenClient& open = *client.open;
     auto record = open.store().client(open.client);
@@ -131,6 +147,10 @@ Exit agree(ClientOfChange& client, const PlanOptions& options, const Plan& plan,
     if (!kind) {
         return refuse(streams, kind.error());
     }
+    const auto does = what_it_does(options);
+    if (!does) {
+        return refuse(streams, does.error());
+    }
     AgreedChange change{options.agree,
                         today,
                         {},
@@ -142,6 +162,9 @@ Exit agree(ClientOfChange& client, const PlanOptions& options, const Plan& plan,
                         {},
                         options.stop_when,
                         *kind};
+    change.candidate = options.candidate;
+    change.does = *does;
+    const bool asks = asks_what_it_does(change);
     if (!options.check_on.empty()) {
         const auto check = date_on_command_line(options.check_on);
         if (!check) {
@@ -149,7 +172,8 @@ Exit agree(ClientOfChange& client, const PlanOptions& options, const Plan& plan,
         }
         change.check_on = *check;
     }
-    auto agreed = agree_on(std::move(change), options.with_prescriber, plan, care, today);
+    auto agreed =
+        agree_on(std::move(change), options.with_prescriber, plan, client.input, care, today);
     if (!agreed && agreed.error().gates.empty()) {
         return refuse(streams, agreed.error().sentence);
     }
@@ -159,6 +183,12 @@ Exit agree(ClientOfChange& client, const PlanOptions& options, const Plan& plan,
             const std::string opening = opens(gate);
             streams.out << "  - " << in_scope(gate.for_coach, client.licence)
                         << (opening.empty() ? "" : " " + opening) << "\n";
+        }
+        const bool open = does->eating == EatingChange::not_answered ||
+                          does->moves == Answered::not_yet || does->medicine == Answered::not_yet;
+        if (asks && open) {
+            streams.out << "Say what it does: --eating nothing, as-much or less; --moves yes or "
+                           "no; --medicine yes or no.\n";
         }
         return Exit::cannot_answer;
     }

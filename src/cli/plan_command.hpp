@@ -13,6 +13,9 @@ struct PlanOptions {
     std::string agree;            ///< what the client will do, in their words
     std::string candidate;        ///< code of the candidate it comes from
     std::string kind;             ///< else what it has the client do
+    std::string eating;           ///< what it does to eating: nothing, as-much or less
+    std::string moves;            ///< whether it moves the body: yes or no
+    std::string medicine;         ///< whether it touches a medicine: yes or no
     bool with_prescriber = false;
     std::string when;
     std::string where;

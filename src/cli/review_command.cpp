@@ -2,6 +2,8 @@
 
 #include "cli/files_of_client.hpp"
 #include "cli/review_files.hpp"
+#include "coaching/client_medicines.hpp"
+#include "coaching/trial_offers.hpp"
 #include "findings/first_review.hpp"
 
 namespace tracewright {
@@ -12,7 +14,13 @@ Exit review(const FileOptions& options, const std::vector<std::string>& diaries,
     if (!files) {
         return files.error();
     }
-    const FirstReview review = first_review(std::move(files->input));
+    FirstReview review = first_review(std::move(files->input));
+    // Nothing is known of the client: that counts as risky (safety rules 7 to 12).
+    const ClientFacts facts;
+    const ReviewInput& input = review.input;
+    const MedicineTimeline medicines = client_medicines(facts, input.zones);
+    withhold_trials(review, {facts, input.wears, input.diary, medicines, input.zones, input.as_of},
+                    Licence::none);
     if (!write_review(review, out, streams)) {
         return Exit::bad_input;
     }

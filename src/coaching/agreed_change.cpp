@@ -1,6 +1,11 @@
 #include "coaching/agreed_change.hpp"
 
+#include "coaching/candidate_changes.hpp"
+#include "coaching/proposed_in_words.hpp"
+
+#include <algorithm>
 #include <array>
+#include <span>
 
 namespace tracewright {
 
@@ -17,6 +22,115 @@ constexpr std::array parts = {
     Part{"if not", &AgreedChange::if_not},
     Part{"how checked", &AgreedChange::how_checked},
     Part{"stop when", &AgreedChange::stop_when},
+};
+
+constexpr std::array eats_less = {Proposed::low_carbohydrate, Proposed::fasting,
+                                  Proposed::weight_loss};
+constexpr std::array other_food = {Proposed::food_change};
+constexpr std::array moves = {Proposed::walking};
+
+// A smaller portion is what this candidate is.
+bool is_less_by_its_candidate(const AgreedChange& change) {
+    const CandidateChange* candidate = candidate_called(change.candidate);
+    return candidate != nullptr && candidate->cause == Cause::meal_carbohydrate;
+}
+
+class GatesOfChange {
+  public:
+    GatesOfChange(const AgreedChange& change, bool with_prescriber, const CareInput& care)
+        : change_(change), with_prescriber_(with_prescriber), care_(care) {}
+
+    std::vector<Gate> all() {
+        std::string words = change_.words;
+        for (const Part& part : parts) {
+            words += "; " + change_.*part.words;
+        }
+        gates_ = of_kind(change_.kind, words);
+        const WhatItDoes& does = change_.does;
+        const bool asked = asks_what_it_does(change_);
+        // Closed for sure before what is closed by a question alone.
+        const bool free = change_.kind == Proposed::other || change_.kind == Proposed::food_change;
+        if (free && !is_less_by_its_candidate(change_) && limits_eating(words)) {
+            close(eats_less,
+                  "The words set a limit to food: that counts as eating less whatever is answered "
+                  "(safety rules 8, 9 and 12).",
+                  false);
+        }
+        if (does.eating == EatingChange::less) {
+            close(eats_less, nullptr);
+        } else if (asked && does.eating == EatingChange::not_answered) {
+            close(eats_less,
+                  "What it does to eating is not answered and counts as eating less, which safety "
+                  "rules 8, 9 and 12 close here: nothing, other food but as much, or less?");
+        } else if (does.eating == EatingChange::as_much) {
+            close(other_food, nullptr);
+        }
+        if (does.moves == Answered::yes) {
+            close(moves, nullptr);
+        } else if (asked && does.moves == Answered::not_yet) {
+            close(moves,
+                  "Whether it moves the body is not answered and counts as yes, which safety rule "
+                  "9 closes here.");
+        }
+        touches_medicine(asked);
+        return std::move(gates_);
+    }
+
+  private:
+    const AgreedChange& change_;
+    bool with_prescriber_;
+    const CareInput& care_;
+    std::vector<Gate> gates_;
+
+    std::vector<Gate> of_kind(Proposed kind, const std::string& words) const {
+        return with_prescriber_ ? gates_before_plan(kind, words, care_)
+                                : gates_before_offer(kind, words, care_);
+    }
+
+    bool told(GateKind kind) const {
+        return std::ranges::find(gates_, kind, &Gate::kind) != gates_.end();
+    }
+
+    // What these kinds close besides, behind the sentence that says why.
+    void close(std::span<const Proposed> kinds, const char* why, bool not_answered = true) {
+        std::vector<Gate> more;
+        for (const Proposed kind : kinds) {
+            for (Gate& gate : of_kind(kind, {})) {
+                if (!told(gate.kind) &&
+                    std::ranges::find(more, gate.kind, &Gate::kind) == more.end()) {
+                    gate.open_question = gate.open_question || (why != nullptr && not_answered);
+                    more.push_back(std::move(gate));
+                }
+            }
+        }
+        if (!more.empty() && why != nullptr) {
+            gates_.push_back({GateKind::what_it_does, not_answered, false, {why}, {}});
+        }
+        std::ranges::move(more, std::back_inserter(gates_));
+    }
+
+    void touches_medicine(bool asked) {
+        if (told(GateKind::names_a_medicine)) {
+            return;
+        }
+        if (change_.does.medicine == Answered::yes) {
+            gates_.push_back(
+                {GateKind::names_a_medicine,
+                 false,
+                 false,
+                 {"It touches a medicine, its dose or its time: that is never a change "
+                  "here (safety rule 9)."},
+                 {}});
+        } else if (asked && change_.does.medicine == Answered::not_yet) {
+            gates_.push_back(
+                {GateKind::names_a_medicine,
+                 true,
+                 false,
+                 {"Whether it touches a medicine, its dose or its time is not answered "
+                  "and counts as yes, which is never a change here (safety rule 9)."},
+                 {}});
+        }
+    }
 };
 
 }  // namespace
@@ -37,17 +151,22 @@ std::vector<std::string> lacking(const AgreedChange& change) {
     return missing;
 }
 
+bool asks_what_it_does(const AgreedChange& change) {
+    return change.candidate.empty() &&
+           (change.kind == Proposed::other || change.kind == Proposed::food_change);
+}
+
 std::vector<Gate> gates_before_agreeing(const AgreedChange& change, bool with_prescriber,
                                         const CareInput& care) {
-    std::string words = change.words;
-    for (const Part& part : parts) {
-        // How it is checked and when it is stopped may well name a medicine.
-        if (part.words != &AgreedChange::how_checked && part.words != &AgreedChange::stop_when) {
-            words += "; " + change.*part.words;
-        }
-    }
-    return with_prescriber ? gates_before_plan(change.kind, words, care)
-                           : gates_before_offer(change.kind, words, care);
+    return GatesOfChange(change, with_prescriber, care).all();
+}
+
+std::vector<Gate> gates_before_printing(const AgreedChange& change, const CareInput& care) {
+    auto gates = gates_before_agreeing(change, true, care);
+    std::erase_if(gates, [](const Gate& gate) {
+        return gate.kind == GateKind::names_a_medicine && gate.open_question;
+    });
+    return gates;
 }
 
 std::vector<Gate> gates_since_agreed(const CareInput& care) {

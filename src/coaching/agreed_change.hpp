@@ -13,9 +13,15 @@ namespace tracewright {
 /// it is stopped are all asked for. Empty: it can be agreed.
 std::vector<std::string> lacking(const AgreedChange& change);
 
-/// What closes agreeing on it, over all its words: an offer of ours (gates_before_offer), or a plan
-/// made with the prescriber (gates_before_plan). A change that goes on closes it for the client's
-/// sake, not as a gate: see agree().
+/// Whether a coach has to answer what it does (WhatItDoes): it was filed as something else or as
+/// another food, and is none of the candidates.
+bool asks_what_it_does(const AgreedChange& change);
+
+/// What closes agreeing on it, over the words of all its parts: an offer of ours
+/// (gates_before_offer), or a plan made with the prescriber (gates_before_plan). Where it is asked
+/// what the change does, an answer not given counts as yes: eating less, moving, and touching a
+/// medicine; words that limit food count as eating less in spite of an answer. A change that goes
+/// on closes it for the client's sake, not as a gate: see agree().
 std::vector<Gate> gates_before_agreeing(const AgreedChange& change, bool with_prescriber,
                                         const CareInput& care);
 
@@ -23,6 +29,10 @@ std::vector<Gate> gates_before_agreeing(const AgreedChange& change, bool with_pr
 /// be gone on with. What the prescriber has answered for it, with an answer that holds, closes
 /// nothing, and neither does a question not asked yet. Empty without such a change.
 std::vector<Gate> gates_since_agreed(const CareInput& care);
+
+/// What keeps it off the client's page: as gates_before_agreeing with the prescriber's answers, but
+/// that nobody answered whether it touches a medicine is no reason: its words are read for that.
+std::vector<Gate> gates_before_printing(const AgreedChange& change, const CareInput& care);
 
 /// A change is agreed and open, and nothing has closed it since.
 bool goes_on_as_agreed(const CareInput& care);

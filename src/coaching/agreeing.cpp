@@ -1,19 +1,27 @@
 #include "coaching/agreeing.hpp"
 
 #include "coaching/agreed_change.hpp"
+#include "coaching/check_plan.hpp"
 
 #include <fmt/format.h>
+
+#include <algorithm>
 
 namespace tracewright {
 
 namespace {
 
-// What the plan's check says is used where the coach says nothing else.
-void plan_check(const Plan& plan, CivilDate today, AgreedChange& change) {
+// What the check of its own candidate says is used where the coach says nothing else.
+void plan_check(const Plan& plan, const ReviewInput& input, const CareInput& care, CivilDate today,
+                AgreedChange& change) {
     constexpr int usual_days = 14;
-    if (change.how_checked.empty() && plan.check) {
-        change.how_checked = plan.check->by;
-        change.check_days = plan.check->days;
+    const auto candidate = std::ranges::find_if(plan.ranked, [&](const RankedCandidate& one) {
+        return one.change->code == change.candidate;
+    });
+    if (change.how_checked.empty() && candidate != plan.ranked.end()) {
+        const CheckPlan check = check_plan(*candidate, input, care, plan.worth_hours);
+        change.how_checked = check.by;
+        change.check_days = check.days;
     }
     if (!change.check_on) {
         change.check_on = today + std::chrono::days{change.check_days.value_or(usual_days)};
@@ -23,16 +31,25 @@ void plan_check(const Plan& plan, CivilDate today, AgreedChange& change) {
 }  // namespace
 
 tl::expected<AgreedChange, NotAgreed> agree_on(AgreedChange wished, bool with_prescriber,
-                                               const Plan& plan, const CareInput& care,
-                                               CivilDate today) {
+                                               const Plan& plan, const ReviewInput& input,
+                                               const CareInput& care, CivilDate today) {
     const auto not_agreed = [](std::string sentence) {
         return tl::make_unexpected(NotAgreed{{}, std::move(sentence)});
     };
     if (care.facts.agreed_change) {
         return not_agreed(plan.sentence);
     }
+    const auto closed = std::ranges::find_if(plan.closed, [&](const ClosedCandidate& one) {
+        return one.change->code == wished.candidate;
+    });
+    if (closed != plan.closed.end() && !with_prescriber) {
+        return tl::make_unexpected(NotAgreed{closed->gates, {}});
+    }
+    if (closed != plan.closed.end()) {
+        wished.kind = closed->proposed;
+    }
     wished.agreed_on = today;
-    plan_check(plan, today, wished);
+    plan_check(plan, input, care, today, wished);
     if (auto gates = gates_before_agreeing(wished, with_prescriber, care); !gates.empty()) {
         return tl::make_unexpected(NotAgreed{std::move(gates), {}});
     }

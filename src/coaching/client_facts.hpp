@@ -89,6 +89,22 @@ struct Supply {
 /// How an agreed change ended; `open` while it goes on.
 enum class ChangeOutcome : std::uint8_t { open, kept, dropped, changed };
 
+/// What a change does to eating.
+enum class EatingChange : std::uint8_t {
+    not_answered,
+    nothing,
+    as_much,  ///< other food or another order, no less, no later, no meal left out
+    less      ///< less food or carbohydrate, a meal less or later, longer without food
+};
+
+/// What a change in a coach's own words does, as the coach answered. What is not answered counts as
+/// the riskiest answer.
+struct WhatItDoes {
+    EatingChange eating = EatingChange::not_answered;
+    Answered moves = Answered::not_yet;     ///< the body: a walk, the stairs, the garden
+    Answered medicine = Answered::not_yet;  ///< touches one, its dose or its time
+};
+
 /// The one thing agreed, in the client's words. What was not told is empty.
 struct AgreedChange {
     std::string words;  ///< what the client will do
@@ -105,6 +121,8 @@ struct AgreedChange {
     Proposed kind = Proposed::other;
     ChangeOutcome outcome = ChangeOutcome::open;
     std::optional<CivilDate> ended_on = {};  ///< empty while it goes on
+    std::string candidate = {};              ///< code of the one it comes from; empty: own words
+    WhatItDoes does = {};
 };
 
 /// What a practice knows of one client besides readings and diary: plain values. What was not

@@ -22,6 +22,7 @@ bool names_a_medicine(const std::string& words) {
     DiaryEntry entry;
     entry.text = words;
     return !medicine_text(words).recognised.empty() || speaks_of_taking(words) ||
+           nearly_names_a_medicine(words) ||
            speaks_of(entry, {"medicine", "medication", "insulin", "tablet", "dose", "injection",
                              "supplement", "vitamin", "capsule"});
 }

@@ -26,7 +26,8 @@ enum class GateKind : std::uint8_t {
     lows_with_medicine,
     beta_blocker,
     feet,
-    chest
+    chest,
+    what_it_does  ///< tells why others close: by an answer not given, or in spite of one
 };
 
 /// Why something proposed is closed. Every gate is told, not only the first.

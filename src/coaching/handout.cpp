@@ -1,11 +1,13 @@
 #include "coaching/handout.hpp"
 
+#include "coaching/agreed_change.hpp"
 #include "coaching/eating_care.hpp"
 #include "coaching/first_aid.hpp"
 #include "coaching/gates.hpp"
 #include "coaching/handout_lead.hpp"
 #include "coaching/handout_words.hpp"
 #include "coaching/numbers_in_text.hpp"
+#include "coaching/proposed_in_words.hpp"
 #include "coaching/reading_grade.hpp"
 #include "coaching/restricted_eating.hpp"
 #include "coaching/type_signs.hpp"
@@ -172,8 +174,7 @@ class Writer {
             tell_coach(
                 "The change agreed speaks of food, amounts or weight: it is left off while the "
                 "eating screen is positive or open.");
-        } else if (const auto gates =
-                       gates_before_plan(agreed->kind, all_words(*agreed), client_.care());
+        } else if (const auto gates = gates_before_printing(*agreed, client_.care());
                    !gates.empty()) {
             say(words.change_waits);
             tell_coach(
@@ -188,14 +189,17 @@ class Writer {
     }
 
     static std::string all_words(const AgreedChange& change) {
-        return change.words + ". " + change.when + ". " + change.where + ". " + change.how_often +
-               ". " + change.if_not + ". " + change.how_checked + ". " + change.stop_when;
+        return change.words + "; " + change.when + "; " + change.where + "; " + change.how_often +
+               "; " + change.if_not + "; " + change.how_checked + "; " + change.stop_when;
     }
 
     static bool speaks_of_eating_less(const AgreedChange& change) {
         DiaryEntry entry;
         entry.text = all_words(change);
-        return (change.kind != Proposed::walking && change.kind != Proposed::other) ||
+        const bool may_be = asks_what_it_does(change) ? change.does.eating != EatingChange::nothing
+                                                      : change.kind != Proposed::walking &&
+                                                            change.kind != Proposed::other;
+        return may_be || limits_eating(all_words(change)) ||
                speaks_of(entry, {"calorie", "kcal", "carb", "gram", "weight", "weigh", " kg", " lb",
                                  "pound", "portion", "fast for", "fasting", "skip", "eat less",
                                  "smaller", "in range", "glucose"});

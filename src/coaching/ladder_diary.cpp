@@ -1,4 +1,5 @@
 #include "coaching/ladder_rules.hpp"
+#include "diary/alarm_words.hpp"
 #include "diary/written_words.hpp"
 #include "findings/wording.hpp"
 #include "measures/time_in_bands.hpp"
@@ -16,22 +17,6 @@ constexpr double emergency_ketones = 3.0;  // mmol/L; from memory
 constexpr double high_ketones = 1.5;       // mmol/L; from memory
 constexpr std::chrono::hours six_hours{6};
 constexpr std::chrono::hours one_day{24};
-
-bool is_emergency(const DiaryEntry& entry) {
-    return speaks_of(entry,
-                     {"chest pain", "confused", "unconscious", "seizure", "fitting", "passed out",
-                      "fast breathing", "breathing fast", "deep breathing", "breathing deep",
-                      "can't keep fluids", "cannot keep fluids", "can't keep anything down",
-                      "cannot keep anything down", "keep nothing down"});
-}
-
-// With an SGLT2 inhibitor each of these is an emergency at any glucose.
-bool is_ketoacidosis_sign(const DiaryEntry& entry) {
-    return speaks_of(entry,
-                     {"nausea", "nauseous", "vomit", "threw up", "throwing up", "feeling sick",
-                      "felt sick", "belly pain", "stomach pain", "tummy pain", "abdominal pain",
-                      "belly ache", "stomach ache", "tummy ache", "breathless", "short of breath"});
-}
 
 bool is_losing_fluids(const DiaryEntry& entry) {
     return speaks_of(entry, {"vomit", "threw up", "throwing up", "diarrhoea", "diarrhea"});
@@ -56,12 +41,12 @@ void add_ketones(const DiaryEntry& entry, std::vector<Escalation>& all) {
 }
 
 void add_symptoms(const LadderInput& input, const DiaryEntry& entry, std::vector<Escalation>& all) {
-    if (is_emergency(entry)) {
+    if (tells_an_emergency(entry)) {
         all.push_back({Rung::emergency_now, event_key("symptom", entry.at), entry.at,
                        "the diary says '" + entry.text + "'",
                        "If it is so now: emergency number. Else ask today what it was and tell the "
                        "prescriber. Local guidance comes first."});
-    } else if (is_ketoacidosis_sign(entry) && input.medicines.risks_at(entry.at).sglt2) {
+    } else if (tells_a_ketoacidosis_sign(entry) && input.medicines.risks_at(entry.at).sglt2) {
         const bool answered = input.medicines.risks_at(entry.at).answered;
         all.push_back(
             {Rung::emergency_now, event_key("symptom_with_sglt2", entry.at), entry.at,
@@ -151,8 +136,8 @@ std::vector<Escalation> diary_on_the_ladder(const LadderInput& input) {
         if (entry.kind == DiaryKind::ketones) {
             add_ketones(entry, all);
         }
+        add_symptoms(input, entry, all);  // whatever it was filed under
         if (tells_how_they_are(entry)) {
-            add_symptoms(input, entry, all);
             add_drowsy_and_very_high(input, entry, all);
         }
     }

@@ -14,8 +14,8 @@ namespace tracewright {
 namespace {
 
 // From memory, as the ladder says: 300 and 240 mg/dL with their trade counterparts.
-constexpr std::int32_t above_300[] = {30'000, 1'670};
-constexpr std::int32_t above_240[] = {24'000, 1'330};
+constexpr std::int32_t edge_300[] = {30'000, 1'670};
+constexpr std::int32_t edge_240[] = {24'000, 1'330};
 constexpr double raised_ketones = 0.6;  // mmol/L; from memory
 constexpr std::chrono::hours near_a_ketone{4};
 constexpr std::chrono::hours enough_of_a_day{12};
@@ -42,7 +42,7 @@ std::string key_of_a_day_above_300(const Reading& highest, Instant day) {
 void add_days_above_300(const LadderInput& input, const Wear& wear, std::vector<Escalation>& all) {
     std::map<CivilDate, const Reading*> highest;
     for (const Reading& reading : wear.readings) {
-        if (!above(reading, above_300)) {
+        if (!above_300(reading)) {
             continue;
         }
         const Reading*& day = highest[input.clock.date_at(reading.at)];
@@ -67,7 +67,7 @@ void add_days_above_300(const LadderInput& input, const Wear& wear, std::vector<
 void add_finger_pricks_above_300(const LadderInput& input, std::vector<Escalation>& all) {
     for (const DiaryEntry& entry : input.diary) {
         if (entry.kind == DiaryKind::finger_prick && entry.glucose &&
-            above(Reading{entry.at, *entry.glucose, std::chrono::seconds{1}}, above_300)) {
+            above_300(Reading{entry.at, *entry.glucose, std::chrono::seconds{1}})) {
             all.push_back({Rung::same_day, event_key("above_300_finger_prick", entry.at), entry.at,
                            finger_prick_words(entry, input.unit), whom_today});
         }
@@ -94,14 +94,14 @@ bool above_240_near(const LadderInput& input, Instant at) {
     const auto near = [&](Instant other) { return std::chrono::abs(other - at) <= near_a_ketone; };
     for (const Wear& wear : input.wears) {
         for (const Reading& reading : wear.readings) {
-            if (near(reading.at) && above(reading, above_240)) {
+            if (near(reading.at) && above(reading, edge_240)) {
                 return true;
             }
         }
     }
     return std::ranges::any_of(input.diary, [&](const DiaryEntry& entry) {
         return entry.kind == DiaryKind::finger_prick && entry.glucose && near(entry.at) &&
-               above(Reading{entry.at, *entry.glucose, std::chrono::seconds{1}}, above_240);
+               above(Reading{entry.at, *entry.glucose, std::chrono::seconds{1}}, edge_240);
     });
 }
 
@@ -120,6 +120,10 @@ void add_above_240_with_ketones(const LadderInput& input, std::vector<Escalation
 }
 
 }  // namespace
+
+bool above_300(const Reading& reading) {
+    return above(reading, edge_300);
+}
 
 std::vector<Escalation> highs_on_the_ladder(const LadderInput& input) {
     std::vector<Escalation> all;

@@ -1,5 +1,5 @@
 #include "coaching/ladder_rules.hpp"
-#include "diary/written_words.hpp"
+#include "diary/alarm_words.hpp"
 #include "findings/disputed_low_words.hpp"
 #include "findings/edge_words.hpp"
 #include "findings/finger_prick_words.hpp"
@@ -136,13 +136,6 @@ void add_repeated_lows(const LadderInput& input, std::vector<Escalation>& all) {
         }
     }
     tell();
-}
-
-bool tells_of_help(const DiaryEntry& entry) {
-    return speaks_of(
-        entry, {"needed help", "helped me", "had to help", "glucagon", "ambulance", "passed out",
-                "unconscious", "found me", "gave me juice", "gave me sugar", "gave me glucose",
-                "gave me sweets", "brought me juice", "brought me sugar", "got me juice"});
 }
 
 }  // namespace

@@ -27,6 +27,9 @@ std::vector<Escalation> diary_on_the_ladder(const LadderInput& input);
 /// tablets.
 std::vector<Escalation> improvement_on_the_ladder(const LadderInput& input);
 
+/// Above 300 mg/dL (16.7 mmol/L), or HIGH.
+bool above_300(const Reading& reading);
+
 /// "very_low@1772673300": kind and moment.
 std::string event_key(const char* kind, Instant at);
 

@@ -149,6 +149,8 @@ const char* question_of(GateKind kind) {
         case GateKind::feet:
         case GateKind::chest:
             return "May the client walk after meals, and within which limits?";
+        case GateKind::what_it_does:
+            break;
     }
     return "";
 }
@@ -180,6 +182,7 @@ const char* not_known_yet(GateKind kind) {
         case GateKind::secretagogue:
         case GateKind::eating_signs:
         case GateKind::names_a_medicine:
+        case GateKind::what_it_does:
             break;
     }
     return "all the medicines taken";

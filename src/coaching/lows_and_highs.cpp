@@ -1,5 +1,6 @@
 #include "coaching/lows_and_highs.hpp"
 
+#include "coaching/ladder_rules.hpp"
 #include "findings/wording.hpp"
 #include "measures/episodes.hpp"
 #include "measures/time_in_bands.hpp"
@@ -32,7 +33,9 @@ LowOrHigh told(const Episode& episode, const std::string& what, const Wear& wear
     one.very_low = episode.kind == EpisodeKind::very_low;
     one.what = what + unseen(episode);
     one.lasted = hours_and_minutes(episode.lasted);
+    one.above_300 = above_300(episode.extreme);
     one.value = value_words(episode.extreme, unit);
+    one.value_at = episode.extreme.at;
     one.seen_by = wear.label;
     return one;
 }
@@ -72,10 +75,11 @@ void add_of_diary(const DiaryEntry& entry, GlucoseUnit unit, std::vector<LowOrHi
     }
     const bool low = band != Band::very_high;
     all.push_back({entry.at, low, band == Band::very_low,
+                   above_300(Reading{entry.at, *entry.glucose, std::chrono::seconds{1}}),
                    band == Band::very_low ? "very low"
                    : low                  ? "low"
                                           : "very high",
-                   "", glucose_words(entry.glucose->in(unit), unit), "finger-prick"});
+                   "", glucose_words(entry.glucose->in(unit), unit), entry.at, "finger-prick"});
 }
 
 }  // namespace

@@ -15,10 +15,12 @@ struct LowOrHigh {
     Instant at;
     bool low = true;
     bool very_low = false;
-    std::string what;     ///< "very low, end not seen"
-    std::string lasted;   ///< "47 min"; empty for a finger-prick
-    std::string value;    ///< the lowest or highest: "2.4 mmol/L", "below 2.2 mmol/L"
-    std::string seen_by;  ///< "wear 2", "finger-prick"
+    bool above_300 = false;  ///< mg/dL, as on the ladder: its highest is told with its time
+    std::string what;        ///< "very low, end not seen"
+    std::string lasted;      ///< "47 min"; empty for a finger-prick
+    std::string value;       ///< the lowest or highest: "2.4 mmol/L", "below 2.2 mmol/L"
+    Instant value_at;        ///< when that was
+    std::string seen_by;     ///< "wear 2", "finger-prick"
 };
 
 /// Low and very low stretches and those above 250 mg/dL (13.9 mmol/L), of every wear, raw (safety

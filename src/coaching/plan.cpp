@@ -60,11 +60,12 @@ class Planner {
     Plan plan() {
         std::vector<const CandidateChange*> open;
         for (const CandidateChange& change : candidate_changes()) {
-            auto gates = gates_before_offer(proposed_by(change), change.words, care_);
+            const Proposed proposed = proposed_by(change);
+            auto gates = gates_before_offer(proposed, change.words, care_);
             if (gates.empty()) {
                 open.push_back(&change);
             } else {
-                plan_.closed.push_back({&change, std::move(gates)});
+                plan_.closed.push_back({&change, std::move(gates), proposed});
             }
         }
         if (!trace_.readings.empty()) {
@@ -172,7 +173,8 @@ class Planner {
             return;
         }
         if (auto eyes = eye_gates(care_); candidate.hours >= fast_fall_hours && !eyes.empty()) {
-            plan_.closed.push_back({&change, std::move(eyes)});  // rule 10: the clinic first
+            plan_.closed.push_back(
+                {&change, std::move(eyes), change.proposed});  // rule 10: the clinic first
             return;
         }
         candidate.cautions = cautions_of(change, care_);

@@ -48,6 +48,7 @@ struct RankedCandidate {
 struct ClosedCandidate {
     const CandidateChange* change = nullptr;
     std::vector<Gate> gates;
+    Proposed proposed{};  ///< what it is for this client
 };
 /// What opens a gate: a question to the client, a letter to the prescriber; empty: nothing does. Of
 /// pregnancy: nothing does, and the prescriber is to be told (safety rule 11).

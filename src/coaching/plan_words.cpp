@@ -62,8 +62,11 @@ std::string rows_words(const RankedCandidate& candidate) {
 }  // namespace
 
 std::string opens(const Gate& gate) {
+    if (gate.kind == GateKind::what_it_does) {
+        return gate.open_question ? "Answer it first." : "";
+    }
     if (gate.open_question) {
-        return "Ask first.";
+        return gate.kind == GateKind::names_a_medicine ? "Answer it first." : "Ask first.";
     }
     if (gate.kind == GateKind::pregnancy) {
         return "Write to the prescriber now, so that they know and the clinic leads. Nothing opens "

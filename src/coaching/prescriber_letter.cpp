@@ -4,6 +4,7 @@
 #include "coaching/weight.hpp"
 #include "findings/edge_words.hpp"
 #include "findings/wording.hpp"
+#include "time/clock_words.hpp"
 
 #include <fmt/format.h>
 
@@ -17,6 +18,7 @@ namespace {
 // Rows listed besides every very low; the rest is counted. Ours: one sheet.
 constexpr std::size_t most_lows = 8;
 constexpr std::size_t most_highs = 5;
+constexpr std::size_t most_above_300 = 10;
 constexpr std::size_t most_not_said = 3;
 constexpr std::chrono::days stopped_lately{90};
 
@@ -141,6 +143,13 @@ class Letter {
                           zones.date_at(days.to - std::chrono::seconds{1}), way());
     }
 
+    std::string clock_at(Instant at) const {
+        const WallTime wall = client_.review.input.zones.wall_time(at);
+        return clock_words(std::chrono::floor<std::chrono::minutes>(
+                               wall - std::chrono::floor<std::chrono::days>(wall)),
+                           way());
+    }
+
     void lows_and_highs_of_late() {
         const Interval window = days();
         const auto& zones = client_.review.input.zones;
@@ -150,15 +159,22 @@ class Letter {
         say_finding("lows", window);
         std::size_t lows = 0;
         std::size_t highs = 0;
+        std::size_t above_300 = 0;  // what the ladder tells stands in the table too
         PaperTable table{{"from", "what", "for", "lowest or highest", "seen by"},
                          {0.25, 0.25, 0.14, 0.21, 0.15},
                          {}};
         for (const LowOrHigh& one : all) {
-            std::size_t& count = one.low ? lows : highs;
+            std::size_t& count = one.low ? lows : one.above_300 ? above_300 : highs;
             count += one.very_low ? 0 : 1;
-            if (one.very_low || count <= (one.low ? most_lows : most_highs)) {
-                table.rows.push_back({day_and_time(zones.wall_time(one.at), way()), one.what,
-                                      one.lasted, one.value, one.seen_by});
+            const std::size_t most = one.low         ? most_lows
+                                     : one.above_300 ? most_above_300
+                                                     : most_highs;
+            if (one.very_low || count <= most) {
+                // By its time the highest is found among what leads the letter.
+                const bool timed = one.above_300 && one.value_at != one.at;
+                table.rows.push_back(
+                    {day_and_time(zones.wall_time(one.at), way()), one.what, one.lasted,
+                     timed ? one.value + " at " + clock_at(one.value_at) : one.value, one.seen_by});
             }
         }
         if (!table.rows.empty()) {
@@ -167,7 +183,9 @@ class Letter {
         const auto left_out = [](std::size_t count, std::size_t most) {
             return count > most ? count - most : 0;
         };
-        if (const auto more = left_out(lows, most_lows) + left_out(highs, most_highs); more > 0) {
+        if (const auto more = left_out(lows, most_lows) + left_out(highs, most_highs) +
+                              left_out(above_300, most_above_300);
+            more > 0) {
             say(fmt::format("{} earlier ones, none of them very low, are not listed.", more));
         }
         say(fmt::format("Low is below {}, very low below {}, very high above {}.",

@@ -39,6 +39,25 @@ bool offers_a_trial(const Finding& finding) {
     return finding.next.step == NextStep::run_trial;
 }
 
+// Alcohol beside what can bring lows or ketoacidosis is the clinic's to talk about.
+bool alcohol_is_the_clinics(const CareInput& care) {
+    const MedicineRisks risks = care.medicines.risks_at(care.as_of);
+    return !risks.answered || risks.insulin || risks.secretagogue || risks.sglt2;
+}
+
+void withhold(QuestionFinding& told, GatesOfClient& gates, bool alcohol_to_clinic,
+              Licence licence) {
+    if (told.cause == Cause::alcohol && alcohol_to_clinic && !told.finding.next.sentence.empty()) {
+        told.finding.next = {
+            NextStep::contact_prescriber,
+            "Alcohol beside insulin, a sulfonylurea, a glinide or an SGLT2 inhibitor (or a list of "
+            "medicines not answered) is for the clinic: the client asks there. Nothing about it is "
+            "tried out here."};
+    } else if (offers_a_trial(told.finding)) {
+        withhold_offer(told.finding, gates.before(proposed_by(told.cause)), licence);
+    }
+}
+
 }  // namespace
 
 Proposed proposed_by(Cause cause) {
@@ -96,23 +115,20 @@ bool withhold_offer(TrialReading& reading, const std::vector<Gate>& gates, Licen
 
 void withhold_trials(QuestionAnswers& answers, const CareInput& care, Licence licence) {
     GatesOfClient gates(care);
+    const bool to_clinic = alcohol_is_the_clinics(care);
     for (QuestionFinding& told : answers.findings) {
-        if (offers_a_trial(told.finding)) {
-            withhold_offer(told.finding, gates.before(proposed_by(told.cause)), licence);
-        }
+        withhold(told, gates, to_clinic, licence);
     }
 }
 
 void withhold_trials(FirstReview& review, const CareInput& care, Licence licence) {
     WhatGoesWithIt& goes_with = review.goes_with;
     GatesOfClient gates(care);
+    const bool to_clinic = alcohol_is_the_clinics(care);
     for (StandingQuestion& question : goes_with.questions) {
-        if (offers_a_trial(question.told.finding)) {
-            withhold_offer(question.told.finding, gates.before(proposed_by(question.told.cause)),
-                           licence);
-        }
+        withhold(question.told, gates, to_clinic, licence);
     }
-    const auto withhold = [&](Finding& finding) {
+    const auto withhold_where_it_stands = [&](Finding& finding) {
         const auto of_a_question =
             std::ranges::find_if(goes_with.questions, [&](const StandingQuestion& question) {
                 return question.told.finding.code == finding.code;
@@ -125,8 +141,8 @@ void withhold_trials(FirstReview& review, const CareInput& care, Licence licence
             withhold_offer(finding, gates.before(Proposed::food_change), licence);
         }
     };
-    std::ranges::for_each(goes_with.leading, withhold);
-    std::ranges::for_each(review.findings, withhold);
+    std::ranges::for_each(goes_with.leading, withhold_where_it_stands);
+    std::ranges::for_each(review.findings, withhold_where_it_stands);
 }
 
 }  // namespace tracewright

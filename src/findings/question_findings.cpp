@@ -413,11 +413,7 @@ QuestionAnswers scan_causes(const ReviewInput& input, Outcome outcome,
                               : "; nothing that stands out from chance");
         told.finding.client_sentence.clear();
         told.finding.next =
-            trial ? unless_in_pregnancy(
-                        {NextStep::run_trial, fmt::format("Worth a trial: {} varied by lot.",
-                                                          facts_of(told.cause).words)},
-                        input.goals)
-                  : Next{};
+            trial ? unless_in_pregnancy(next_of_a_scan(outcome, told.cause), input.goals) : Next{};
         told.finding.evidence.method += "; a scan, each on its own (Benjamini-Hochberg, 0.10)";
     }
     std::stable_sort(

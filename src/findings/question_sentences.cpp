@@ -236,8 +236,52 @@ std::string client_sentence(Outcome outcome, Cause cause, const DriverResult& re
                        facts_of(cause).change, facts_of(outcome).words);
 }
 
+bool can_be_drawn_by_lot(Cause cause) {
+    switch (cause) {
+        case Cause::alcohol:
+        case Cause::stress:
+        case Cause::weekend:
+        case Cause::travel:
+        case Cause::work_shift:
+        case Cause::cycle:
+            return false;
+        case Cause::sleep:
+        case Cause::bedtime:
+        case Cause::dinner_time:
+        case Cause::last_meal_to_bed:
+        case Cause::dinner_carbohydrate:
+        case Cause::dinner_energy:
+        case Cause::meal_carbohydrate:
+        case Cause::day_carbohydrate:
+        case Cause::movement:
+        case Cause::walk_after:
+        case Cause::meal_energy:
+        case Cause::meal_order:
+        case Cause::strength:
+        case Cause::walk_before:
+        case Cause::carbohydrate_before:
+            break;
+    }
+    return true;
+}
+
+Next next_of_a_scan(Outcome outcome, Cause cause) {
+    const CauseFacts& facts = facts_of(cause);
+    if (can_be_drawn_by_lot(cause)) {
+        return {NextStep::run_trial, fmt::format("Worth a trial: {} varied by lot.", facts.words)};
+    }
+    return {NextStep::collect_more,
+            fmt::format("Worth a question of its own on more {}{}{}: it is nothing to draw by lot.",
+                        rows_called(outcome, 2), *facts.to_note != 0 ? ", noting " : "",
+                        facts.to_note)};
+}
+
 Next next_step(Outcome outcome, Cause cause, const DriverResult& result) {
     const CauseFacts& facts = facts_of(cause);
+    const Next more_noted{NextStep::collect_more,
+                          fmt::format("It is nothing to draw by lot: more {} with and without it, "
+                                      "noted beside what else differed on them, tell more.",
+                                      rows_called(outcome, 2))};
     switch (result.gate) {
         case DriverGate::too_few:
         case DriverGate::too_many_drivers:
@@ -248,6 +292,9 @@ Next next_step(Outcome outcome, Cause cause, const DriverResult& result) {
             return {NextStep::nothing, ""};
         case DriverGate::no_contrast:
         case DriverGate::inseparable:
+            if (!can_be_drawn_by_lot(cause)) {
+                return more_noted;
+            }
             return {
                 NextStep::run_trial,
                 fmt::format("A trial: vary {} by lot while the rest stays as it is.", facts.words)};
@@ -256,6 +303,10 @@ Next next_step(Outcome outcome, Cause cause, const DriverResult& result) {
     }
     if (result.answer == Answer::no_difference_worth_acting_on) {
         return {NextStep::nothing, ""};
+    }
+    if (result.answer == Answer::yes && !can_be_drawn_by_lot(cause)) {
+        return {NextStep::collect_more,
+                "What goes together need not come from one another. " + more_noted.sentence};
     }
     if (result.answer == Answer::yes) {
         return {NextStep::run_trial,
@@ -267,6 +318,13 @@ Next next_step(Outcome outcome, Cause cause, const DriverResult& result) {
         return {NextStep::collect_more,
                 fmt::format("About {} more {} like these would tell, if the estimate holds.",
                             *result.more_rows, rows_called(outcome, *result.more_rows))};
+    }
+    if (!can_be_drawn_by_lot(cause)) {
+        return {NextStep::nothing,
+                fmt::format("More {} of the same kind would not tell within four months, and it is "
+                            "nothing to draw by lot: noting what else differs on them may show "
+                            "more.",
+                            rows_called(outcome, 2))};
     }
     return {NextStep::run_trial,
             fmt::format("More {} of the same kind would not tell within four months: a trial with "

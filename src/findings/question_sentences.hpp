@@ -35,6 +35,12 @@ std::string answer_sentence(const QuestionAnswers& answers, const DriverFit& fit
 std::string client_sentence(Outcome outcome, Cause cause, const DriverResult& result);
 Next next_step(Outcome outcome, Cause cause, const DriverResult& result);
 
+/// Whether a trial may draw this cause by lot. Drink, tension and the calendar are nobody's to
+/// draw: of these more days noted tell.
+bool can_be_drawn_by_lot(Cause cause);
+/// What a scan's finding that stands out from chance leads to.
+Next next_of_a_scan(Outcome outcome, Cause cause);
+
 /// In pregnancy, while planning one or when unsure a trial is none of ours to offer (safety rule
 /// 11): the clinic leads instead. Else `next` as it is.
 Next unless_in_pregnancy(Next next, const Goals& goals);

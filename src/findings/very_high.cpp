@@ -25,6 +25,14 @@ int days_mostly_very_high(const FirstReview& review) {
         }));
 }
 
+// Limit first: HIGH is above every number.
+bool lower(const Reading& a, const Reading& b) {
+    const auto rank = [](const Reading& r) {
+        return std::pair{r.limit() == Limit::above, r.value().in(GlucoseUnit::mg_per_dl)};
+    };
+    return rank(a) < rank(b);
+}
+
 std::string highest_words(const Reading& highest) {
     const std::string level = glucose_words(highest.value().value(), highest.unit());
     return highest.limit() == Limit::above ? "above " + level : level;
@@ -45,19 +53,27 @@ std::optional<Finding> very_high_finding(const FirstReview& review) {
     finding.answer = Answer::yes;
     if (above > 0) {
         const auto last = std::find_if(readings.rbegin(), readings.rend(), above_ladder);
-        const auto highest = std::max_element(
-            readings.begin(), readings.end(), [](const Reading& a, const Reading& b) {
-                const auto rank = [](const Reading& r) {
-                    return std::pair{r.limit() == Limit::above,
-                                     r.value().in(GlucoseUnit::mg_per_dl)};
-                };
-                return rank(a) < rank(b);
-            });
+        // Told by the highest reading of that day, as the list of clients and the letter tell it.
+        const ZoneHistory& zones = review.input.zones;
+        const CivilDate day = zones.date_at(last->at);
+        const Reading* of_day = &*last;
+        for (const Reading& reading : readings) {
+            if (zones.date_at(reading.at) == day && lower(*of_day, reading)) {
+                of_day = &reading;
+            }
+        }
+        for (const Reading& reading : readings) {  // the first of equals
+            if (zones.date_at(reading.at) == day && !lower(reading, *of_day)) {
+                of_day = &reading;
+                break;
+            }
+        }
+        const auto highest = std::max_element(readings.begin(), readings.end(), lower);
         finding.sentence = fmt::format(
-            "{}, {}: above {}. Highest of all {}.",
-            day_and_time(review.input.zones.wall_time(last->at), review.input.zones.writing()),
-            age_words(last->at, review.input.as_of, review.input.zones),
-            edge_words(300, review.input.unit), highest_words(*highest));
+            "{}, {}: above {}, highest of the day {}. Highest of all {}.",
+            day_and_time(zones.wall_time(of_day->at), zones.writing()),
+            age_words(of_day->at, review.input.as_of, zones), edge_words(300, review.input.unit),
+            highest_words(*of_day), highest_words(*highest));
         finding.next = {NextStep::contact_prescriber,
                         "Same day: tell the client and the prescriber. Drowsy, vomiting, breathing "
                         "fast or unable to keep fluids down: emergency now. Local guidance comes "

@@ -1,5 +1,6 @@
 #include "intake/client_message.hpp"
 
+#include "diary/alarm_words.hpp"
 #include "intake/loose_clock.hpp"
 #include "intake/message_kind.hpp"
 #include "intake/message_meaning.hpp"
@@ -95,6 +96,9 @@ class MessageReader {
         one.entry.kind = kind_of_part(part, options_.unit, options_.foods, one.doubts);
         if (is_left_out(part) || part.text.empty()) {
             one.entry.text = part.written;
+        }
+        if (tells_an_alarm(part.written)) {
+            one.entry.text = part.written;  // "had a fit": what the verb says belongs to it
         }
         if (!part.slot.empty() && one.entry.kind == DiaryKind::meal) {
             one.entry.slot = part.slot;

@@ -3,14 +3,23 @@
 #include "intake/message_parts.hpp"
 #include "units/glucose.hpp"
 
+#include <vector>
+
 namespace tracewright {
 
 /// Whether a number is one that a meter can show.
 bool plausible_level(double value, GlucoseUnit unit);
 
+/// The numbers of a part that may be a level: no count of tablets or sweets, no weight or time.
+std::vector<double> numbers_of_levels(const MessagePart& part);
+
+/// "2 glucose tabs", "3 dextrose sweets": fast sugar, neither a level nor a medicine.
+bool tells_of_fast_sugar(const MessagePart& part);
+
 /// Whether a part of a message is nothing but a level of glucose: "low 2.6", "sugar was 47", "2.6"
 /// behind a time. A bare number needs a decimal in mmol/L, for an hour or an amount is written
-/// without one.
+/// without one. Where the part names a level the number may be in the unit that is not the usual
+/// one.
 bool tells_a_level(const MessagePart& part, GlucoseUnit usual);
 
 /// "went low", "had a low", "hypo": a low without a number. "felt low" is a mood, "low carb" food.

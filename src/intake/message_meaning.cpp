@@ -1,5 +1,6 @@
 #include "intake/message_meaning.hpp"
 
+#include "diary/alarm_words.hpp"
 #include "diary/eaten_text.hpp"
 #include "diary/medicine_text.hpp"
 #include "intake/message_kind.hpp"
@@ -17,11 +18,11 @@ namespace {
 
 void set_level(const MessagePart& part, GlucoseUnit usual, DiaryEntry& entry,
                std::vector<Doubt>& doubts) {
-    std::optional<double> value;
+    const std::vector<double> numbers = numbers_of_levels(part);
+    const std::optional<double> value =
+        numbers.empty() ? std::nullopt : std::optional(numbers.front());
     std::optional<GlucoseUnit> unit;
     for (const MessageWord& word : part.words) {
-        const auto number = message_number(word.text);
-        value = value ? value : number;
         if (word.text == "mmol" || word.text == "mmol/l") {
             unit = GlucoseUnit::mmol_per_l;
         } else if (word.text == "mg/dl") {
@@ -55,6 +56,15 @@ void set_level(const MessagePart& part, GlucoseUnit usual, DiaryEntry& entry,
                           fmt::format("the unit is not written: {} is taken", name_of(taken))});
     }
     entry.glucose = Glucose{static_cast<std::int32_t>(std::lround(*value * 100)), taken};
+}
+
+// A verb of eating ("had a seizure") makes no food of it.
+DiaryKind kind_of_alarm(const MessagePart& part) {
+    const auto told = kind_of_words(part.words);
+    const bool level = told == DiaryKind::finger_prick || told == DiaryKind::ketones;
+    const bool kept = level ? !numbers_of_levels(part).empty()
+                            : told == DiaryKind::illness || told == DiaryKind::mood;
+    return kept ? *told : DiaryKind::symptom;
 }
 
 }  // namespace
@@ -103,6 +113,9 @@ bool is_left_out(const MessagePart& part) {
 
 DiaryKind kind_of_part(const MessagePart& part, GlucoseUnit unit, const KnownFoods& foods,
                        std::vector<Doubt>& doubts) {
+    if (tells_an_alarm(part.written)) {
+        return kind_of_alarm(part);
+    }
     if (is_left_out(part) || is_vaccination(part.words)) {
         return DiaryKind::note;
     }
@@ -115,12 +128,13 @@ DiaryKind kind_of_part(const MessagePart& part, GlucoseUnit unit, const KnownFoo
     if (tells_of_a_low(part)) {
         return DiaryKind::symptom;
     }
+    if (tells_of_fast_sugar(part) && numbers_of_levels(part).empty()) {
+        return DiaryKind::meal;
+    }
     const auto told = kind_of_words(part.words);
     const bool medicine = !medicine_text(part.text).recognised.empty();
     const bool measured = told == DiaryKind::finger_prick || told == DiaryKind::ketones;
-    const bool has_number =
-        std::any_of(part.words.begin(), part.words.end(),
-                    [](const MessageWord& word) { return message_number(word.text); });
+    const bool has_number = !numbers_of_levels(part).empty();
     if (told && told != DiaryKind::medicine && told != DiaryKind::meal &&
         (!measured || has_number)) {
         return *told;

@@ -316,7 +316,8 @@ class PartReader {
 
     bool verb() {
         const auto begun = kind_begun_by(word());
-        if (!begun) {
+        const bool must = word() == "had" && word(1) == "to";  // "my son had to help me"
+        if (!begun || must) {
             return false;
         }
         if (has_content()) {

@@ -80,8 +80,9 @@ std::optional<Proposed> kind_of(const Fields& fields) {
 
 Reply agree_reply(Asked& asked) {
     const auto fields =
-        fields_of(asked.request, {"words", "candidate", "kind", "with_prescriber", "when", "where",
-                                  "how_often", "if_not", "how_checked", "check_on", "stop_when"});
+        fields_of(asked.request,
+                  {"words", "candidate", "kind", "eating", "moves", "medicine", "with_prescriber",
+                   "when", "where", "how_often", "if_not", "how_checked", "check_on", "stop_when"});
     if (!fields) {
         return fields.error();
     }
@@ -93,6 +94,14 @@ Reply agree_reply(Asked& asked) {
     if (with_prescriber != "yes" && with_prescriber != "no") {
         return unfit("with_prescriber: found another text, expected yes or no");
     }
+    const auto eating = eating_change_called(fields->at("eating"));
+    const auto moves = answer_called(fields->at("moves"));
+    const auto medicine = answer_called(fields->at("medicine"));
+    if (!eating || !moves || !medicine) {
+        return unfit(eating ? "moves, medicine: found another text, expected yes, no or nothing"
+                            : "eating: found another text, expected nothing, as-much, less or an "
+                              "empty one");
+    }
     AgreedChange change;
     change.words = fields->at("words");
     change.when = fields->at("when");
@@ -102,6 +111,8 @@ Reply agree_reply(Asked& asked) {
     change.how_checked = fields->at("how_checked");
     change.stop_when = fields->at("stop_when");
     change.kind = *kind;
+    change.candidate = fields->at("candidate");
+    change.does = {*eating, *moves, *medicine};
     if (const std::string& check_on = fields->at("check_on"); !check_on.empty()) {
         change.check_on = day_of_text(check_on);
         if (!change.check_on) {
@@ -113,7 +124,7 @@ Reply agree_reply(Asked& asked) {
         return record.error();
     }
     auto agreed = agree_on(std::move(change), with_prescriber == "yes", plan_of(*record),
-                           record->care(), record->today());
+                           record->input, record->care(), record->today());
     if (!agreed) {
         return not_agreed(agreed.error(), asked.coach.licence);
     }

@@ -27,6 +27,7 @@ constexpr std::array<const char*, 4> goal_kinds{"adults", "older", "own", "pregn
 constexpr std::array<const char*, 7> proposed{
     "low carbohydrate", "fasting", "meal skipping", "weight loss",
     "food change",      "walking", "other"};
+constexpr std::array<const char*, 4> eating_changes{"not asked", "nothing", "as much", "less"};
 constexpr std::array<const char*, 4> change_outcomes{"open", "kept", "dropped", "changed"};
 
 Json text_of(const std::optional<CivilDate>& day) {
@@ -256,6 +257,10 @@ Json change_of(const AgreedChange& change) {
             {"check_days", value_of(change.check_days)},
             {"stop_when", change.stop_when},
             {"kind", word_of(proposed, change.kind)},
+            {"candidate", change.candidate},
+            {"eating", word_of(eating_changes, change.does.eating)},
+            {"moves", word_of(answers, change.does.moves)},
+            {"medicine", word_of(answers, change.does.medicine)},
             {"outcome", word_of(change_outcomes, change.outcome)},
             {"ended_on", text_of(change.ended_on)}};
 }
@@ -273,6 +278,10 @@ void read_change(DocumentReader& item, AgreedChange& change) {
     item.number("check_days", change.check_days);
     item.text("stop_when", change.stop_when);
     item.word("kind", proposed, change.kind);
+    item.text("candidate", change.candidate);
+    item.word("eating", eating_changes, change.does.eating);
+    item.word("moves", answers, change.does.moves);
+    item.word("medicine", answers, change.does.medicine);
     item.word("outcome", change_outcomes, change.outcome);
     item.date("ended_on", change.ended_on);
 }

@@ -38,6 +38,25 @@ TEST(AskCommand, lists_what_can_be_asked_without_a_file) {
     }
 }
 
+// Safety rules 7 to 12: of files nothing is known of the client, and that counts as risky.
+TEST(AskCommand, of_files_no_trial_is_offered_behind_what_is_not_known) {
+    bool told = false;
+    for (const std::string about : {"dinner", "in-range", "day-mean", "fasting"}) {
+        const Ran ran = asked({"--about", about, "--scan", "--json"});
+        for (const json& finding : json::parse(ran.out)["findings"]) {
+            EXPECT_NE(finding["next"]["step"], "run_trial") << finding.dump();
+            const std::string next = finding["next"]["sentence"];
+            told = told || next.find("No trial is offered now.") != std::string::npos;
+        }
+    }
+    for (const std::string because : {"sleep,movement", "dinner-time"}) {
+        const Ran ran = asked({"--about", "fasting", "--because", because});
+        EXPECT_EQ(ran.out.find("by lot"), std::string::npos) << ran.out;
+        told = told || ran.out.find("No trial is offered now.") != std::string::npos;
+    }
+    EXPECT_TRUE(told);
+}
+
 TEST(AskCommand, json_is_the_whole_finding_by_its_schema) {
     std::ifstream file(source + "/docs/formats/ask.schema.json");
     const json schema = json::parse(file);

@@ -234,6 +234,19 @@ TEST(Command, a_review_is_written_whole) {
     EXPECT_EQ(document["as_of"], "2026-03-17T10:00:00+01:00");
 }
 
+// Safety rules 7 to 12: of files nothing is known of the client, and that counts as risky.
+TEST(Command, a_review_of_files_offers_no_trial_behind_what_is_not_known) {
+    const TemporaryFolder folder;
+    const Ran ran =
+        run({"review", example, "--zone", "Europe/Berlin", "--out", folder.path("review")});
+    ASSERT_EQ(ran.exit, Exit::done) << ran.err;
+    std::ifstream file(folder.path("review/review.json"));
+    const std::string text{std::istreambuf_iterator<char>(file), {}};
+    EXPECT_EQ(text.find("\"run_trial\""), std::string::npos);
+    EXPECT_EQ(text.find("varied by lot"), std::string::npos);
+    EXPECT_NE(text.find("No trial is offered now."), std::string::npos);
+}
+
 TEST(Command, a_review_without_a_reading_is_exit_1) {
     const TemporaryFolder folder;
     const std::string diary =

@@ -100,7 +100,9 @@ TEST_F(PlanCommands, plan_story_and_reminders_are_by_their_formats) {
 TEST_F(PlanCommands, a_change_is_agreed_whole_once_and_ended_with_its_outcome) {
     const Ran part = practice({"plan", "c1", "--agree", "a walk", "--kind", "walking"});
     EXPECT_EQ(part.exit, Exit::wrong_usage);
-    EXPECT_THAT(part.err, HasSubstr("found nothing of: when, where, how often, if not, stop when"));
+    EXPECT_THAT(part.err,
+                HasSubstr("found nothing of: when, where, how often, if not, how checked, stop "
+                          "when"));
     ASSERT_EQ(practice(whole).exit, Exit::done);
     EXPECT_EQ(practice(whole).exit, Exit::cannot_answer);
     EXPECT_EQ(practice({"plan", "c1", "--ended", "perhaps"}).exit, Exit::wrong_usage);
@@ -111,6 +113,25 @@ TEST_F(PlanCommands, a_change_is_agreed_whole_once_and_ended_with_its_outcome) {
     const json facts = json::parse(practice({"client", "show", "c1", "--json"}).out);
     EXPECT_EQ(facts["earlier_changes"][0]["outcome"], "kept");
     EXPECT_TRUE(facts["agreed_change"].is_null());
+}
+
+// Safety rules 8, 9 and 12.
+TEST_F(PlanCommands, a_change_in_other_words_is_agreed_once_it_is_told_what_it_does) {
+    std::vector<std::string> words = whole;
+    words[5] = "other";
+    words[3] = "as we said on Monday";
+    const Ran refused = practice(words);
+    EXPECT_EQ(refused.exit, Exit::cannot_answer);
+    EXPECT_THAT(refused.out, HasSubstr("safety rule 9"));
+    EXPECT_THAT(refused.out, HasSubstr("--eating nothing, as-much or less"));
+    words.insert(words.end(), {"--eating", "perhaps"});
+    EXPECT_EQ(practice(words).exit, Exit::wrong_usage);
+    words.back() = "nothing";
+    words.insert(words.end(), {"--moves", "no", "--medicine", "no"});
+    const Ran agreed = practice(words);
+    EXPECT_EQ(agreed.exit, Exit::done) << agreed.out << agreed.err;
+    const json facts = json::parse(practice({"client", "show", "c1", "--json"}).out);
+    EXPECT_EQ(facts["agreed_change"]["eating"], "nothing");
 }
 
 TEST_F(PlanCommands, a_medicine_is_never_agreed_on) {

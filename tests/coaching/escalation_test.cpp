@@ -90,6 +90,36 @@ TEST(VeryLowOnTheLadder, one_finger_prick_is_enough) {
     EXPECT_EQ(ladder.found("very_low_finger_prick").size(), 1U);
 }
 
+// Rule 2 and the ladder: the text is read whatever it was filed under. Invented.
+TEST(Ladder, reads_emergencies_and_help_in_entries_of_every_kind) {
+    for (const DiaryKind kind : {DiaryKind::meal, DiaryKind::note, DiaryKind::movement,
+                                 DiaryKind::finger_prick, DiaryKind::medicine}) {
+        for (const char* text : {"a seizure", "had a fit", "fainted", "chest pain", "tight chest",
+                                 "passed out", "woke up on the floor"}) {
+            Ladder ladder;
+            ladder.takes("none");
+            ladder.entry(kind, 10, text);
+            ASSERT_EQ(ladder.found("symptom").size(), 1U) << text;
+            EXPECT_EQ(ladder.found("symptom")[0].rung, Rung::emergency_now) << text;
+        }
+        for (const char* text :
+             {"my son had to help me with a low", "a paramedic came", "he gave me sugar"}) {
+            Ladder ladder;
+            ladder.entry(kind, 10, text);
+            EXPECT_EQ(ladder.found("needed_help").size(), 1U) << text;
+        }
+    }
+    Ladder sglt2;
+    sglt2.takes("empagliflozin 10");
+    sglt2.entry(DiaryKind::meal, 10, "toast, nausea after it");
+    EXPECT_EQ(sglt2.found("symptom_with_sglt2").size(), 1U);
+    Ladder exercise;
+    exercise.takes("none");
+    exercise.entry(DiaryKind::movement, 10, "yoga with deep breathing");
+    exercise.entry(DiaryKind::meal, 20, "a benefitting supper");
+    EXPECT_TRUE(exercise.found("symptom").empty());
+}
+
 // Safety rule 3: warm-up, stuck values and a second sensor are read like the rest.
 TEST(VeryLowOnTheLadder, every_wear_is_read_raw) {
     Ladder ladder;

@@ -1,8 +1,10 @@
 // Candidate changes, ranked behind their gates. Everybody in here is invented.
 #include "coaching/plan.hpp"
 
+#include "coaching/agreeing.hpp"
 #include "coaching/before_after.hpp"
 #include "coaching/care_for_tests.hpp"
+#include "coaching/check_plan.hpp"
 #include "coaching/plan_words.hpp"
 #include "coaching/trial_templates.hpp"
 
@@ -321,6 +323,62 @@ TEST(Plan, medicines_that_can_cause_lows_ask_for_a_letter_before_the_change_star
     ASSERT_NE(walk, nullptr);
     ASSERT_FALSE(walk->cautions.empty());
     EXPECT_THAT(walk->cautions[0], HasSubstr("write to the prescriber before the change starts"));
+}
+
+AgreedChange told_whole(const char* candidate, Proposed kind) {
+    AgreedChange change{"as we said (invented)", {}, {}};
+    change.when = "in the evening";
+    change.where = "at home";
+    change.how_often = "five days a week";
+    change.if_not = "the next day";
+    change.stop_when = "unwell";
+    change.kind = kind;
+    change.candidate = candidate;
+    return change;
+}
+
+TEST(AgreeOn, a_candidate_is_checked_by_its_own_check_and_by_no_other) {
+    const Care care = walker();
+    const ReviewInput input = input_of(care);
+    const auto agreed = [&](const AgreedChange& change) {
+        return care.ask([&](const CareInput& asked) {
+            return agree_on(change, false, plan_for(input, asked), input, asked, care_day);
+        });
+    };
+    const Plan plan = planned(care);
+    ASSERT_GE(plan.ranked.size(), 2U);
+    bool another = false;
+    for (const RankedCandidate& one : plan.ranked) {
+        const auto check = care.ask([&](const CareInput& asked) {
+            return check_plan(one, input, asked, plan.worth_hours);
+        });
+        const auto change = agreed(told_whole(one.change->code, one.change->proposed));
+        ASSERT_TRUE(change) << one.change->code << change.error().sentence;
+        EXPECT_EQ(change->how_checked, check.by) << one.change->code;
+        EXPECT_EQ(change->check_days, check.days) << one.change->code;
+        another = another || check.by != plan.check->by || check.days != plan.check->days;
+    }
+    EXPECT_TRUE(another);
+    // Without a check of its own the coach says how.
+    AgreedChange own = told_whole("", Proposed::walking);
+    ASSERT_FALSE(agreed(own));
+    EXPECT_THAT(agreed(own).error().sentence, HasSubstr("how checked"));
+    own.how_checked = "we look at it together";
+    EXPECT_TRUE(agreed(own));
+}
+
+// What the plan closes for this client is not agreed by its name.
+TEST(AgreeOn, a_candidate_that_the_plan_closes_is_closed) {
+    Care care = walker();
+    care.takes("empagliflozin 10");
+    const ReviewInput input = input_of(care);  // 60 g of carbohydrate a day are noted
+    const auto not_agreed = care.ask([&](const CareInput& asked) {
+        return agree_on(told_whole("smaller-dinner-starch", Proposed::food_change), false,
+                        plan_for(input, asked), input, asked, care_day);
+    });
+    ASSERT_FALSE(not_agreed);
+    EXPECT_TRUE(std::ranges::any_of(not_agreed.error().gates,
+                                    [](const Gate& gate) { return gate.kind == GateKind::sglt2; }));
 }
 
 TEST(Plan, with_a_change_agreed_no_second_is) {

@@ -234,6 +234,33 @@ TEST(LowsAndHighs, are_told_once_latest_first_with_finger_pricks) {
     EXPECT_EQ(all[3].lasted, "30 min");
 }
 
+// The ladder tells a day by its highest reading: the letter's table holds that time too, however
+// many other highs came after it.
+TEST(PrescriberLetter, what_the_ladder_tells_of_a_high_stands_in_the_table_by_the_same_time) {
+    Care care;
+    Care::set(care.wears[0], 5 * 288 + 100, 12, 310);
+    Care::set(care.wears[0], 5 * 288 + 106, 1, 330);
+    for (int day = 6; day < 14; ++day) {
+        Care::set(care.wears[0], day * 288 + 100, 12, 270);
+    }
+    const auto all =
+        lows_and_highs(care.wears, care.diary, {care_at(-14), care_at(0)}, GlucoseUnit::mg_per_dl);
+    const auto high = std::ranges::find_if(all, &LowOrHigh::above_300);
+    ASSERT_NE(high, all.end());
+    const PaperCase made(care);
+    const auto very_high =
+        std::ranges::find(made.review.findings, std::string("very_high"), &Finding::code);
+    ASSERT_NE(very_high, made.review.findings.end());
+    EXPECT_THAT(very_high->sentence, HasSubstr("08:50"));  // 106 readings of five minutes
+    EXPECT_THAT(letter_of(made), HasSubstr(" at 08:50"));
+    const auto ladder = care.ask([&](const CareInput& in) {
+        return escalations(
+            {in.wears, in.diary, in.medicines, in.clock, GlucoseUnit::mg_per_dl, {}, {}});
+    });
+    ASSERT_FALSE(ladder.empty());
+    EXPECT_EQ(ladder[0].at, high->value_at);
+}
+
 TEST(PrescriberLetter, never_leaves_a_very_low_out_however_many_lows_there_are) {
     Care care;
     care.takes("gliclazide 80");

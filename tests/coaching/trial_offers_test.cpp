@@ -41,6 +41,21 @@ TEST(TrialOffers, stand_where_every_gate_is_open) {
     }
 }
 
+// Drink beside what can bring lows or ketoacidosis is the clinic's; a list not answered counts so.
+TEST(TrialOffers, alcohol_beside_a_risky_medicine_is_for_the_clinic) {
+    for (const char* medicine : {"gliclazide 80", "insulin glargine", "empagliflozin 10"}) {
+        Care care;
+        care.takes(medicine);
+        const Next next = next_of(care, Cause::alcohol);
+        EXPECT_EQ(next.step, NextStep::contact_prescriber) << medicine;
+        EXPECT_THAT(next.sentence, HasSubstr("is for the clinic")) << medicine;
+        EXPECT_EQ(next_of(care, Cause::sleep).step, NextStep::run_trial) << medicine;
+    }
+    Care open;
+    open.facts.medicines_asked_on.reset();
+    EXPECT_EQ(next_of(open, Cause::alcohol).step, NextStep::contact_prescriber);
+}
+
 // Safety rule 11: pregnant, planning, unsure or not answered.
 TEST(TrialOffers, none_is_made_in_pregnancy_nor_where_it_is_not_answered) {
     for (const Pregnancy pregnancy :

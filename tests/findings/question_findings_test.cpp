@@ -218,6 +218,32 @@ TEST(QuestionFindings, in_pregnancy_no_trial_is_offered_nor_is_one_by_a_scan) {
     }
 }
 
+// Drink, tension and the calendar are nobody's to draw by lot.
+TEST(QuestionSentences, what_no_lot_may_draw_is_never_offered_as_a_trial) {
+    for (const CauseFacts& facts : all_causes()) {
+        const bool never = facts.cause == Cause::alcohol || facts.cause == Cause::stress ||
+                           facts.cause == Cause::weekend || facts.cause == Cause::travel ||
+                           facts.cause == Cause::work_shift || facts.cause == Cause::cycle;
+        EXPECT_EQ(can_be_drawn_by_lot(facts.cause), !never) << facts.code;
+        DriverResult open;
+        DriverResult yes;
+        yes.answer = Answer::yes;
+        DriverResult alike;
+        alike.gate = DriverGate::no_contrast;
+        DriverResult together;
+        together.gate = DriverGate::inseparable;
+        for (const DriverResult& result : {open, yes, alike, together}) {
+            const Next next = next_step(Outcome::fasting, facts.cause, result);
+            EXPECT_EQ(next.step == NextStep::run_trial, !never) << facts.code;
+            EXPECT_FALSE(next.sentence.empty()) << facts.code;
+            EXPECT_EQ(next.sentence.find("nothing to draw by lot") != std::string::npos, never)
+                << next.sentence;
+        }
+        EXPECT_EQ(next_of_a_scan(Outcome::fasting, facts.cause).step == NextStep::run_trial, !never)
+            << facts.code;
+    }
+}
+
 TEST(QuestionFindings, nothing_at_all_is_cannot_tell) {
     const QuestionAnswers answers = answer_questions(ReviewInput{}, Outcome::fasting, asked);
     EXPECT_EQ(answers.rows, 0);

@@ -131,6 +131,7 @@ TEST(HandoutPages, the_handout_is_as_approved) {
     sleep.how_checked = "the nights in your diary";
     sleep.stop_when = "you lie awake for hours";
     sleep.kind = Proposed::other;
+    sleep.does = {EatingChange::nothing, Answered::no, Answered::no};
     care.facts.agreed_change = sleep;
     const PaperCase made(care);
     const Handout page = handout(made.client());

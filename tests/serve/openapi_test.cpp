@@ -109,6 +109,7 @@ TEST_F(OpenApi, every_status_is_met_and_every_reply_fits) {
     ask(404, "GET", clients + "/plan", of("nobody", "/plan"), owner);
     const json whole{
         {"words", "walk"},         {"candidate", ""},        {"kind", "other"},
+        {"eating", "nothing"},     {"moves", "yes"},         {"medicine", "no"},
         {"with_prescriber", "no"}, {"when", "after dinner"}, {"where", "outside"},
         {"how_often", "daily"},    {"if_not", "next day"},   {"how_checked", "the next wear"},
         {"check_on", ""},          {"stop_when", "pain"}};

@@ -14,6 +14,9 @@ json whole_change() {
     return {{"words", "walk round the block (invented)"},
             {"candidate", ""},
             {"kind", "other"},
+            {"eating", "nothing"},
+            {"moves", "yes"},
+            {"medicine", "no"},
             {"with_prescriber", "no"},
             {"when", "right after dinner"},
             {"where", "the park"},
@@ -84,6 +87,18 @@ TEST_F(PlanRoutes, one_change_is_agreed_whole_and_ended) {
     const json after = served.get("/api/clients/c1/plan", owner).json();
     EXPECT_TRUE(after["agreed"].is_null());
     EXPECT_EQ(after["earlier"][0]["outcome"], "kept");
+}
+
+TEST_F(PlanRoutes, what_a_change_in_other_words_does_has_to_be_answered) {
+    answer_everything();
+    json change = whole_change();
+    change["medicine"] = "";
+    const Got got = served.send("POST", "/api/clients/c1/plan/agree", change, owner);
+    EXPECT_EQ(got.code(), "gate_closed");
+    EXPECT_NE(got.body.find("is not answered"), std::string::npos) << got.body;
+    change["medicine"] = "perhaps";
+    EXPECT_EQ(served.send("POST", "/api/clients/c1/plan/agree", change, owner).code(),
+              "unfit_field");
 }
 
 TEST_F(PlanRoutes, a_medicine_in_the_words_is_never_agreed) {

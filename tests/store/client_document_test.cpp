@@ -87,7 +87,9 @@ constexpr const char* full = R"json({
                     "when": "right after dinner", "where": "round the park",
                     "how_often": "five days a week", "if_not": "the stairs, twice",
                     "how_checked": "hours in range of the next wear", "check_days": 12,
-                    "stop_when": "unwell, or glucose low", "kind": "walking"},
+                    "stop_when": "unwell, or glucose low", "kind": "walking",
+                    "candidate": "walk-after-dinner", "eating": "as much", "moves": "yes",
+                    "medicine": "no"},
   "earlier_changes": [{"words": "smaller plates", "agreed_on": "2026-01-10", "outcome": "dropped",
                        "ended_on": "2026-02-20"}]
 })json";
@@ -135,6 +137,11 @@ TEST(ClientDocument, what_is_read_is_written_and_read_again) {
     EXPECT_EQ(facts->agreed_change->if_not, "the stairs, twice");
     EXPECT_EQ(facts->agreed_change->check_days, 12);
     EXPECT_EQ(facts->agreed_change->kind, Proposed::walking);
+    EXPECT_EQ(facts->agreed_change->candidate, "walk-after-dinner");
+    EXPECT_EQ(facts->agreed_change->does.eating, EatingChange::as_much);
+    EXPECT_EQ(facts->agreed_change->does.moves, Answered::yes);
+    EXPECT_EQ(facts->agreed_change->does.medicine, Answered::no);
+    EXPECT_EQ(facts->earlier_changes.at(0).does.eating, EatingChange::not_answered);
     ASSERT_EQ(facts->earlier_changes.size(), 1U);
     EXPECT_EQ(facts->earlier_changes[0].outcome, ChangeOutcome::dropped);
     EXPECT_EQ(facts->zones[1].from,

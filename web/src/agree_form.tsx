@@ -38,10 +38,41 @@ function Field({ name, label, hint, required = false, dayFrom }: FieldProps) {
   );
 }
 
+function Choice({ name, label, answers }: { name: string; label: string; answers: Record<string, string> }) {
+  const id = `agree-${name}`;
+  return (
+    <>
+      <label for={id}>{label}</label>
+      <select id={id} name={name} required>
+        <option value="">{say.chooseKind}</option>
+        {Object.entries(answers).map(([answer, text]) => (
+          <option key={answer} value={answer}>
+            {text}
+          </option>
+        ))}
+      </select>
+    </>
+  );
+}
+
+const yesOrNo = { no: say.no, yes: say.yes };
+
+/** What a change in the coach's own words does: nothing else tells which gates it has to pass. */
+function WhatItDoes() {
+  return (
+    <>
+      <Choice name="eating" label={say.eating} answers={say.eatings} />
+      <Choice name="moves" label={say.moves} answers={yesOrNo} />
+      <Choice name="medicine" label={say.medicine} answers={yesOrNo} />
+    </>
+  );
+}
+
 /** A change is agreed whole: what, when, where, how often, what if not, how checked, when stopped. */
 export function AgreeForm({ client, plan, candidate, done }: { client: string; plan: Plan; candidate: Candidate | null; done: () => void }) {
   const { busy, told, wrong, keep } = useKeeping();
   const form = useRef<HTMLFormElement>(null);
+  const [kind, setKind] = useState("");
   useLayoutEffect(() => form.current?.querySelector("input")?.focus(), []);
   const planned = plan.ranked[0] === candidate && plan.check ? plan.check : null;
 
@@ -53,6 +84,9 @@ export function AgreeForm({ client, plan, candidate, done }: { client: string; p
       words: text("words"),
       candidate: candidate?.code ?? "",
       kind: candidate ? "" : text("kind"),
+      eating: text("eating"),
+      moves: text("moves"),
+      medicine: text("medicine"),
       with_prescriber: typed.get("with_prescriber") ? "yes" : "no",
       when: text("when"),
       where: text("where"),
@@ -73,7 +107,7 @@ export function AgreeForm({ client, plan, candidate, done }: { client: string; p
       {!candidate && (
         <>
           <label for="agree-kind">{say.kind}</label>
-          <select id="agree-kind" name="kind" required>
+          <select id="agree-kind" name="kind" required onChange={(event) => setKind(event.currentTarget.value)}>
             <option value="">{say.chooseKind}</option>
             {Object.entries(say.kinds).map(([kind, text]) => (
               <option key={kind} value={kind}>
@@ -81,6 +115,7 @@ export function AgreeForm({ client, plan, candidate, done }: { client: string; p
               </option>
             ))}
           </select>
+          {(kind === "other" || kind === "food-change") && <WhatItDoes />}
           <label class="choice">
             <input type="checkbox" name="with_prescriber" /> {say.withPrescriber}
           </label>
@@ -90,7 +125,7 @@ export function AgreeForm({ client, plan, candidate, done }: { client: string; p
       <Field name="where" label={say.where} required />
       <Field name="how_often" label={say.howOften} required />
       <Field name="if_not" label={say.ifNot} required />
-      <Field name="how_checked" label={say.howChecked} required={!plan.check} {...(plan.check ? { hint: `${say.howCheckedHint}${planned ? ` ${planned.words}` : ""}` } : {})} />
+      <Field name="how_checked" label={say.howChecked} required={!candidate} {...(candidate ? { hint: `${say.howCheckedHint}${planned ? ` ${planned.words}` : ""}` } : {})} />
       <Field name="check_on" label={say.checkOn} hint={say.checkOnHint} dayFrom={plan.today} />
       <Field name="stop_when" label={say.stopWhen} required />
       <p class="actions">

@@ -91,6 +91,12 @@ describe("What we agreed", { concurrency: false }, () => {
     assert.equal(await page.locator(".agree .wrong").count(), 0);
     await page.getByLabel("What it asks of the client").selectOption("other");
     await page.click("button:has-text('This is agreed')");
+    // Nor before it is answered what it does.
+    await page.waitForSelector("#agree-eating:invalid");
+    await page.getByLabel("What it does to eating").selectOption("nothing");
+    await page.getByLabel("Does it move the body?").selectOption("no");
+    await page.getByLabel("Does it touch a medicine, its dose or its time?").selectOption("no");
+    await page.click("button:has-text('This is agreed')");
     await page.waitForSelector(".agree .wrong");
     assert.match(await page.textContent(".agree .wrong"), /not kept.*medicine/i);
     await page.click(".agree button:has-text('Cancel')");

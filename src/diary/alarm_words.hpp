@@ -1,0 +1,24 @@
+#pragma once
+
+#include "diary/diary_entry.hpp"
+
+#include <string_view>
+
+namespace tracewright {
+
+// What people write when something serious has happened, whatever their entry was filed under.
+// English, ours, no source. Denials are not understood: a reader is asked rather than spared.
+
+/// Confused, fitting, unconscious; chest pain; fast deep breathing; can't keep fluids down.
+bool tells_an_emergency(const DiaryEntry& entry);
+
+/// Nausea, vomiting, belly pain, breathlessness: beside an SGLT2 inhibitor an emergency.
+bool tells_a_ketoacidosis_sign(const DiaryEntry& entry);
+
+/// Another person's help in a low.
+bool tells_of_help(const DiaryEntry& entry);
+
+/// An emergency or another's help, in a text of no kind yet.
+bool tells_an_alarm(std::string_view text);
+
+}  // namespace tracewright
