@@ -13,13 +13,14 @@ bool eating_screen_closes(SharedKind kind) {
         case SharedKind::food_amounts:
         case SharedKind::meal_photos:
         case SharedKind::weight:
+        case SharedKind::letter:  // it tells the hours in range; printed it still goes to the
+                                  // clinic
             return true;
         case SharedKind::lows:
         case SharedKind::diary:
         case SharedKind::mood:
         case SharedKind::notes:
         case SharedKind::medicines:
-        case SharedKind::letter:
             return false;
     }
     return true;

@@ -3,10 +3,12 @@
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
 #include "measures/time_in_bands.hpp"
+#include "trace/left_out.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 #include <set>
 
 namespace tracewright {
@@ -28,6 +30,28 @@ std::vector<Episode> low_episodes(const FirstReview& review) {
 
 bool touches(const Episode& episode, const Mark& mark) {
     return intersection({episode.from, episode.to}, mark.stretch).length().count() > 0;
+}
+
+// Of a low that reaches into a suspect stretch, what lies outside may be one all the same.
+int lows_without_suspect(const FirstReview& review) {
+    std::vector<Wear> wears = review.input.wears;
+    for (Wear& wear : wears) {
+        std::vector<Interval> marked;
+        for (const Mark& mark : suspect_stretches(wear, review.input.suspect)) {
+            marked.push_back(mark.stretch);
+        }
+        wear = without_stretches(std::move(wear), marked);
+    }
+    std::optional<std::size_t> prefer = review.input.prefer_wear;
+    if (std::erase_if(wears, [](const Wear& wear) { return wear.empty(); }) > 0) {
+        prefer.reset();  // it names a wear by its place among all
+    }
+    if (wears.empty()) {
+        return 0;
+    }
+    const CountedTrace trace = counted_trace(wears, prefer);
+    return static_cast<int>(std::ranges::count(episodes_of(cut(trace.view(), review.trace.window)),
+                                               EpisodeKind::low, &Episode::kind));
 }
 
 struct NightSeen {
@@ -142,7 +166,7 @@ bool two_within_a_week(const std::vector<Episode>& lows) {
 void say_seen(const FirstReview& review, const std::vector<Episode>& lows, Finding& finding) {
     std::set<CivilDate> days;
     int nights = 0;
-    int apart_from_marks = 0;
+    bool suspect = false;
     int single = 0;
     int unended = 0;
     for (const Episode& low : lows) {
@@ -150,7 +174,7 @@ void say_seen(const FirstReview& review, const std::vector<Episode>& lows, Findi
         nights += at_night(review, low) ? 1 : 0;
         single += low.single_reading ? 1 : 0;
         unended += low.end_not_seen ? 1 : 0;
-        apart_from_marks += std::none_of(review.marks.begin(), review.marks.end(),
+        suspect = suspect || std::any_of(review.marks.begin(), review.marks.end(),
                                          [&](const Mark& mark) { return touches(low, mark); });
     }
     const auto lowest =
@@ -172,8 +196,9 @@ void say_seen(const FirstReview& review, const std::vector<Episode>& lows, Findi
         glucose_words(lowest->extreme.value().in(review.input.unit), review.input.unit),
         day_and_time(review.input.zones.wall_time(lowest->extreme.at),
                      review.input.zones.writing()));
-    if (apart_from_marks != all) {
-        finding.sentence += fmt::format(" Without the suspect stretches: {}.", apart_from_marks);
+    if (suspect) {
+        finding.sentence +=
+            fmt::format(" Without the suspect stretches: {}.", lows_without_suspect(review));
     }
     if (unended > 0) {
         finding.caveats.push_back(

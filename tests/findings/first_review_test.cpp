@@ -193,6 +193,16 @@ TEST(FirstReview, lows_are_counted_with_and_without_suspect_stretches) {
     EXPECT_EQ(finding_of(review, "lows")->next.step, NextStep::contact_prescriber);
 }
 
+// Three hours low are no sensor's fault because the step at their end is.
+TEST(FirstReview, a_low_that_only_reaches_into_a_suspect_stretch_stays_one_without_it) {
+    auto readings = waves(14);
+    dip(readings, midnight + 26h, 3h, 62);  // begins and ends faster than glucose moves
+    const FirstReview review = first_review(input_of(readings));
+    EXPECT_THAT(finding_of(review, "lows")->sentence, HasSubstr("1 low stretch"));
+    EXPECT_THAT(finding_of(review, "lows")->sentence,
+                HasSubstr("Without the suspect stretches: 1."));
+}
+
 TEST(FirstReview, old_data_never_read_as_calm) {
     ReviewInput input = input_of(waves(14));
     input.as_of = input.wears[0].readings.back().at + 16 * 24h;
