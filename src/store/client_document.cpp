@@ -213,6 +213,9 @@ void read_medicine(DocumentReader& item, ClientFacts& facts) {
     item.text("written", line.written);
     item.date("from", line.from);
     item.date("until", line.until);
+    if (item.told() && line.from && line.until && *line.until < *line.from) {
+        unreadable(item.path("until"), "null or a day not before 'from'");
+    }
 }
 
 void read_lab(DocumentReader& item, ClientFacts& facts) {

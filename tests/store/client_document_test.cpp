@@ -188,11 +188,16 @@ TEST(ClientDocument, what_is_told_is_held_to_bounds) {
           Row{R"({"diagnosed_on": "1899-12-31"})", "diagnosed_on"},
           Row{R"({"zones": [{"zone": "Europe/Berlin", "from": null},
                             {"zone": "America/New_York", "from": "0001-01-01T00:00"}]})",
-              "zones[2].from"}}) {
+              "zones[2].from"},
+          Row{R"({"medicines": [{"written": "gliclazide", "from": "2026-03-02",
+                                 "until": "2026-03-01"}]})",
+              "medicines[1].until"}}) {
         const auto changed = client_facts_changed({}, row.document);
         ASSERT_FALSE(changed) << row.document;
         EXPECT_THAT(changed.error(), HasSubstr(std::string("'") + row.key + "'"));
     }
+    EXPECT_TRUE(client_facts_changed({}, R"({"medicines": [{"written": "gliclazide",
+        "from": "2026-03-02", "until": "2026-03-02"}]})"));
 }
 
 // London's noon is read on New York's clock, so it is later than Berlin's two o'clock on London's.
