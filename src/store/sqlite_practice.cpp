@@ -261,26 +261,6 @@ std::int64_t SqlitePractice::change_count() {
     return database_->integer("PRAGMA data_version") + database_->integer("SELECT total_changes()");
 }
 
-Stored<void> SqlitePractice::may(const Acting& acting, Needs needs) {
-    for (const auto& [id, coach] : coaches_.coaches()) {
-        if (id != acting.coach || coach.left) {
-            continue;
-        }
-        const bool enough = needs == Needs::a_look ||
-                            (needs == Needs::a_change && coach.role != CoachRole::reader) ||
-                            coach.role == CoachRole::owner;
-        if (enough) {
-            return {};
-        }
-        return store_error(StoreErrorKind::refused,
-                           std::string("found a coach who is ") + name_of(coach.role) +
-                               (needs == Needs::an_owner ? ", expected an owner for this"
-                                                         : ", expected one who may change things"));
-    }
-    return store_error(StoreErrorKind::refused,
-                       "found no such coach in this practice, expected one who works here");
-}
-
 Stored<std::string> SqlitePractice::place(std::int64_t client) {
     auto place = clients_.place_of(client);
     if (!place) {
