@@ -145,6 +145,8 @@ class SqlitePractice final : public PracticeStore {
     Stored<void> put_escalations(std::int64_t client,
                                  const std::vector<EscalationRecord>& escalations,
                                  const Acting& acting) override;
+    Stored<void> withdraw_escalations(std::int64_t client, const std::vector<std::int64_t>& numbers,
+                                      const Acting& acting) override;
     Stored<std::vector<EscalationRecord>> escalations(std::int64_t client) override;
     Stored<void> acknowledge(std::int64_t client, std::int64_t escalation, const std::string& by,
                              const std::string& done, const Acting& acting) override;
