@@ -1,6 +1,7 @@
 #include "store/sqlite_practice.hpp"
 
 #include "access/coach_lock.hpp"
+#include "store/left_over.hpp"
 #include "store/practice_schema.hpp"
 #include "store/practice_values.hpp"
 #include "store/whole_file.hpp"
@@ -87,6 +88,9 @@ Stored<std::unique_ptr<SqlitePractice>> SqlitePractice::create(const std::string
     if (fs::exists(path, none)) {
         return store_error(StoreErrorKind::exists,
                            path + ": found a file here already, expected none");
+    }
+    if (const auto clear = nothing_left_over_beside(path); !clear) {
+        return tl::make_unexpected(clear.error());
     }
     if (const auto fit = fit_file_system(path); !fit) {
         return tl::make_unexpected(fit.error());

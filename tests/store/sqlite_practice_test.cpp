@@ -185,6 +185,17 @@ TEST(SqlitePractice, an_earlier_version_is_copied_and_brought_forward) {
     EXPECT_EQ(kept.integer("SELECT count(*) FROM client"), 1);
 }
 
+TEST(SqlitePractice, none_is_made_beside_what_is_left_over_of_another) {
+    const Folder folder;
+    const std::string path = folder.file("practice");
+    std::ofstream(path + "-wal") << "of another practice";
+    const auto made = SqlitePractice::create(path, key_for_tests(), locked_for_tests(),
+                                             Coach{"o1", "Sorrel (invented)"}, at_second(0));
+    ASSERT_FALSE(made);
+    EXPECT_EQ(made.error().kind, StoreErrorKind::exists);
+    EXPECT_FALSE(fs::exists(path));
+}
+
 TEST(SqlitePractice, two_programs_see_each_others_changes) {
     const Folder folder;
     const std::string path = folder.file("practice");
@@ -326,6 +337,26 @@ TEST(Backup, is_encrypted_restores_to_the_same_and_opens_by_either_key) {
     EXPECT_TRUE(again->faults()->empty());
     EXPECT_EQ(restore_backup(backup, target, unlock_for_tests).error().kind,
               StoreErrorKind::exists);
+}
+
+// SQLite would play the log of another practice back into this one and destroy it.
+TEST(Backup, is_not_restored_beside_what_is_left_over_of_another_practice) {
+    const Folder folder;
+    const auto practice = new_practice(folder.file("practice"));
+    telling_client(*practice);
+    const std::string backup = folder.file("backup");
+    ASSERT_TRUE(write_backup(*practice, backup, acting()));
+    const std::string target = folder.file("restored");
+    for (const char* ending : {"-wal", "-shm", "-journal"}) {
+        std::ofstream(target + ending) << "of another practice";
+        const auto restored = restore_backup(backup, target, unlock_for_tests);
+        ASSERT_FALSE(restored);
+        EXPECT_EQ(restored.error().kind, StoreErrorKind::exists);
+        EXPECT_NE(restored.error().sentence.find(target + ending), std::string::npos);
+        EXPECT_FALSE(fs::exists(target));
+        fs::remove(target + ending);
+    }
+    EXPECT_TRUE(restore_backup(backup, target, unlock_for_tests));
 }
 
 TEST(Backup, that_was_changed_cut_short_or_is_another_file_is_refused) {
