@@ -1,5 +1,6 @@
 #include "store/client_document.hpp"
 
+#include "coaching/a1c_results.hpp"
 #include "store/document_reader.hpp"
 #include "time/zone_history.hpp"
 
@@ -224,6 +225,21 @@ void read_lab(DocumentReader& item, ClientFacts& facts) {
     item.text("what", lab.what);
     item.number("value", lab.value);
     item.text("unit", lab.unit);
+    if (!item.told()) {
+        return;
+    }
+    for (const char* key : {"on", "what", "value", "unit"}) {
+        const Json* found = item.at(key);
+        if (found == nullptr || *found == "") {
+            unreadable(item.path(key), "the day, what was measured, its value and its unit");
+        }
+    }
+    if (lab.value <= 0) {
+        unreadable(item.path("value"), "a number over 0");
+    }
+    if (is_a1c(lab.what) && a1c_results(std::span(&lab, 1)).empty()) {
+        unreadable(item.path("value"), "an A1c of 3 to 20 %, or of 9 to 195 mmol/mol");
+    }
 }
 
 void read_lists(DocumentReader& reader, ClientFacts& facts) {

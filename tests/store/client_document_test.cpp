@@ -214,6 +214,26 @@ TEST(ClientDocument, a_change_of_zone_that_the_clock_would_pass_over_is_refused)
         {"zone": "Europe/Berlin", "from": "2026-03-20T17:00"}]})"));
 }
 
+TEST(ClientDocument, a_laboratory_result_has_its_day_name_value_and_unit) {
+    const auto told = [](const char* lab) {
+        return client_facts_changed({}, R"({"labs": [)" + std::string(lab) + "]}");
+    };
+    for (const char* lab : {R"({"what": "HbA1c", "value": 6.6, "unit": "%"})",
+                            R"({"on": "", "what": "HbA1c", "value": 6.6, "unit": "%"})",
+                            R"({"on": "2026-02-25", "what": "", "value": 6.6, "unit": "%"})",
+                            R"({"on": "2026-02-25", "what": "HbA1c", "unit": "%"})",
+                            R"({"on": "2026-02-25", "what": "HbA1c", "value": 6.6, "unit": ""})",
+                            R"({"on": "2026-02-25", "what": "HbA1c", "value": 44, "unit": "%"})",
+                            R"({"on": "2026-02-25", "what": "HbA1c", "value": 6.6,
+                                "unit": "mmol/mol"})",
+                            R"({"on": "2026-02-25", "what": "LDL", "value": -1, "unit": "g"})"}) {
+        EXPECT_FALSE(told(lab)) << lab;
+    }
+    EXPECT_TRUE(told(R"({"on": "2026-02-25", "what": "LDL", "value": 2.1, "unit": "mmol/L"})"));
+    EXPECT_TRUE(
+        told(R"x({"on": "2026-02-25", "what": "HbA1c (lab)", "value": 44, "unit": "mmol/mol"})x"));
+}
+
 // What an earlier program kept stays readable, and is in the way of no other change.
 TEST(ClientDocument, what_was_stored_before_the_bounds_is_read_and_changed) {
     const auto stored = client_facts_read(R"({"sessions": {"bought": -5, "used": 0},
