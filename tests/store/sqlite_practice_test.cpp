@@ -1,4 +1,5 @@
 // What only the file on disk can show: keys, kill, erasure, backup, versions, two programs.
+#include "source_folder.hpp"
 #include "store/client_export.hpp"
 #include "store/practice_for_tests.hpp"
 #include "store/practice_schema.hpp"
@@ -183,6 +184,15 @@ TEST(SqlitePractice, an_earlier_version_is_copied_and_brought_forward) {
     Database kept(path + ".before-1", Database::Mode::read_only);
     EXPECT_EQ(kept.integer("PRAGMA user_version"), 1);
     EXPECT_EQ(kept.integer("SELECT count(*) FROM client"), 1);
+    EXPECT_EQ(fs::status(path + ".before-1").permissions(),
+              fs::perms::owner_read | fs::perms::owner_write);
+}
+
+TEST(SqlitePractice, the_page_of_its_format_names_the_version_of_its_tables) {
+    std::ifstream page(std::string(TRACEWRIGHT_SOURCE_FOLDER) + "/docs/formats/practice.md");
+    const std::string text(std::istreambuf_iterator<char>(page), {});
+    EXPECT_NE(text.find("(now " + std::to_string(practice_schema_version()) + ")"),
+              std::string::npos);
 }
 
 TEST(SqlitePractice, none_is_made_beside_what_is_left_over_of_another) {
