@@ -3,6 +3,7 @@
 #include "cli/kept_trials.hpp"
 #include "coaching/client_medicines.hpp"
 #include "coaching/lab_report.hpp"
+#include "coaching/labs_not_read.hpp"
 #include "coaching/offered_comparison.hpp"
 #include "coaching/wears_apart.hpp"
 #include "findings/wording.hpp"
@@ -114,6 +115,15 @@ Exit labs(const WhoseChange& whose, const LabsOptions& options, const Streams& s
     }
     for (const LineRow& row : report.line) {
         streams.out << fmt::format("{}  {:<8}  {}\n", iso_date(row.on), row.kind, row.words);
+    }
+    if (!report.not_read.empty()) {
+        streams.out
+            << "\nKept, but not read as A1c (3 to 20 %, 9 to 195 mmol/mol), fasting glucose "
+               "or weight:\n";
+    }
+    for (const LabResult& lab : report.not_read) {
+        streams.out << fmt::format("{}  {}\n", lab.on == CivilDate{} ? "no day" : iso_date(lab.on),
+                                   lab_words(lab));
     }
     for (const Finding& finding : report.findings) {
         streams.out << "\n";

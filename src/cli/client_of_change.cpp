@@ -34,7 +34,8 @@ tl::expected<ClientFacts, std::string> facts_in_file(const std::string& path) {
     if (!bytes) {
         return tl::make_unexpected(bytes.error().sentence);
     }
-    auto facts = client_facts_read({reinterpret_cast<const char*>(bytes->data()), bytes->size()});
+    auto facts =
+        client_facts_changed({}, {reinterpret_cast<const char*>(bytes->data()), bytes->size()});
     return facts ? facts : tl::make_unexpected(path + ": " + facts.error());
 }
 

@@ -17,7 +17,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <exception>
 #include <functional>
+#include <new>
 #include <optional>
 #include <ostream>
 
@@ -190,6 +192,16 @@ Exit dispatch(CommandLine& line, const Streams& streams) {
     return Exit::wrong_usage;
 }
 
+// What was told but did not arrive (a full disk, a pipe that closed) was not done.
+Exit with_all_written(Exit exit, const Streams& streams) {
+    streams.out.flush();
+    if (streams.out) {
+        return exit;
+    }
+    streams.err << "tracewright: found no way to write all of the output, expected room for it\n";
+    return exit == Exit::done ? Exit::bad_input : exit;
+}
+
 }  // namespace
 
 Exit run_command(const std::vector<std::string>& args, const Streams& streams) {
@@ -202,7 +214,15 @@ Exit run_command(const std::vector<std::string>& args, const Streams& streams) {
         line.app.exit(error, asked_for_help ? streams.out : streams.err, streams.err);
         return asked_for_help ? Exit::done : Exit::wrong_usage;
     }
-    return dispatch(line, streams);
+    try {
+        return with_all_written(dispatch(line, streams), streams);
+    } catch (const std::bad_alloc&) {
+        streams.err << "tracewright: found too little memory for this, expected more\n";
+    } catch (const std::exception&) {
+        // Without its words: they may hold what is a client's.
+        streams.err << "tracewright: found a fault of the program here; it did no more\n";
+    }
+    return Exit::bad_input;
 }
 
 }  // namespace tracewright

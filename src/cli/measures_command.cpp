@@ -7,6 +7,7 @@
 #include "intake/workbook_sheets.hpp"
 #include "measures/episodes.hpp"
 #include "measures/measure_set.hpp"
+#include "store/csv_cell.hpp"
 #include "trace/counted_trace.hpp"
 #include "trace/fitness.hpp"
 #include "trace/suspect.hpp"
@@ -129,17 +130,6 @@ Json json_of_measured(const Measured& m, const ZoneHistory& zones) {
     json["episodes"] = json_of(std::span<const Episode>(m.episodes), zones, m.unit);
     json["marks"] = json_of(std::span<const Mark>(m.marks), zones);
     return json;
-}
-
-std::string csv_cell(const std::string& text) {
-    if (text.find_first_of(",\"\r\n") == std::string::npos) {
-        return text;
-    }
-    std::string quoted = "\"";
-    for (const char c : text) {
-        quoted += c == '"' ? "\"\"" : std::string(1, c);
-    }
-    return quoted + "\"";
 }
 
 std::string csv_number(const std::optional<double>& value) {

@@ -1,11 +1,11 @@
 #include "cli/paper_output.hpp"
 
 #include "render/paper_pages.hpp"
+#include "store/whole_file.hpp"
 
 #include <fmt/format.h>
 
 #include <filesystem>
-#include <fstream>
 
 namespace tracewright {
 
@@ -60,14 +60,12 @@ class Printer {
 };
 
 bool written(const fs::path& path, const std::string& bytes, const Streams& streams) {
-    std::ofstream file(path, std::ios::binary | std::ios::trunc);
-    file.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-    file.close();
-    if (!file) {
+    const bool done = write_whole_file(path.string(), std::string_view(bytes)).has_value();
+    if (!done) {
         streams.err << "tracewright: found no way to write " << path.filename().string()
                     << " there, expected a folder with room\n";
     }
-    return static_cast<bool>(file);
+    return done;
 }
 
 }  // namespace

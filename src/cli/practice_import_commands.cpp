@@ -4,6 +4,7 @@
 #include "coaching/client_clock.hpp"
 #include "intake/workbook_sheets.hpp"
 #include "serve/brought_in_file.hpp"
+#include "store/standing_escalations.hpp"
 
 #include <fmt/format.h>
 
@@ -170,7 +171,11 @@ Exit undo_import(const PracticeOptions& options, const PracticeWords& words,
     }
     streams.out << fmt::format("import {} ({}) was undone: {} rows are out again.\n", undone->id,
                                undone->source, undone->rows_stored);
-    return Exit::done;
+    const auto record = open->store().client(open->client);
+    const auto looked = record ? record_escalations(open->store(), open->client, record->facts,
+                                                    open->practice.acting)
+                               : tl::make_unexpected(record.error());
+    return looked ? Exit::done : said(looked.error(), streams);
 }
 
 }  // namespace tracewright

@@ -2,9 +2,9 @@
 
 #include "cli/json_text.hpp"
 #include "render/review_pages.hpp"
+#include "store/whole_file.hpp"
 
 #include <filesystem>
-#include <fstream>
 #include <future>
 #include <ostream>
 
@@ -15,10 +15,7 @@ namespace {
 namespace fs = std::filesystem;
 
 bool write_file(const fs::path& path, const std::string& bytes, const Streams& streams) {
-    std::ofstream file(path, std::ios::binary | std::ios::trunc);
-    file.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-    file.close();
-    if (!file) {
+    if (!write_whole_file(path.string(), std::string_view(bytes))) {
         streams.err << path.string()
                     << ": found no way to write here, expected a folder with room\n";
         return false;

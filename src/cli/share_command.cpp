@@ -7,11 +7,11 @@
 #include "render/shared_page_html.hpp"
 #include "serve/share_json.hpp"
 #include "store/shared_record.hpp"
+#include "store/whole_file.hpp"
 #include "time/day_text.hpp"
 
 #include <fmt/format.h>
 
-#include <fstream>
 #include <ostream>
 
 namespace tracewright {
@@ -127,9 +127,8 @@ Exit write_page(OpenClient& open, const ClientRecord& client, Share share, const
         !noted) {
         return said(noted.error(), streams);
     }
-    std::ofstream file(path, std::ios::binary | std::ios::trunc);
-    file << shared_page_html(shared_page(*record, share, kinds.kinds, true));
-    if (!file.flush()) {
+    const std::string page = shared_page_html(shared_page(*record, share, kinds.kinds, true));
+    if (!write_whole_file(path, std::string_view(page))) {
         return refuse(streams, "could not write the page", Exit::bad_input);
     }
     streams.out << fmt::format(

@@ -21,10 +21,9 @@ double to_tenth(double value) {
     return std::round(value * 10 + 1e-9) / 10;
 }
 
-bool is_a1c(const std::string& what) {
-    const std::string name = small_letters(what);
-    return name == "a1c" || name == "hba1c" || name == "hb a1c" || name == "hba1c (ifcc)" ||
-           name == "glycated haemoglobin" || name == "glycated hemoglobin";
+// A result without its day was once kept as the clock's first.
+bool dated(const LabResult& lab) {
+    return lab.on != CivilDate{};
 }
 
 bool is_fasting(const std::string& what) {
@@ -34,6 +33,26 @@ bool is_fasting(const std::string& what) {
 }
 
 }  // namespace
+
+bool is_a1c(const std::string& what) {
+    // What stands in brackets says where or how: '(lab)', '(IFCC)'.
+    std::string name = small_letters(what.substr(0, what.find('(')));
+    while (name.ends_with(' ')) {
+        name.pop_back();
+    }
+    constexpr std::array names = {"a1c",
+                                  "hba1c",
+                                  "hb a1c",
+                                  "hgba1c",
+                                  "hgb a1c",
+                                  "haemoglobin a1c",
+                                  "hemoglobin a1c",
+                                  "glycated haemoglobin",
+                                  "glycated hemoglobin",
+                                  "glycosylated haemoglobin",
+                                  "glycosylated hemoglobin"};
+    return std::ranges::find(names, name) != names.end();
+}
 
 double A1cResult::percent() const {
     return in_mmol_per_mol ? to_percent(A1cMmolPerMol{reported}).percent : reported;
@@ -54,7 +73,8 @@ std::vector<A1cResult> a1c_results(std::span<const LabResult> labs) {
     for (const LabResult& lab : labs) {
         const std::string unit = small_letters(lab.unit);
         const A1cResult result{lab.on, lab.value, unit == "mmol/mol"};
-        if (is_a1c(lab.what) && (result.in_mmol_per_mol || unit == "%" || unit == "percent") &&
+        if (is_a1c(lab.what) && dated(lab) &&
+            (result.in_mmol_per_mol || unit == "%" || unit == "percent") &&
             result.percent() >= least_percent && result.percent() <= most_percent) {
             results.push_back(result);
         }
@@ -71,7 +91,8 @@ std::vector<FastingResult> fasting_results(std::span<const LabResult> labs) {
     std::vector<FastingResult> results;
     for (const LabResult& lab : labs) {
         const std::string unit = small_letters(lab.unit);
-        if (is_fasting(lab.what) && lab.value > 0 && (unit == "mg/dl" || unit == "mmol/l")) {
+        if (is_fasting(lab.what) && dated(lab) && lab.value > 0 &&
+            (unit == "mg/dl" || unit == "mmol/l")) {
             results.push_back(
                 {lab.on,
                  {rounded_hundredths(lab.value),

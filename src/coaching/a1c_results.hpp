@@ -23,7 +23,10 @@ struct A1cResult {
     std::string words() const;
 };
 
-/// Results called A1c, HbA1c or the like in percent or mmol/mol, ascending by date; values outside
+/// Whether a laboratory calls it so: A1c, HbA1c, haemoglobin A1c, 'HbA1c (lab)' and the like.
+bool is_a1c(const std::string& what);
+
+/// Results called so in percent or mmol/mol, ascending by date; values outside
 /// 3 to 20 % (9 to 195 mmol/mol) are passed over as slips of the unit.
 std::vector<A1cResult> a1c_results(std::span<const LabResult> labs);
 

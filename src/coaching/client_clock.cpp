@@ -2,19 +2,25 @@
 
 namespace tracewright {
 
+namespace {
+
+constexpr Instant earliest{std::chrono::sys_days{std::chrono::year{1900} / 1 / 1}};
+
+}  // namespace
+
 ZoneHistory client_clock(const ClientFacts& facts) {
     const auto home = facts.zones.empty() ? tl::expected<Zone, std::string>(Zone::floating())
                                           : Zone::named(facts.zones.front().zone);
     ZoneHistory zones(home.value_or(Zone::floating()));
     zones.write(facts.writing);
-    std::optional<Instant> before;
+    Instant before = earliest;
     for (std::size_t i = 1; i < facts.zones.size(); ++i) {
         const auto zone = Zone::named(facts.zones[i].zone);
         if (!zone || !facts.zones[i].from) {
             continue;
         }
         const Instant from = zones.resolve(*facts.zones[i].from).first;
-        if (!before || from > *before) {
+        if (from > before) {
             zones.change(from, *zone);
             before = from;
         }

@@ -7,8 +7,8 @@ namespace tracewright {
 
 /// The client's clock from the zones told, written as the practice writes: each change at its wall
 /// time in the zone that was left.
-/// Without any: floating civil time. A zone that is not known, or a change out of order, is left
-/// out (the reader of facts has refused both).
+/// Without any: floating civil time. A zone that is not known, a change out of order or before 1900
+/// is left out: none is told any more, some may be stored.
 ZoneHistory client_clock(const ClientFacts& facts);
 
 }  // namespace tracewright

@@ -2,6 +2,7 @@
 
 #include "coaching/agreed_change.hpp"
 #include "coaching/client_medicines.hpp"
+#include "coaching/labs_not_read.hpp"
 #include "coaching/next_lab.hpp"
 #include "coaching/weight.hpp"
 #include "findings/wording.hpp"
@@ -58,6 +59,7 @@ class Reporter {
     }
 
     LabReport report() {
+        report_.not_read = labs_not_read(question_.facts.labs);
         line();
         next_test();
         apart();

@@ -20,8 +20,9 @@ struct LineRow {
 };
 
 struct LabReport {
-    std::vector<LineRow> line;      ///< ascending by date
-    std::vector<Finding> findings;  ///< sensor and laboratory apart, what to expect, remission
+    std::vector<LineRow> line;        ///< ascending by date
+    std::vector<LabResult> not_read;  ///< kept, but no A1c, fasting glucose or weight
+    std::vector<Finding> findings;    ///< sensor and laboratory apart, what to expect, remission
     std::optional<ExpectedA1c> expected;
     RemissionCheck remission;
     CivilDate next_test;  ///< no sooner than 90 days after the last A1c, medicine or agreed change

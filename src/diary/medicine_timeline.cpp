@@ -62,7 +62,15 @@ MedicineRisks risks_of(const std::vector<MedicineText>& taken) {
 }
 
 MedicineTimeline::MedicineTimeline(std::vector<MedicineUse> uses, std::optional<Instant> asked)
-    : uses_(std::move(uses)), asked_(asked) {}
+    : uses_(std::move(uses)), asked_(asked) {
+    // An end before its beginning is a slip of one of the two: taken before, and still.
+    for (MedicineUse& use : uses_) {
+        if (use.from && use.until && *use.until <= *use.from) {
+            use.until.reset();
+            use.told_at_start = true;
+        }
+    }
+}
 
 MedicineRisks MedicineTimeline::risks_in(Interval window) const {
     std::vector<MedicineText> taken;

@@ -1,5 +1,6 @@
 #include "render/labs_json.hpp"
 
+#include "coaching/labs_not_read.hpp"
 #include "time/day_text.hpp"
 
 #include <array>
@@ -17,6 +18,11 @@ Json json_of_labs(const LabReport& report, const ReviewInput& input) {
     for (const LineRow& row : report.line) {
         json["line"].push_back(
             {{"on", day_text(row.on)}, {"kind", row.kind}, {"words", row.words}});
+    }
+    json["not_read"] = Json::array();
+    for (const LabResult& lab : report.not_read) {
+        json["not_read"].push_back({{"on", lab.on == CivilDate{} ? Json() : Json(day_text(lab.on))},
+                                    {"words", lab_words(lab)}});
     }
     json["expected"] = nullptr;
     if (report.expected && report.expected->none_because.empty()) {

@@ -14,9 +14,6 @@ namespace tracewright {
 
 namespace {
 
-constexpr Interval all_time{Instant{std::chrono::seconds{0}},
-                            Instant{std::chrono::seconds{253'402'300'800}}};
-
 Reply no_readings(const char* detail) {
     return problem(404, "no_readings", "There is nothing to look at", detail);
 }
@@ -45,7 +42,7 @@ tl::expected<AskedRecord, Reply> asked_record_with_readings(Asked& asked) {
 
 tl::expected<ReviewInput, Reply> asked_review_input(Asked& asked) {
     const ClientFacts& facts = asked.client->facts;
-    const auto window = asked_window(asked.target, client_clock(facts), all_time);
+    const auto window = asked_window(asked.target, client_clock(facts));
     if (!window) {
         return tl::make_unexpected(window.error());
     }

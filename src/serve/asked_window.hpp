@@ -10,10 +10,13 @@
 
 namespace tracewright {
 
-/// ?from=2026-03-02&to=2026-03-15, both days whole by the client's clock; either alone is open on
-/// the other side within `all`. Empty: neither was asked for. Error: 422 for what is no day, or a
-/// window that ends before it begins.
+/// The most days that one request is answered for: what is worked out grows with each.
+constexpr std::chrono::days longest_window{93};
+
+/// ?from=2026-03-02&to=2026-03-15, both days whole by the client's clock. Empty: neither was asked
+/// for. Error: 422 for one without the other, what is no day, a window that ends before it begins,
+/// and more than `longest_window`.
 tl::expected<std::optional<Interval>, Reply> asked_window(const RequestTarget& target,
-                                                          const ZoneHistory& clock, Interval all);
+                                                          const ZoneHistory& clock);
 
 }  // namespace tracewright

@@ -89,6 +89,9 @@ Reply change_facts_reply(Asked& asked) {
     if (!revision.is_number_integer() || !name.is_string()) {
         return unfit("found no revision or name, expected those that were read");
     }
+    if (name.get_ref<const std::string&>().empty()) {
+        return unfit("name: found none, expected a name");
+    }
     auto facts = changed_by(client.facts, body->at("changes"), asked.acting.at);
     if (!facts) {
         return facts.error();

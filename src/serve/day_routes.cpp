@@ -14,7 +14,6 @@ namespace tracewright {
 namespace {
 
 constexpr std::chrono::days shown_unasked{14};
-constexpr std::chrono::days longest_stretch{93};
 
 Reply no_readings() {
     return problem(404, "no_readings", "There is nothing to look at",
@@ -72,7 +71,7 @@ Reply day_reply(Asked& asked) {
 // once.
 std::optional<Interval> last_days(const std::string& days, Interval all) {
     const auto number = asked_number(days);
-    if (!number || *number > longest_stretch.count()) {
+    if (!number || *number > longest_window.count()) {
         return std::nullopt;
     }
     return Interval{std::max(all.from, all.to - std::chrono::days{*number}), all.to};
@@ -94,7 +93,7 @@ Reply trace_reply(Asked& asked) {
         return sheets.error();
     }
     const Interval all = (*sheets)->trace.window;
-    const auto asked_for = asked_window(asked.target, (*sheets)->input.zones, all);
+    const auto asked_for = asked_window(asked.target, (*sheets)->input.zones);
     if (!asked_for) {
         return asked_for.error();
     }
@@ -105,10 +104,6 @@ Reply trace_reply(Asked& asked) {
                        "found another text in days, expected a whole number from 1 to 93");
     }
     const Interval window = asked_for->value_or(*last);
-    if (window.length() > longest_stretch) {
-        return problem(422, "window_too_long", "That window is too long",
-                       "found more than 93 days, expected at most so many at once");
-    }
     const std::string readings = asked.target.asked("readings").value_or("all");
     const auto detail = detail_of(readings);
     if (!detail) {

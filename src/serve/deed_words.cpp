@@ -71,6 +71,7 @@ constexpr auto known = std::to_array<Worded>({
     {"promise_made", "made a promise"},
     {"promise_kept", "kept a promise"},
     {"escalations_put", "came upon something that waits for an answer"},
+    {"escalation_withdrawn", "no longer found what had waited for an answer"},
     {"escalations_seen", "looked at what waits for an answer"},
     {"escalation_acknowledged", "answered what waited"},
     {"plan_looked_at", "looked at what was agreed"},

@@ -1,5 +1,7 @@
 #include "serve/desk.hpp"
 
+#include <exception>
+
 namespace tracewright {
 
 Desk::Desk(std::size_t threads, std::size_t most_waiting) : most_waiting_(most_waiting) {
@@ -12,13 +14,13 @@ Desk::~Desk() {
     stop();
 }
 
-bool Desk::give(Task task) {
+bool Desk::give(Task task, Failed failed) {
     {
         const std::scoped_lock lock(mutex_);
         if (stopped_ || waiting_.size() >= most_waiting_) {
             return false;
         }
-        waiting_.push_back(std::move(task));
+        waiting_.push_back({std::move(task), std::move(failed)});
     }
     bell_.notify_one();
     return true;
@@ -36,17 +38,25 @@ void Desk::stop() {
 
 void Desk::work(std::size_t thread) {
     for (;;) {
-        Task task;
+        Given given;
         {
             std::unique_lock lock(mutex_);
             bell_.wait(lock, [this] { return stopped_ || !waiting_.empty(); });
             if (stopped_) {
                 return;
             }
-            task = std::move(waiting_.front());
+            given = std::move(waiting_.front());
             waiting_.pop_front();
         }
-        task(thread);
+        do_one(given, thread);
+    }
+}
+
+void Desk::do_one(const Given& given, std::size_t thread) {
+    try {
+        given.task(thread);
+    } catch (const std::exception&) {
+        given.failed();
     }
 }
 

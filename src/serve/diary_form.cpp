@@ -2,6 +2,7 @@
 
 #include "findings/wording.hpp"
 #include "intake/clock_text.hpp"
+#include "serve/corrected_value.hpp"
 #include "time/day_text.hpp"
 
 #include <fmt/format.h>
@@ -50,7 +51,8 @@ Json json_of_diary_form(const DiaryEntry& entry, const ZoneHistory& clock) {
 }
 
 tl::expected<DiaryEntry, Reply> corrected_by(const DiaryEntry& entry, const Fields& fields,
-                                             const ZoneHistory& clock, Instant now) {
+                                             const ZoneHistory& clock, GlucoseUnit unit,
+                                             Instant now) {
     DiaryEntry told = entry;
     const auto kind = std::ranges::find_if(
         kinds, [&](DiaryKind one) { return fields.at("kind") == name_of(one); });
@@ -70,6 +72,12 @@ tl::expected<DiaryEntry, Reply> corrected_by(const DiaryEntry& entry, const Fiel
         }
         if (!told.carbohydrate_g || told.carbohydrate_g->value != *value) {
             told.carbohydrate_g = Amount{*value, 0, false};
+        }
+    }
+    if (told.kind != entry.kind || told.text != entry.text) {
+        const MessageOptions how{clock.date_at(entry.at), clock, {}, unit, now};
+        if (const auto read = read_value_anew(told, entry, how); !read) {
+            return unfit(read.error());
         }
     }
     const Json before = json_of_diary_form(entry, clock);
@@ -93,7 +101,7 @@ tl::expected<DiaryEntry, Reply> corrected_by(const DiaryEntry& entry, const Fiel
     }
     told.at = found.first;
     if (told.until) {
-        told.until = told.at + (*entry.until - entry.at);
+        told.until = told.at + (*told.until - entry.at);
     }
     if (told.at > now) {
         return unfit("time: found one that is still to come, expected one that has been");

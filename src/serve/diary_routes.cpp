@@ -229,8 +229,8 @@ Reply correct_reply(Asked& asked) {
     if (found == entries->end()) {
         return no_such_number();
     }
-    const auto corrected =
-        corrected_by(found->entry, *fields, client_clock(asked.client->facts), asked.acting.at);
+    const auto corrected = corrected_by(found->entry, *fields, client_clock(asked.client->facts),
+                                        asked.client->facts.unit, asked.acting.at);
     return corrected ? corrected_reply(asked, *number, *corrected) : corrected.error();
 }
 

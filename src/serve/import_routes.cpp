@@ -77,8 +77,13 @@ Reply undo_reply(Asked& asked) {
         return problem(422, "refused", "This import can't be undone",
                        "found a later import of this client, expected it to be undone first");
     }
-    const auto undone = asked.store.undo(asked.client->id, asked.acting);
-    return undone ? no_content() : problem_of(undone.error());
+    const ClientRecord& client = *asked.client;
+    if (const auto undone = asked.store.undo(client.id, asked.acting); !undone) {
+        return problem_of(undone.error());
+    }
+    // What the file alone told of waits for nobody any more.
+    const auto looked = record_escalations(asked.store, client.id, client.facts, asked.acting);
+    return looked ? no_content() : problem_of(looked.error());
 }
 
 constexpr Route table[] = {

@@ -142,6 +142,11 @@ Reply problem_of(const StoreError& error) {
     return reply;
 }
 
+Reply fault_of_ours() {
+    return problem(500, "fault", "The service failed at this",
+                   "found a fault of the program at this request; others are still answered");
+}
+
 Reply too_many_tries(std::chrono::seconds wait) {
     Reply reply =
         problem(429, "too_many_tries", "Too many tries", "Wait a little before the next one");

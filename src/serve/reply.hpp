@@ -36,6 +36,8 @@ Reply problem_of(const FileError& error);
 /// What the practice refused.
 Reply problem_of(const StoreError& error);
 
+/// What the program threw at, told without its words: they may hold what is a client's.
+Reply fault_of_ours();
 /// Until the next try of a secret may be made, so long.
 Reply too_many_tries(std::chrono::seconds wait);
 

@@ -300,7 +300,8 @@ void Service::answer(const std::shared_ptr<const Request>& request,
     const bool given = practice_desk_.give(
         [this, request, target, found, session, coach, done](std::size_t thread) {
             done(from_practice(*request, *target, found, session, coach, workers_[thread]));
-        });
+        },
+        [done] { done(fault_of_ours()); });
     if (!given) {
         done(too_busy());
     }

@@ -94,6 +94,7 @@ class Service {
     std::optional<Coach> coach_of(std::int64_t id);
     void read_coaches(SqlitePractice& store);
     void watch(const std::stop_token& stop);
+    bool told_changes(std::int64_t& last_line);
     bool tell_changes(std::int64_t& last_line);
 
     ServiceOptions options_;

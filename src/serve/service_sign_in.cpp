@@ -100,18 +100,19 @@ void Service::sign_in(const std::shared_ptr<const Request>& request,
             done(problem_of(opened.error()));
             return;
         }
-        const bool given =
-            practice_desk_.give([this, coach = door->coach(), done](std::size_t thread) {
+        const bool given = practice_desk_.give(
+            [this, coach = door->coach(), done](std::size_t thread) {
                 SqlitePractice& store = *workers_[thread].store;
                 read_coaches(store);
                 const auto noted = store.note_deed("signed_in", {coach, clocks_.now()});
                 done(noted ? signed_in(coach) : problem_of(noted.error()));
-            });
+            },
+            [done] { done(fault_of_ours()); });
         if (!given) {
             done(problem(503, "too_busy", "Too much waits already", "Ask again in a moment"));
         }
     };
-    if (!sign_in_desk_.give(work)) {
+    if (!sign_in_desk_.give(work, [done] { done(fault_of_ours()); })) {
         done(problem(503, "too_busy", "Too much waits already", "Ask again in a moment"));
     }
 }

@@ -1,6 +1,7 @@
 // What other programs do to the practice meanwhile, seen and told.
 #include "serve/service.hpp"
 
+#include <exception>
 #include <set>
 
 namespace tracewright {
@@ -50,7 +51,7 @@ void Service::watch(const std::stop_token& stop) {
         look_now_ = false;
         lock.unlock();
         if (const std::int64_t now = watched_->change_count(); now != seen) {
-            seen = tell_changes(last_line) ? now : seen;
+            seen = told_changes(last_line) ? now : seen;
         }
         if (clocks_.tick() >= next_beat) {
             next_beat = clocks_.tick() + options_.beat_every;
@@ -59,6 +60,15 @@ void Service::watch(const std::stop_token& stop) {
             hub_.beat();
         }
         lock.lock();
+    }
+}
+
+// What can't be told ends no service: it is tried again with the next look.
+bool Service::told_changes(std::int64_t& last_line) {
+    try {
+        return tell_changes(last_line);
+    } catch (const std::exception&) {
+        return false;
     }
 }
 

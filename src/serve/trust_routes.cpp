@@ -14,12 +14,9 @@ namespace tracewright {
 
 namespace {
 
-constexpr Interval all_time{Instant{std::chrono::seconds{0}},
-                            Instant{std::chrono::seconds{253'402'300'800}}};
-
 Reply trust_reply(Asked& asked) {
     const ClientRecord& client = *asked.client;
-    const auto window = asked_window(asked.target, client_clock(client.facts), all_time);
+    const auto window = asked_window(asked.target, client_clock(client.facts));
     if (!window) {
         return window.error();
     }

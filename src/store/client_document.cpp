@@ -1,7 +1,8 @@
 #include "store/client_document.hpp"
 
+#include "coaching/a1c_results.hpp"
 #include "store/document_reader.hpp"
-#include "time/zone.hpp"
+#include "time/zone_history.hpp"
 
 #include <date/date.h>
 #include <fmt/format.h>
@@ -29,6 +30,8 @@ constexpr std::array<const char*, 7> proposed{
     "food change",      "walking", "other"};
 constexpr std::array<const char*, 4> eating_changes{"not asked", "nothing", "as much", "less"};
 constexpr std::array<const char*, 4> change_outcomes{"open", "kept", "dropped", "changed"};
+
+constexpr int most_bought = 10'000;  // beyond it is a slip of the keys
 
 Json text_of(const std::optional<CivilDate>& day) {
     return day ? Json(date::format("%F", date::local_days{date::days{
@@ -186,6 +189,60 @@ void read_prescriber_answer(DocumentReader& item, ClientFacts& facts) {
     item.date("valid_until", answer.valid_until);
 }
 
+// Each change comes after the one before by the clock that was left, or the clock would pass over
+// it.
+void check_zones(const ClientFacts& facts) {
+    std::optional<ZoneHistory> clock;
+    std::optional<Instant> before;
+    for (std::size_t i = 0; i < facts.zones.size(); ++i) {
+        const Zone zone = *Zone::named(facts.zones[i].zone);
+        if (!clock) {
+            clock.emplace(zone);
+            continue;
+        }
+        const Instant from = clock->resolve(*facts.zones[i].from).first;
+        if (before && from <= *before) {
+            unreadable(fmt::format("zones[{}].from", i + 1),
+                       "a time after the change before it, by the clock that was left");
+        }
+        clock->change(from, zone);
+        before = from;
+    }
+}
+
+void read_medicine(DocumentReader& item, ClientFacts& facts) {
+    MedicineLine& line = facts.medicines.emplace_back();
+    item.text("written", line.written);
+    item.date("from", line.from);
+    item.date("until", line.until);
+    if (item.told() && line.from && line.until && *line.until < *line.from) {
+        unreadable(item.path("until"), "null or a day not before 'from'");
+    }
+}
+
+void read_lab(DocumentReader& item, ClientFacts& facts) {
+    LabResult& lab = facts.labs.emplace_back();
+    item.date("on", lab.on);
+    item.text("what", lab.what);
+    item.number("value", lab.value);
+    item.text("unit", lab.unit);
+    if (!item.told()) {
+        return;
+    }
+    for (const char* key : {"on", "what", "value", "unit"}) {
+        const Json* found = item.at(key);
+        if (found == nullptr || *found == "") {
+            unreadable(item.path(key), "the day, what was measured, its value and its unit");
+        }
+    }
+    if (lab.value <= 0) {
+        unreadable(item.path("value"), "a number over 0");
+    }
+    if (is_a1c(lab.what) && a1c_results(std::span(&lab, 1)).empty()) {
+        unreadable(item.path("value"), "an A1c of 3 to 20 %, or of 9 to 195 mmol/mol");
+    }
+}
+
 void read_lists(DocumentReader& reader, ClientFacts& facts) {
     reader.list("zones", [&](DocumentReader& item) {
         ZoneSince& since = facts.zones.emplace_back();
@@ -202,6 +259,9 @@ void read_lists(DocumentReader& reader, ClientFacts& facts) {
             unreadable(item.path("from"), "null for the home zone, then one time after the other");
         }
     });
+    if (reader.told()) {
+        check_zones(facts);
+    }
     reader.list("contacts", [&](DocumentReader& item) {
         Contact& contact = facts.contacts.emplace_back();
         item.word("kind", contact_kinds, contact.kind);
@@ -209,21 +269,10 @@ void read_lists(DocumentReader& reader, ClientFacts& facts) {
         item.text("telephone", contact.telephone);
     });
     reader.date("medicines_asked_on", facts.medicines_asked_on);
-    reader.list("medicines", [&](DocumentReader& item) {
-        MedicineLine& line = facts.medicines.emplace_back();
-        item.text("written", line.written);
-        item.date("from", line.from);
-        item.date("until", line.until);
-    });
+    reader.list("medicines", [&](DocumentReader& item) { read_medicine(item, facts); });
     reader.list("prescriber_answers",
                 [&](DocumentReader& item) { read_prescriber_answer(item, facts); });
-    reader.list("labs", [&](DocumentReader& item) {
-        LabResult& lab = facts.labs.emplace_back();
-        item.date("on", lab.on);
-        item.text("what", lab.what);
-        item.number("value", lab.value);
-        item.text("unit", lab.unit);
-    });
+    reader.list("labs", [&](DocumentReader& item) { read_lab(item, facts); });
 }
 
 Json supply_of(const Supply& supply) {
@@ -232,8 +281,8 @@ Json supply_of(const Supply& supply) {
 
 void read_supply(DocumentReader& reader, const char* key, Supply& supply) {
     reader.object(key, [&](DocumentReader& item) {
-        item.number("bought", supply.bought);
-        item.number("used", supply.used);
+        item.number("bought", supply.bought, 0, most_bought);
+        item.number("used", supply.used, 0, most_bought);
     });
 }
 
@@ -275,7 +324,7 @@ void read_change(DocumentReader& item, AgreedChange& change) {
     item.text("how_often", change.how_often);
     item.text("if_not", change.if_not);
     item.text("how_checked", change.how_checked);
-    item.number("check_days", change.check_days);
+    item.number("check_days", change.check_days, 1, 366);
     item.text("stop_when", change.stop_when);
     item.word("kind", proposed, change.kind);
     item.text("candidate", change.candidate);
@@ -329,11 +378,11 @@ Json document_of(const ClientFacts& facts) {
     return document;
 }
 
-ClientFacts facts_of(const Json& document) {
+ClientFacts facts_of(const Json& document, Held held) {
     ClientFacts facts;
-    DocumentReader reader(document, "");
+    DocumentReader reader(document, "", held);
     reader.text("why_they_came", facts.why_they_came);
-    reader.number("born_year", facts.born_year);
+    reader.number("born_year", facts.born_year, 1900, 2100);
     reader.text("told_type", facts.told_type);
     reader.date("diagnosed_on", facts.diagnosed_on);
     reader.text("language", facts.language);
@@ -360,7 +409,7 @@ tl::expected<Json, std::string> json_object(std::string_view text) {
 
 tl::expected<ClientFacts, std::string> facts_or_why_not(const Json& document) {
     try {
-        return facts_of(document);
+        return facts_of(document, Held::as_stored);
     } catch (const UnreadableDocument& error) {
         return tl::make_unexpected(std::string(error.what()));
     }
@@ -385,7 +434,15 @@ tl::expected<ClientFacts, std::string> client_facts_changed(const ClientFacts& f
     Json document = document_of(facts);
     document.merge_patch(*changes);
     try {
-        ClientFacts changed = facts_of(document);
+        // Held to bounds is what is told now: what was stored before is in no change's way.
+        Json told = Json::object();
+        for (const auto& [key, value] : changes->items()) {
+            if (document.contains(key)) {
+                told[key] = document[key];
+            }
+        }
+        facts_of(told, Held::as_told);
+        ClientFacts changed = facts_of(document, Held::as_stored);
         if (changed.goals.kind == GoalKind::own) {
             check_own(changed.goals);
         }

@@ -2,6 +2,7 @@
 
 #include "coaching/client_clock.hpp"
 #include "store/client_document.hpp"
+#include "store/csv_cell.hpp"
 #include "store/food_document.hpp"
 #include "time/zone_history.hpp"
 
@@ -32,20 +33,6 @@ std::string day(CivilDate at) {
         "%F", date::local_days{date::days{static_cast<int>(at.time_since_epoch().count())}});
 }
 
-std::string quoted(const std::string& text) {
-    if (text.find_first_of(",\"\r\n") == std::string::npos) {
-        return text;
-    }
-    std::string result = "\"";
-    for (const char c : text) {
-        result += c;
-        if (c == '"') {
-            result += c;
-        }
-    }
-    return result + "\"";
-}
-
 template <typename Number>
 std::string number(const std::optional<Number>& value) {
     return value ? fmt::format("{}", *value) : std::string();
@@ -64,7 +51,7 @@ std::string readings_csv(const ClientHoldings& holdings, const ZoneHistory& zone
     std::string csv = "wear,utc,clock,glucose,unit,limit,interval_s,implausible\n";
     WallClock clock(zones);
     for (const StoredWear& stored : holdings.wears) {
-        const std::string label = quoted(stored.wear.label);
+        const std::string label = csv_cell(stored.wear.label);
         for (const Reading& reading : stored.wear.readings) {
             csv += fmt::format("{},{},{},{},{},{},{},{}\n", label, utc(reading.at),
                                wall(clock.at(reading.at)), level(reading.value()),
@@ -91,7 +78,7 @@ std::string diary_csv(const Diary& diary) {
             entry.until ? utc(*entry.until) : "",
             wall(entry.written),
             entry.time_uncertain ? "yes" : "",
-            entry.not_described ? "(not described)" : entry.text,
+            entry.not_described ? "(not described)" : csv_cell(entry.text),
             grams ? fmt::format("{}", grams->value) : "",
             grams && grams->half_width > 0 ? fmt::format("{}", grams->half_width) : "",
             grams && grams->estimated ? "yes" : "",
@@ -100,17 +87,17 @@ std::string diary_csv(const Diary& diary) {
             number(entry.protein_g),
             number(entry.fat_g),
             number(entry.energy_kcal),
-            entry.portion.value_or(""),
-            entry.slot.value_or(""),
+            csv_cell(entry.portion.value_or("")),
+            csv_cell(entry.slot.value_or("")),
             entry.glucose ? level(*entry.glucose) : "",
             entry.glucose ? name_of(entry.glucose->unit) : "",
             number(entry.number),
-            entry.number_unit,
-            entry.source,
+            csv_cell(entry.number_unit),
+            csv_cell(entry.source),
             fmt::format("{}", entry.source_line)};
         bool first = true;
         for (const std::string& cell : cells) {
-            csv += (first ? "" : ",") + quoted(cell);
+            csv += (first ? "" : ",") + cell;
             first = false;
         }
         csv += '\n';

@@ -7,6 +7,7 @@
 #include "store/practice_schema.hpp"
 #include "store/sqlite_failure.hpp"
 #include "store/trace_table.hpp"
+#include "store/who_may.hpp"
 
 #include <algorithm>
 
@@ -23,6 +24,7 @@ constexpr const char* struck_source = "struck out";
 struct DiaryBook::Tables {
     Database database;
     Seal seal;
+    CoachTable coaches;
     ClientTable clients;
     TraceTable trace;
     DiaryTable diary;
@@ -35,6 +37,7 @@ struct DiaryBook::Tables {
     explicit Tables(const SqlitePractice& practice)
         : database(practice.path(), Database::Mode::existing),
           seal(practice.key()),
+          coaches(database, seal),
           clients(database, seal),
           trace(database),
           diary(database, seal),
@@ -115,6 +118,9 @@ Stored<std::int64_t> DiaryBook::correct(std::int64_t client, std::int64_t entry,
     return caught([&]() -> Stored<std::int64_t> {
         Tables& tables = **tables_;
         Transaction all_or_nothing(tables.database);
+        if (const auto allowed = may(tables.coaches, acting, Needs::a_change); !allowed) {
+            return tl::make_unexpected(allowed.error());
+        }
         const auto place = tables.clients.place_of(client);
         const auto records = place ? tables.read(client, *place, {Instant::min(), Instant::max()})
                                    : std::vector<DiaryRecord>{};

@@ -1,7 +1,10 @@
 #include "store/document_reader.hpp"
 
+#include "time/day_text.hpp"
+
 #include <date/date.h>
 
+#include <limits>
 #include <locale>
 #include <sstream>
 
@@ -9,6 +12,7 @@ namespace tracewright {
 
 namespace {
 
+// Of any year: what was stored stays readable.
 template <typename Duration>
 bool parsed(const char* format, const std::string& written,
             std::chrono::time_point<std::chrono::local_t, Duration>& value) {
@@ -30,8 +34,8 @@ void unreadable(const std::string& key, const std::string& expected) {
         fmt::format("key '{}': found another value, expected {}", key, expected));
 }
 
-DocumentReader::DocumentReader(const Json& object, std::string path)
-    : object_(object), path_(std::move(path)) {
+DocumentReader::DocumentReader(const Json& object, std::string path, Held held)
+    : object_(object), path_(std::move(path)), held_(held) {
     if (!object.is_object()) {
         unreadable(path_, "an object");
     }
@@ -65,18 +69,27 @@ void DocumentReader::truth(const char* key, bool& value) {
     }
 }
 
-void DocumentReader::number(const char* key, int& value) {
-    if (const Json* found = at(key)) {
-        if (!found->is_number_integer()) {
-            unreadable(path(key), "a whole number");
-        }
-        value = found->get<int>();
+void DocumentReader::number(const char* key, int& value, int least, int most) {
+    const Json* found = at(key);
+    if (found == nullptr) {
+        return;
     }
+    if (!told()) {
+        least = std::numeric_limits<int>::min();
+        most = std::numeric_limits<int>::max();
+    }
+    // Beyond 32 bits a number would be cut to another one.
+    if (!found->is_number_integer() || found->get<double>() < least ||
+        found->get<double>() > most) {
+        unreadable(path(key), told() ? fmt::format("a whole number from {} to {}", least, most)
+                                     : "a whole number");
+    }
+    value = found->get<int>();
 }
 
-void DocumentReader::number(const char* key, std::optional<int>& value) {
+void DocumentReader::number(const char* key, std::optional<int>& value, int least, int most) {
     if (at(key) != nullptr) {
-        number(key, value.emplace());
+        number(key, value.emplace(), least, most);
     }
 }
 
@@ -98,7 +111,16 @@ void DocumentReader::number(const char* key, std::optional<double>& value) {
 void DocumentReader::date(const char* key, CivilDate& value) {
     std::string written;
     text(key, written);
-    if (at(key) != nullptr && !parsed("%F", written, value)) {
+    if (at(key) == nullptr) {
+        return;
+    }
+    if (told()) {
+        const auto day = day_of_text(written);
+        if (!day) {
+            unreadable(path(key), "a date such as 2026-03-02");
+        }
+        value = *day;
+    } else if (!parsed("%F", written, value)) {
         unreadable(path(key), "a date such as 2026-03-02");
     }
 }
@@ -112,7 +134,11 @@ void DocumentReader::date(const char* key, std::optional<CivilDate>& value) {
 void DocumentReader::wall_time(const char* key, std::optional<WallTime>& value) {
     std::string written;
     text(key, written);
-    if (at(key) != nullptr && !parsed("%FT%R", written, value.emplace())) {
+    if (at(key) == nullptr) {
+        return;
+    }
+    const bool a_day = !told() || day_of_text(written.substr(0, written.find('T')));
+    if (!a_day || !parsed("%FT%R", written, value.emplace())) {
         unreadable(path(key), "a wall time such as 2026-03-02T08:15");
     }
 }

@@ -21,6 +21,9 @@ struct UnreadableDocument : std::runtime_error {
 
 [[noreturn]] void unreadable(const std::string& key, const std::string& expected);
 
+/// What was stored once stays readable; what is told now is held to bounds.
+enum class Held : bool { as_stored, as_told };
+
 /// One object of a document, read key by key; `finish` refuses what is left over. A key that is
 /// missing or null leaves its value as it was.
 class DocumentReader {
@@ -28,16 +31,20 @@ class DocumentReader {
     using Json = nlohmann::ordered_json;
 
     /// `object` outlives the reader; `path` is how its keys are named in errors.
-    DocumentReader(const Json& object, std::string path);
+    DocumentReader(const Json& object, std::string path, Held held = Held::as_stored);
+
+    bool told() const { return held_ == Held::as_told; }
 
     const Json* at(const char* key);
     std::string path(const std::string& key) const;
     void text(const char* key, std::string& value);
     void truth(const char* key, bool& value);
-    void number(const char* key, int& value);
-    void number(const char* key, std::optional<int>& value);
+    /// Told: within the bounds. Stored: any that fits.
+    void number(const char* key, int& value, int least, int most);
+    void number(const char* key, std::optional<int>& value, int least, int most);
     void number(const char* key, double& value);
     void number(const char* key, std::optional<double>& value);
+    /// Told: of the years 1900 to 2100, as a wall time is.
     void date(const char* key, CivilDate& value);
     void date(const char* key, std::optional<CivilDate>& value);
     void wall_time(const char* key, std::optional<WallTime>& value);
@@ -71,7 +78,7 @@ class DocumentReader {
             unreadable(path(key), "a list");
         }
         for (std::size_t i = 0; i < found->size(); ++i) {
-            DocumentReader item((*found)[i], fmt::format("{}[{}]", path(key), i + 1));
+            DocumentReader item((*found)[i], fmt::format("{}[{}]", path(key), i + 1), held_);
             read(item);
             item.finish();
         }
@@ -79,7 +86,7 @@ class DocumentReader {
     template <typename Read>
     void object(const char* key, Read read) {
         if (const Json* found = at(key)) {
-            DocumentReader inner(*found, path(key));
+            DocumentReader inner(*found, path(key), held_);
             read(inner);
             inner.finish();
         }
@@ -88,6 +95,7 @@ class DocumentReader {
   private:
     const Json& object_;
     std::string path_;
+    Held held_;
     std::set<std::string> met_;
 };
 

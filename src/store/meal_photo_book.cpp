@@ -6,6 +6,7 @@
 #include "store/practice_schema.hpp"
 #include "store/sqlite_failure.hpp"
 #include "store/stored_column.hpp"
+#include "store/who_may.hpp"
 
 #include <fmt/format.h>
 
@@ -16,6 +17,7 @@ namespace tracewright {
 struct MealPhotoBook::Tables {
     Database database;
     Seal seal;
+    CoachTable coaches;
     ClientTable clients;
     MealPhotoTable photos;
     AuditTable audit;
@@ -24,6 +26,7 @@ struct MealPhotoBook::Tables {
     explicit Tables(const SqlitePractice& practice)
         : database(practice.path(), Database::Mode::existing),
           seal(practice.key()),
+          coaches(database, seal),
           clients(database, seal),
           photos(database, seal),
           audit(database),
@@ -97,6 +100,9 @@ Stored<std::int64_t> MealPhotoBook::add(std::int64_t client, std::int64_t entry,
     return caught([&]() -> Stored<std::int64_t> {
         Tables& tables = **tables_;
         Transaction all_or_nothing(tables.database);
+        if (const auto allowed = may(tables.coaches, acting, Needs::a_change); !allowed) {
+            return tl::make_unexpected(allowed.error());
+        }
         const auto place = tables.clients.place_of(client);
         const auto meal = place ? tables.entry(client, entry, *place) : std::nullopt;
         if (!meal) {
@@ -133,6 +139,9 @@ Stored<void> MealPhotoBook::remove(std::int64_t client, std::int64_t number, con
     return caught([&]() -> Stored<void> {
         Tables& tables = **tables_;
         Transaction all_or_nothing(tables.database);
+        if (const auto allowed = may(tables.coaches, acting, Needs::a_change); !allowed) {
+            return tl::make_unexpected(allowed.error());
+        }
         if (!tables.photos.remove(client, number)) {
             return no_such_photo();
         }

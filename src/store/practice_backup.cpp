@@ -1,6 +1,7 @@
 #include "store/practice_backup.hpp"
 
 #include "access/sealed_stream.hpp"
+#include "store/left_over.hpp"
 #include "store/practice_schema.hpp"
 #include "store/whole_file.hpp"
 
@@ -173,6 +174,9 @@ Stored<BackupFacts> restore_backup(const std::string& backup, const std::string&
                                ": found a file here already, expected none: a restore never "
                                "replaces a practice");
     }
+    if (const auto clear = nothing_left_over_beside(target); !clear) {
+        return tl::make_unexpected(clear.error());
+    }
     return caught([&]() -> Stored<BackupFacts> {
         const auto file = read_whole_file(backup);
         if (!file) {
@@ -204,6 +208,14 @@ Stored<BackupFacts> restore_backup(const std::string& backup, const std::string&
         const auto bytes = database.bytes();
         if (const auto written = write_whole_file(target, bytes); !written) {
             return tl::make_unexpected(written.error());
+        }
+        Database restored(target, Database::Mode::existing);
+        const auto sound = clients_in_sound(restored);
+        if (!sound) {
+            return tl::make_unexpected(sound.error());
+        }
+        if (*sound != clients) {
+            return does_not_read_back();
         }
         return BackupFacts{target, bytes.size(), clients};
     });

@@ -1,5 +1,7 @@
 #include "store/practice_schema.hpp"
 
+#include "store/whole_file.hpp"
+
 #include <fmt/format.h>
 
 #include <array>
@@ -314,13 +316,15 @@ void copy_aside(Database& database, const std::string& target) {
     const std::string half = target + ".half";
     std::error_code none;
     fs::remove(half, none);
+    // Its owner's alone from the first byte on, as the practice is.
+    if (!write_whole_file(half, std::string_view())) {
+        throw DatabaseFailure(0, "the copy before a migration can't be written");
+    }
     {
         Database copy(half, Database::Mode::create);
         database.copy_to(copy);
     }
-    std::error_code error;
-    fs::rename(half, target, error);
-    if (error) {
+    if (!put_in_place(half, target)) {
         throw DatabaseFailure(0, "the copy before a migration can't be put in place");
     }
 }

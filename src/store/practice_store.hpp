@@ -189,6 +189,11 @@ class PracticeStore {
     virtual Stored<void> put_escalations(std::int64_t client,
                                          const std::vector<EscalationRecord>& escalations,
                                          const Acting& acting) = 0;
+    /// Those without an answer; what was answered is a record and stays. The audit keeps that each
+    /// was there.
+    virtual Stored<void> withdraw_escalations(std::int64_t client,
+                                              const std::vector<std::int64_t>& numbers,
+                                              const Acting& acting) = 0;
     virtual Stored<std::vector<EscalationRecord>> escalations(std::int64_t client) = 0;
     /// `refused` without a name or without what was done.
     virtual Stored<void> acknowledge(std::int64_t client, std::int64_t escalation,

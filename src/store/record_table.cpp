@@ -82,6 +82,14 @@ void RecordTable::put_escalation(std::int64_t client, const std::string& place,
         .run();
 }
 
+bool RecordTable::withdraw_escalation(std::int64_t client, std::int64_t escalation) {
+    Statement withdraw(database_,
+                       "DELETE FROM escalation WHERE client = ? AND id = ? AND NOT EXISTS "
+                       "(SELECT 1 FROM acknowledgement WHERE escalation = escalation.id) "
+                       "RETURNING id");
+    return withdraw.with(client, escalation).step();
+}
+
 std::vector<EscalationRecord> RecordTable::escalations(std::int64_t client,
                                                        const std::string& place) {
     Statement all(database_,

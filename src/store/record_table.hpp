@@ -28,6 +28,8 @@ class RecordTable {
     /// take the new document.
     void put_escalation(std::int64_t client, const std::string& place, const std::string& event,
                         const std::string& document, const Acting& acting);
+    /// False where it was answered, or is none of this client.
+    bool withdraw_escalation(std::int64_t client, std::int64_t escalation);
     std::vector<EscalationRecord> escalations(std::int64_t client, const std::string& place);
     /// False if the client has no such escalation.
     bool acknowledge(std::int64_t client, const std::string& place, std::int64_t escalation,

@@ -38,8 +38,8 @@ ReminderRules rules_of(const Json& document) {
     DocumentReader reader(document, "");
     read_clock(reader, "quiet_from", rules.quiet_from);
     read_clock(reader, "quiet_to", rules.quiet_to);
-    reader.number("silent_hours", rules.silent_hours);
-    reader.number("most_a_day", rules.most_a_day);
+    reader.number("silent_hours", rules.silent_hours, 1, 24 * 366);
+    reader.number("most_a_day", rules.most_a_day, 0, 1000);
     if (rules.silent_hours < 1) {
         unreadable("silent_hours", "at least 1");
     }

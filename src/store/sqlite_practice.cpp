@@ -1,6 +1,7 @@
 #include "store/sqlite_practice.hpp"
 
 #include "access/coach_lock.hpp"
+#include "store/left_over.hpp"
 #include "store/practice_schema.hpp"
 #include "store/practice_values.hpp"
 #include "store/whole_file.hpp"
@@ -87,6 +88,9 @@ Stored<std::unique_ptr<SqlitePractice>> SqlitePractice::create(const std::string
     if (fs::exists(path, none)) {
         return store_error(StoreErrorKind::exists,
                            path + ": found a file here already, expected none");
+    }
+    if (const auto clear = nothing_left_over_beside(path); !clear) {
+        return tl::make_unexpected(clear.error());
     }
     if (const auto fit = fit_file_system(path); !fit) {
         return tl::make_unexpected(fit.error());
@@ -259,26 +263,6 @@ Stored<std::optional<AuditLine>> SqlitePractice::last_deed(const std::string& de
 std::int64_t SqlitePractice::change_count() {
     // data_version tells other connections' changes, total_changes() our own.
     return database_->integer("PRAGMA data_version") + database_->integer("SELECT total_changes()");
-}
-
-Stored<void> SqlitePractice::may(const Acting& acting, Needs needs) {
-    for (const auto& [id, coach] : coaches_.coaches()) {
-        if (id != acting.coach || coach.left) {
-            continue;
-        }
-        const bool enough = needs == Needs::a_look ||
-                            (needs == Needs::a_change && coach.role != CoachRole::reader) ||
-                            coach.role == CoachRole::owner;
-        if (enough) {
-            return {};
-        }
-        return store_error(StoreErrorKind::refused,
-                           std::string("found a coach who is ") + name_of(coach.role) +
-                               (needs == Needs::an_owner ? ", expected an owner for this"
-                                                         : ", expected one who may change things"));
-    }
-    return store_error(StoreErrorKind::refused,
-                       "found no such coach in this practice, expected one who works here");
 }
 
 Stored<std::string> SqlitePractice::place(std::int64_t client) {

@@ -12,6 +12,7 @@
 #include "store/sqlite_failure.hpp"
 #include "store/trial_table.hpp"
 #include "store/wear_fixing_table.hpp"
+#include "store/who_may.hpp"
 
 #include <functional>
 #include <memory>
@@ -145,6 +146,8 @@ class SqlitePractice final : public PracticeStore {
     Stored<void> put_escalations(std::int64_t client,
                                  const std::vector<EscalationRecord>& escalations,
                                  const Acting& acting) override;
+    Stored<void> withdraw_escalations(std::int64_t client, const std::vector<std::int64_t>& numbers,
+                                      const Acting& acting) override;
     Stored<std::vector<EscalationRecord>> escalations(std::int64_t client) override;
     Stored<void> acknowledge(std::int64_t client, std::int64_t escalation, const std::string& by,
                              const std::string& done, const Acting& acting) override;
@@ -176,14 +179,12 @@ class SqlitePractice final : public PracticeStore {
     ShareTable shares_;
     AuditTable audit_;
 
-    enum class Needs { a_look, a_change, an_owner };
-    Stored<void> may(const Acting& acting, Needs needs);
     /// All of the deed or, if it gives an error or throws, nothing.
     template <typename Deed>
     auto changing(const Acting& acting, Needs needs, Deed deed) -> decltype(deed()) {
         return caught([&]() -> decltype(deed()) {
             Transaction all_or_nothing(*database_);
-            if (const auto allowed = may(acting, needs); !allowed) {
+            if (const auto allowed = may(coaches_, acting, needs); !allowed) {
                 return tl::make_unexpected(allowed.error());
             }
             auto done = deed();

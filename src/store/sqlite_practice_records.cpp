@@ -125,6 +125,20 @@ Stored<void> SqlitePractice::put_escalations(std::int64_t client,
     });
 }
 
+Stored<void> SqlitePractice::withdraw_escalations(std::int64_t client,
+                                                  const std::vector<std::int64_t>& numbers,
+                                                  const Acting& acting) {
+    // A look is enough, as it is for putting them.
+    return changing(acting, Needs::a_look, [&]() -> Stored<void> {
+        for (const std::int64_t number : numbers) {
+            if (records_.withdraw_escalation(client, number)) {
+                audit_.add(acting, "escalation_withdrawn", client, number);
+            }
+        }
+        return {};
+    });
+}
+
 Stored<std::vector<EscalationRecord>> SqlitePractice::escalations(std::int64_t client) {
     return reading([&]() -> Stored<std::vector<EscalationRecord>> {
         const auto at = place(client);

@@ -34,6 +34,31 @@ Escalation escalation_of(const EscalationRecord& record) {
     return escalation;
 }
 
+void forget_arising(std::vector<EscalationRecord>& records,
+                    const std::vector<Escalation>& arising) {
+    std::erase_if(records, [&](const EscalationRecord& record) {
+        return std::ranges::find(arising, record.event, &Escalation::event) != arising.end();
+    });
+}
+
+// Without an answer, and no more in what is kept: a file was undone, an entry struck out.
+std::vector<std::int64_t> arising_no_more(std::vector<EscalationRecord> known,
+                                          const std::vector<Escalation>& arising,
+                                          LadderInput ladder) {
+    std::erase_if(known, [](const EscalationRecord& record) { return !record.answers.empty(); });
+    forget_arising(known, arising);
+    if (!known.empty()) {
+        // A low after a change is still one when the change has ended since.
+        ladder.change_agreed = Instant{};
+        forget_arising(known, escalations(ladder));
+    }
+    std::vector<std::int64_t> gone;
+    for (const EscalationRecord& record : known) {
+        gone.push_back(record.id);
+    }
+    return gone;
+}
+
 }  // namespace
 
 Stored<void> record_escalations(PracticeStore& store, std::int64_t client, const ClientFacts& facts,
@@ -57,8 +82,9 @@ Stored<void> record_escalations(PracticeStore& store, std::int64_t client, const
     if (!known) {
         return tl::make_unexpected(known.error());
     }
+    const std::vector<Escalation> arising = escalations(ladder);
     std::vector<EscalationRecord> records;
-    for (const Escalation& escalation : escalations(ladder)) {
+    for (const Escalation& escalation : arising) {
         EscalationRecord record{0, escalation.event, {}, document_of(escalation), {}};
         const bool stands = std::ranges::any_of(*known, [&](const EscalationRecord& one) {
             return one.event == record.event && one.document == record.document;
@@ -68,7 +94,13 @@ Stored<void> record_escalations(PracticeStore& store, std::int64_t client, const
         }
     }
     // A look that finds nothing new is no change: who listens for changes would look again.
-    return records.empty() ? Stored<void>{} : store.put_escalations(client, records, acting);
+    if (!records.empty()) {
+        if (const auto put = store.put_escalations(client, records, acting); !put) {
+            return put;
+        }
+    }
+    const auto gone = arising_no_more(*known, arising, std::move(ladder));
+    return gone.empty() ? Stored<void>{} : store.withdraw_escalations(client, gone, acting);
 }
 
 Stored<std::vector<StandingEscalation>> standing_escalations(PracticeStore& store,

@@ -4,12 +4,14 @@
 #include "store/practice_schema.hpp"
 #include "store/sqlite_failure.hpp"
 #include "store/stored_column.hpp"
+#include "store/who_may.hpp"
 
 namespace tracewright {
 
 struct StretchBook::Tables {
     Database database;
     Seal seal;
+    CoachTable coaches;
     ClientTable clients;
     AuditTable audit;
     Statement told;
@@ -19,6 +21,7 @@ struct StretchBook::Tables {
     explicit Tables(const SqlitePractice& practice)
         : database(practice.path(), Database::Mode::existing),
           seal(practice.key()),
+          coaches(database, seal),
           clients(database, seal),
           audit(database),
           told(database,
@@ -81,6 +84,9 @@ Stored<std::int64_t> StretchBook::tell(std::int64_t client, Interval stretch, bo
     return caught([&]() -> Stored<std::int64_t> {
         Tables& tables = **tables_;
         Transaction all_or_nothing(tables.database);
+        if (const auto allowed = may(tables.coaches, acting, Needs::a_change); !allowed) {
+            return tl::make_unexpected(allowed.error());
+        }
         const std::string place = tables.place(client);
         if (place.empty()) {
             return no_such_client();
@@ -104,6 +110,9 @@ Stored<void> StretchBook::take_back(std::int64_t client, std::int64_t telling,
     return caught([&]() -> Stored<void> {
         Tables& tables = **tables_;
         Transaction all_or_nothing(tables.database);
+        if (const auto allowed = may(tables.coaches, acting, Needs::a_change); !allowed) {
+            return tl::make_unexpected(allowed.error());
+        }
         const bool stood = tables.take_back.with(client, telling).step();
         tables.take_back.with();
         if (!stood) {

@@ -70,7 +70,19 @@ Stored<void> put_in_place(const std::string& half, const std::string& path) {
     return {};
 }
 
+Stored<void> write_whole_file(const std::string& path, std::string_view text) {
+    return write_whole_file(
+        path, std::span(reinterpret_cast<const std::uint8_t*>(text.data()), text.size()));
+}
+
 Stored<void> write_whole_file(const std::string& path, std::span<const std::uint8_t> bytes) {
+    std::error_code none;
+    const auto there = std::filesystem::symlink_status(path, none);
+    if (std::filesystem::exists(there) && !std::filesystem::is_regular_file(there)) {
+        const Descriptor as_it_is(path, O_WRONLY | O_CLOEXEC);
+        return as_it_is.opened() && as_it_is.write(bytes) ? Stored<void>{}
+                                                          : not_written(path, errno);
+    }
     const std::string half = path + ".half";
     {
         const Descriptor file(half, O_WRONLY | O_CREAT | O_TRUNC | O_CLOEXEC);

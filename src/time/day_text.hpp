@@ -7,7 +7,7 @@
 
 namespace tracewright {
 
-/// A day as 2026-03-02. Empty for anything else.
+/// A day as 2026-03-02, of the years 1900 to 2100. Empty for anything else.
 std::optional<CivilDate> day_of_text(const std::string& text);
 
 /// The same written.

@@ -168,6 +168,19 @@ TEST_F(ChangeCommands, before_after_labs_and_sensor_are_by_their_schemas) {
     meets(sensor.out, "sensor.schema.json");
 }
 
+TEST_F(ChangeCommands, labs_tells_what_it_could_not_read) {
+    std::ofstream(at("facts.json"))
+        << R"({"labs": [{"on": "2026-03-10", "what": "HbA1c", "value": 7.1, "unit": "%"},
+                        {"on": "2026-03-11", "what": "glycohaem.", "value": 7, "unit": "%"}]})";
+    const Ran told = on_example({"labs"});
+    ASSERT_EQ(told.exit, Exit::done) << told.err;
+    EXPECT_THAT(told.out, HasSubstr("Kept, but not read as A1c"));
+    EXPECT_THAT(told.out, HasSubstr("2026-03-11  glycohaem. 7 %"));
+    const Ran labs = on_example({"labs", "--json"});
+    meets(labs.out, "labs.schema.json");
+    EXPECT_EQ(json::parse(labs.out)["not_read"][0]["words"], "glycohaem. 7 %");
+}
+
 TEST_F(ChangeCommands, what_is_asked_wrongly_is_told) {
     EXPECT_EQ(run({"trial", "--list"}).exit, Exit::done);
     EXPECT_EQ(on_example({"trial"}).exit, Exit::wrong_usage);

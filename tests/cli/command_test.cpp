@@ -224,6 +224,11 @@ TEST(Command, a_review_is_written_whole) {
         run({"review", example, "--zone", "Europe/Berlin", "--out", folder.path("review")});
     EXPECT_EQ(ran.exit, Exit::done) << ran.err;
     EXPECT_THAT(ran.out, HasSubstr("The review is in"));
+    for (const char* file : {"review/review.html", "review/review.pdf", "review/review.json"}) {
+        EXPECT_EQ(std::filesystem::status(folder.path(file)).permissions(),
+                  std::filesystem::perms::owner_read | std::filesystem::perms::owner_write)
+            << file;
+    }
     std::ifstream html(folder.path("review/review.html"));
     std::ifstream pdf(folder.path("review/review.pdf"));
     std::ifstream text(folder.path("review/review.json"));

@@ -24,6 +24,15 @@ TEST(MedicineRisks, what_was_never_asked_counts_as_risky) {
     EXPECT_FALSE(risks.to_ask.empty());
 }
 
+// Stored before it was refused: a slip of one of two days takes no medicine off the list.
+TEST(MedicineRisks, an_end_before_its_beginning_counts_as_still_taken) {
+    const MedicineTimeline medicines({use("metformin"), use("insulin glargine", day(10), day(5))},
+                                     day(0));
+    for (const int at : {1, 7, 12, 300}) {
+        EXPECT_TRUE(medicines.risks_at(day(at)).insulin) << at;
+    }
+}
+
 TEST(MedicineRisks, an_unrecognised_medicine_counts_as_risky_and_is_to_be_asked) {
     const MedicineRisks risks =
         risks_of({medicine_text("metformin"), medicine_text("Quorvilan 10")});

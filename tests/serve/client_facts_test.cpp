@@ -73,6 +73,17 @@ TEST(ClientFacts, are_told_in_any_order_and_who_was_slower_is_told) {
     EXPECT_EQ(told(served, who)["facts"]["why_they_came"], "To sleep better");
 }
 
+TEST(ClientFacts, a_name_is_not_taken_away) {
+    ServedPractice served;
+    const Sitting who = served.signed_in();
+    const Got nameless = served.send(
+        "POST", "/api/clients/c2/facts",
+        {{"revision", told(served, who)["revision"]}, {"name", ""}, {"changes", json::object()}},
+        who);
+    EXPECT_EQ(nameless.code(), "unfit_fact");
+    EXPECT_EQ(told(served, who)["name"], "Bracken (invented)");
+}
+
 TEST(ClientFacts, what_is_not_asked_closes_only_what_depends_on_it) {
     ServedPractice served;
     const Sitting who = served.signed_in();

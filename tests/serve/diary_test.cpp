@@ -146,6 +146,83 @@ TEST(Diary, a_finger_prick_that_is_very_low_waits_for_an_answer_at_once) {
     EXPECT_EQ(practice->escalations(2)->size(), 1U);
 }
 
+// The words and what they tell stay one: a level, a length, a number of grams.
+TEST(Diary, a_corrected_text_is_read_anew) {
+    ServedPractice served;
+    const Sitting who = served.signed_in();
+    ASSERT_EQ(served
+                  .send("POST", diary,
+                        message("7:00 finger-prick 6.2 mmol/L; 8:10 porridge 45 g carbs; "
+                                "9:00 walked 20 min"),
+                        who)
+                  .status,
+              201);
+    const auto correct = [&](std::size_t number, const char* field, const std::string& value) {
+        const json entry = day(served, who)["entries"][number];
+        json form = entry["form"];
+        form[field] = value;
+        return served.send(
+            "POST", diary + "/entries/" + std::to_string(entry["id"].get<int>()) + "/correct", form,
+            who);
+    };
+    const auto practice = opened_practice(served.path());
+    const auto kept = [&](std::size_t number) { return practice->diary(2)->at(number); };
+    const auto waiting = [&] { return practice->escalations(2)->size(); };
+
+    EXPECT_EQ(waiting(), 0U);
+    ASSERT_EQ(correct(0, "text", "finger-prick 2.6 mmol/L").status, 200);
+    EXPECT_EQ(kept(0).glucose->hundredths, 260);
+    EXPECT_EQ(waiting(), 1U);
+    ASSERT_EQ(correct(0, "text", "finger-prick LO").status, 200);
+    EXPECT_EQ(waiting(), 1U);
+    EXPECT_EQ(correct(0, "text", "finger-prick before breakfast").code(), "unfit_entry");
+    ASSERT_EQ(correct(0, "text", "6.2").status, 200);
+    EXPECT_EQ(kept(0).glucose->hundredths, 620);
+    EXPECT_EQ(waiting(), 0U);
+
+    ASSERT_EQ(correct(1, "text", "porridge 60 g carbs").status, 200);
+    EXPECT_EQ(kept(1).carbohydrate_g->value, 60);
+
+    ASSERT_EQ(correct(2, "text", "walked 45 min").status, 200);
+    EXPECT_EQ(kept(2).number, 45);
+    EXPECT_EQ(*kept(2).until - kept(2).at, std::chrono::minutes{45});
+    EXPECT_EQ(correct(2, "kind", "finger-prick").code(), "unfit_entry");
+    ASSERT_EQ(correct(2, "kind", "note").status, 200);
+    EXPECT_FALSE(kept(2).number);
+    EXPECT_FALSE(kept(2).until);
+}
+
+// A level from a column stands in no words: other words about it leave it as it is.
+TEST(Diary, a_value_that_no_words_told_stays) {
+    ServedPractice served;
+    const Sitting who = served.signed_in();
+    {
+        DiaryEntry prick;
+        prick.kind = DiaryKind::finger_prick;
+        prick.at = Instant{std::chrono::sys_days{std::chrono::year{2026} / 3 / 10}} +
+                   std::chrono::hours{12};
+        prick.written = WallTime{prick.at.time_since_epoch()};
+        prick.text = "before lunch";
+        prick.glucose = Glucose{620, GlucoseUnit::mmol_per_l};
+        BroughtIn file;
+        file.source = "meter.csv";
+        file.diary.push_back(prick);
+        file.rows_stored = 1;
+        ASSERT_TRUE(
+            opened_practice(served.path())->bring_in(2, file, WhoseFile::not_asked, acting()));
+    }
+    const json entry = day(served, who)["entries"][0];
+    json form = entry["form"];
+    form["text"] = "before dinner";
+    ASSERT_EQ(
+        served
+            .send("POST", diary + "/entries/" + std::to_string(entry["id"].get<int>()) + "/correct",
+                  form, who)
+            .status,
+        200);
+    EXPECT_EQ(opened_practice(served.path())->diary(2)->front().glucose->hundredths, 620);
+}
+
 TEST(Diary, what_does_not_fit_is_refused) {
     ServedPractice served;
     const Sitting who = served.signed_in();

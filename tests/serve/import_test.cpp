@@ -211,6 +211,10 @@ TEST(BringIn, a_very_low_in_a_file_waits_for_an_answer_at_once) {
     ASSERT_EQ(served.send_file(imports, low, who).status, 201);
     const auto practice = opened_practice(served.path());
     EXPECT_EQ(practice->escalations(2)->size(), 1U);
+    const std::string undo =
+        "/api/clients/c2/imports/" + std::to_string(practice->imports(2)->back().id) + "/undo";
+    ASSERT_EQ(served.send("POST", undo, json::object(), who).status, 204);
+    EXPECT_TRUE(practice->escalations(2)->empty());
 }
 
 }  // namespace

@@ -201,7 +201,7 @@ TEST(Audit, holds_one_line_for_each_session_client_and_window) {
     const Sitting second = served.signed_in("r1");
     for (int i = 0; i < 3; ++i) {
         served.get("/api/clients/c1/measures", first);
-        served.get("/api/clients/c1/measures?from=2026-02-26", first);
+        served.get("/api/clients/c1/measures?from=2026-02-26&to=2026-03-02", first);
         served.get("/api/clients/c1/measures", second);
     }
     const auto practice = opened_practice(served.path());

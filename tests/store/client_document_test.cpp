@@ -184,6 +184,74 @@ TEST(ClientDocument, what_does_not_read_is_named) {
     EXPECT_FALSE(client_facts_read("{"));
 }
 
+// Own bounds, no source: beyond them is a slip of the keys.
+TEST(ClientDocument, what_is_told_is_held_to_bounds) {
+    for (const Row& row :
+         {Row{R"({"born_year": 4294969256})", "born_year"},
+          Row{R"({"born_year": 1899})", "born_year"}, Row{R"({"born_year": 1e30})", "born_year"},
+          Row{R"({"sessions": {"bought": -5}})", "sessions.bought"},
+          Row{R"({"diagnosed_on": "2026-2-3"})", "diagnosed_on"},
+          Row{R"({"diagnosed_on": "-2026-01-01"})", "diagnosed_on"},
+          Row{R"({"diagnosed_on": "1899-12-31"})", "diagnosed_on"},
+          Row{R"({"zones": [{"zone": "Europe/Berlin", "from": null},
+                            {"zone": "America/New_York", "from": "0001-01-01T00:00"}]})",
+              "zones[2].from"},
+          Row{R"({"medicines": [{"written": "gliclazide", "from": "2026-03-02",
+                                 "until": "2026-03-01"}]})",
+              "medicines[1].until"}}) {
+        const auto changed = client_facts_changed({}, row.document);
+        ASSERT_FALSE(changed) << row.document;
+        EXPECT_THAT(changed.error(), HasSubstr(std::string("'") + row.key + "'"));
+    }
+    EXPECT_TRUE(client_facts_changed({}, R"({"medicines": [{"written": "gliclazide",
+        "from": "2026-03-02", "until": "2026-03-02"}]})"));
+}
+
+// London's noon is read on New York's clock, so it is later than Berlin's two o'clock on London's.
+TEST(ClientDocument, a_change_of_zone_that_the_clock_would_pass_over_is_refused) {
+    const auto changed = client_facts_changed({}, R"({"zones": [
+        {"zone": "America/New_York", "from": null},
+        {"zone": "Europe/London", "from": "2026-03-20T12:00"},
+        {"zone": "Europe/Berlin", "from": "2026-03-20T14:00"}]})");
+    ASSERT_FALSE(changed);
+    EXPECT_THAT(changed.error(), HasSubstr("'zones[3].from'"));
+    EXPECT_TRUE(client_facts_changed({}, R"({"zones": [
+        {"zone": "America/New_York", "from": null},
+        {"zone": "Europe/London", "from": "2026-03-20T12:00"},
+        {"zone": "Europe/Berlin", "from": "2026-03-20T17:00"}]})"));
+}
+
+TEST(ClientDocument, a_laboratory_result_has_its_day_name_value_and_unit) {
+    const auto told = [](const char* lab) {
+        return client_facts_changed({}, R"({"labs": [)" + std::string(lab) + "]}");
+    };
+    for (const char* lab : {R"({"what": "HbA1c", "value": 6.6, "unit": "%"})",
+                            R"({"on": "", "what": "HbA1c", "value": 6.6, "unit": "%"})",
+                            R"({"on": "2026-02-25", "what": "", "value": 6.6, "unit": "%"})",
+                            R"({"on": "2026-02-25", "what": "HbA1c", "unit": "%"})",
+                            R"({"on": "2026-02-25", "what": "HbA1c", "value": 6.6, "unit": ""})",
+                            R"({"on": "2026-02-25", "what": "HbA1c", "value": 44, "unit": "%"})",
+                            R"({"on": "2026-02-25", "what": "HbA1c", "value": 6.6,
+                                "unit": "mmol/mol"})",
+                            R"({"on": "2026-02-25", "what": "LDL", "value": -1, "unit": "g"})"}) {
+        EXPECT_FALSE(told(lab)) << lab;
+    }
+    EXPECT_TRUE(told(R"({"on": "2026-02-25", "what": "LDL", "value": 2.1, "unit": "mmol/L"})"));
+    EXPECT_TRUE(
+        told(R"x({"on": "2026-02-25", "what": "HbA1c (lab)", "value": 44, "unit": "mmol/mol"})x"));
+}
+
+// What an earlier program kept stays readable, and is in the way of no other change.
+TEST(ClientDocument, what_was_stored_before_the_bounds_is_read_and_changed) {
+    const auto stored = client_facts_read(R"({"sessions": {"bought": -5, "used": 0},
+        "labs": [{"what": "HbA1c", "value": 6.6}],
+        "zones": [{"zone": "Europe/Berlin", "from": null},
+                  {"zone": "America/New_York", "from": "0001-01-01T00:00"}]})");
+    ASSERT_TRUE(stored) << stored.error();
+    EXPECT_TRUE(client_facts_changed(*stored, R"({"language": "de"})"));
+    EXPECT_FALSE(client_facts_changed(*stored, R"({"sessions": {"used": 1}})"));
+}
+
 // RFC 7396 (Hoffman & Snell 2014), section 3: null removes, lists are replaced whole.
 TEST(ClientDocument, a_merge_patch_changes_what_it_names_and_forgets_what_is_null) {
     const auto facts = client_facts_read(full);

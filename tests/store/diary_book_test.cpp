@@ -108,6 +108,19 @@ TEST_F(DiaryBookTest, refuses_an_entry_that_stands_already_and_another_clients) 
     EXPECT_EQ(standing().size(), 4U);
 }
 
+TEST_F(DiaryBookTest, is_changed_by_nobody_who_may_only_look) {
+    const auto reader =
+        practice->add_coach({"r1", "Sedge (invented)", CoachRole::reader}, acting());
+    ASSERT_TRUE(reader);
+    for (const std::int64_t who : {*reader, std::int64_t{99}}) {
+        const auto struck = DiaryBook(*practice).correct(client, standing()[0].id, std::nullopt,
+                                                         {who, at_second(20)});
+        ASSERT_FALSE(struck);
+        EXPECT_EQ(struck.error().kind, StoreErrorKind::refused);
+    }
+    EXPECT_EQ(standing().size(), 4U);
+}
+
 TEST_F(DiaryBookTest, nothing_of_it_stands_plainly_in_the_file_and_erasing_takes_it) {
     DiaryEntry told = standing()[0].entry;
     told.text = "a word found nowhere else";

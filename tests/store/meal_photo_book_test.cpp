@@ -60,6 +60,19 @@ TEST_F(MealPhotoBookTest, a_photo_is_kept_with_its_meal_and_audited) {
     EXPECT_EQ(practice->audit(client)->back().deed, "meal_photo_added");
 }
 
+TEST_F(MealPhotoBookTest, is_changed_by_nobody_who_may_only_look) {
+    const auto reader =
+        practice->add_coach({"r1", "Sedge (invented)", CoachRole::reader}, acting());
+    ASSERT_TRUE(reader);
+    const Acting looking{*reader, at_second(30)};
+    const auto meal = meals()[1].id;
+    const auto number = added(meal);
+    MealPhotoBook book(*practice);
+    EXPECT_EQ(book.add(client, meal, photo, looking).error().kind, StoreErrorKind::refused);
+    EXPECT_EQ(book.remove(client, number, looking).error().kind, StoreErrorKind::refused);
+    EXPECT_EQ(lines().size(), 1U);
+}
+
 TEST_F(MealPhotoBookTest, goes_with_the_meal_through_corrections_and_their_undoing) {
     const auto first = meals()[1];
     added(first.id);

@@ -1,4 +1,5 @@
 // What only the file on disk can show: keys, kill, erasure, backup, versions, two programs.
+#include "source_folder.hpp"
 #include "store/client_export.hpp"
 #include "store/practice_for_tests.hpp"
 #include "store/practice_schema.hpp"
@@ -183,6 +184,26 @@ TEST(SqlitePractice, an_earlier_version_is_copied_and_brought_forward) {
     Database kept(path + ".before-1", Database::Mode::read_only);
     EXPECT_EQ(kept.integer("PRAGMA user_version"), 1);
     EXPECT_EQ(kept.integer("SELECT count(*) FROM client"), 1);
+    EXPECT_EQ(fs::status(path + ".before-1").permissions(),
+              fs::perms::owner_read | fs::perms::owner_write);
+}
+
+TEST(SqlitePractice, the_page_of_its_format_names_the_version_of_its_tables) {
+    std::ifstream page(std::string(TRACEWRIGHT_SOURCE_FOLDER) + "/docs/formats/practice.md");
+    const std::string text(std::istreambuf_iterator<char>(page), {});
+    EXPECT_NE(text.find("(now " + std::to_string(practice_schema_version()) + ")"),
+              std::string::npos);
+}
+
+TEST(SqlitePractice, none_is_made_beside_what_is_left_over_of_another) {
+    const Folder folder;
+    const std::string path = folder.file("practice");
+    std::ofstream(path + "-wal") << "of another practice";
+    const auto made = SqlitePractice::create(path, key_for_tests(), locked_for_tests(),
+                                             Coach{"o1", "Sorrel (invented)"}, at_second(0));
+    ASSERT_FALSE(made);
+    EXPECT_EQ(made.error().kind, StoreErrorKind::exists);
+    EXPECT_FALSE(fs::exists(path));
 }
 
 TEST(SqlitePractice, two_programs_see_each_others_changes) {
@@ -326,6 +347,26 @@ TEST(Backup, is_encrypted_restores_to_the_same_and_opens_by_either_key) {
     EXPECT_TRUE(again->faults()->empty());
     EXPECT_EQ(restore_backup(backup, target, unlock_for_tests).error().kind,
               StoreErrorKind::exists);
+}
+
+// SQLite would play the log of another practice back into this one and destroy it.
+TEST(Backup, is_not_restored_beside_what_is_left_over_of_another_practice) {
+    const Folder folder;
+    const auto practice = new_practice(folder.file("practice"));
+    telling_client(*practice);
+    const std::string backup = folder.file("backup");
+    ASSERT_TRUE(write_backup(*practice, backup, acting()));
+    const std::string target = folder.file("restored");
+    for (const char* ending : {"-wal", "-shm", "-journal"}) {
+        std::ofstream(target + ending) << "of another practice";
+        const auto restored = restore_backup(backup, target, unlock_for_tests);
+        ASSERT_FALSE(restored);
+        EXPECT_EQ(restored.error().kind, StoreErrorKind::exists);
+        EXPECT_NE(restored.error().sentence.find(target + ending), std::string::npos);
+        EXPECT_FALSE(fs::exists(target));
+        fs::remove(target + ending);
+    }
+    EXPECT_TRUE(restore_backup(backup, target, unlock_for_tests));
 }
 
 TEST(Backup, that_was_changed_cut_short_or_is_another_file_is_refused) {
