@@ -4,6 +4,7 @@
 #include "coaching/client_medicines.hpp"
 #include "coaching/wears_apart.hpp"
 #include "findings/wording.hpp"
+#include "trace/counted_trace.hpp"
 
 #include <fmt/format.h>
 
@@ -19,7 +20,8 @@ class Teller {
         : question_(question),
           clock_(question.input.zones),
           today_(clock_.date_at(question.input.as_of)),
-          medicines_(client_medicines(question.facts, clock_)) {}
+          medicines_(client_medicines(question.facts, clock_)),
+          at_once_(counted_trace(question.input.wears, question.input.prefer_wear).choices) {}
 
     Story tell() {
         story_.labs = lab_report(question_);
@@ -40,7 +42,16 @@ class Teller {
     const ZoneHistory& clock_;
     CivilDate today_;
     MedicineTimeline medicines_;
+    std::vector<CountedTrace::Choice> at_once_;
     Story story_;
+
+    // Of sensors worn at once the one that a review counts.
+    std::size_t counted_for(std::size_t wear) const {
+        const auto other = std::ranges::find_if(at_once_, [&](const CountedTrace::Choice& choice) {
+            return std::ranges::find(choice.not_counted, wear) != choice.not_counted.end();
+        });
+        return other == at_once_.end() ? wear : other->counted;
+    }
 
     std::optional<std::size_t> wear_before(CivilDate agreed) const {
         std::optional<std::size_t> found;
@@ -55,7 +66,18 @@ class Teller {
                 found = i;
             }
         }
-        return found;
+        return found ? std::optional{counted_for(*found)} : found;
+    }
+
+    bool stands_after(std::size_t wear, const AgreedChange& change,
+                      std::optional<std::size_t> before) const {
+        const auto& wears = question_.input.wears;
+        if (wears[wear].empty()) {
+            return false;
+        }
+        const CivilDate from = clock_.date_at(wears[wear].sensed_span().from);
+        return from >= *change.agreed_on && (!change.ended_on || from <= *change.ended_on) &&
+               (!before || is_before(wears[*before], wears[wear]));
     }
 
     // The first begun since; what was worn together with the one before it can't stand for after.
@@ -64,18 +86,13 @@ class Teller {
         std::optional<std::size_t> found;
         const auto& wears = question_.input.wears;
         for (std::size_t i = 0; i < wears.size(); ++i) {
-            if (wears[i].empty()) {
-                continue;
-            }
-            const CivilDate from = clock_.date_at(wears[i].sensed_span().from);
-            const bool in_force = !change.ended_on || from <= *change.ended_on;
-            const bool apart = !before || is_before(wears[*before], wears[i]);
-            if (from >= *change.agreed_on && in_force && apart &&
+            if (stands_after(i, change, before) &&
                 (!found || wears[i].start < wears[*found].start)) {
                 found = i;
             }
         }
-        return found;
+        const bool counted = found && stands_after(counted_for(*found), change, before);
+        return counted ? counted_for(*found) : found;
     }
 
     void did_it_help(const AgreedChange& change) {

@@ -69,6 +69,25 @@ TEST(Story, a_change_is_held_against_the_wears_round_it) {
     EXPECT_EQ(without.changes[0].compared->hours_before, story.changes[0].compared->hours_before);
 }
 
+// T3: of two sensors at once the change is held against the one that the review counts.
+TEST(Story, of_two_sensors_after_a_change_the_counted_one_is_compared) {
+    Care care = three_wears();
+    care.facts.agreed_change = AgreedChange{"a walk", care_day - days{45}, {}};
+    Wear gappy = care.wears[2];
+    std::erase_if(gappy.readings, [&](const Reading& reading) {
+        return reading.at >= gappy.start + days{4} && reading.at < gappy.start + days{6};
+    });
+    care.wears[2] = gappy;
+    care.wear(-19, 14, 200);
+    const Story story = told(care);
+    ASSERT_TRUE(story.changes[0].compared);
+    Care counted_alone = care;
+    counted_alone.wears.erase(counted_alone.wears.begin() + 2);
+    const Story alone = told(counted_alone);
+    ASSERT_TRUE(alone.changes[0].compared);
+    EXPECT_EQ(story.changes[0].compared->hours_after, alone.changes[0].compared->hours_after);
+}
+
 TEST(Story, without_a_wear_on_either_side_nothing_is_compared) {
     Care care = three_wears();
     care.facts.agreed_change = AgreedChange{"a walk", care_day - days{2}, {}};

@@ -247,8 +247,8 @@ TEST_F(Shares, the_eating_screen_closes_its_kinds_whatever_was_given) {
     EXPECT_THAT(page.body, Not(HasSubstr("g carbohydrate")));
     EXPECT_THAT(page.body, Not(HasSubstr("81.5 kg")));
     const json told = served.get("/api/clients/c1/shares", owner).json();
-    EXPECT_EQ(told["closed_kinds"],
-              (json{"hours in range", "day sheets", "food amounts", "meal photos", "weight"}));
+    EXPECT_EQ(told["closed_kinds"], (json{"hours in range", "day sheets", "food amounts",
+                                          "meal photos", "weight", "letter"}));
 }
 
 // Nor can one be given, and no address below a share has one of the practice's own.
