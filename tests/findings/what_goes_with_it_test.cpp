@@ -175,10 +175,13 @@ int minutes_after(const std::string& text, const std::string& words) {
 
 TEST(HoursGained, a_food_gains_none_on_a_day_of_illness) {
     std::vector<DiaryEntry> meals;
-    for (int day = 0; day < 12; ++day) {
-        meals.push_back(meal(moment(day, 8), "porridge", 50));
-        meals.push_back(meal(moment(day, 13), "soup", 50));
-        meals.push_back(meal(moment(day, 19), "rice", 50));
+    constexpr std::array hours = {8, 13, 19};
+    for (std::size_t day = 0; day < 12; ++day) {
+        std::array<const char*, 3> foods = {"porridge", "soup", "rice"};
+        std::ranges::rotate(foods, foods.begin() + day % 3);  // each in each slot
+        for (std::size_t i = 0; i < 3; ++i) {
+            meals.push_back(meal(moment(static_cast<int>(day), hours[i]), foods[i], 50));
+        }
     }
     ReviewInput input = eater(meals, 12, {{"porridge", 30}, {"soup", 30}, {"rice", 120}});
     const WhatGoesWithIt well = what_goes_with_it(input);
@@ -198,10 +201,15 @@ TEST(HoursGained, a_food_gains_none_on_a_day_of_illness) {
 // What a food eaten on a quarter of the days comes to is not what all of them come to together.
 TEST(MealsToldApart, hours_told_of_one_food_are_its_own_and_those_of_all_are_said_to_be) {
     std::vector<DiaryEntry> meals;
-    for (int day = 0; day < 16; ++day) {
-        meals.push_back(meal(moment(day, 8), day % 2 == 0 ? "porridge" : "yoghurt", 50));
-        meals.push_back(meal(moment(day, 13), day % 4 == 0 ? "noodles" : "soup", 50));
-        meals.push_back(meal(moment(day, 19), day % 4 == 1 ? "salad" : "rice", 50));
+    constexpr std::array hours = {8, 13, 19};
+    for (std::size_t day = 0; day < 16; ++day) {
+        std::array<const char*, 3> foods = {day % 2 == 0 ? "porridge" : "yoghurt",
+                                            day % 4 == 0 ? "noodles" : "soup",
+                                            day % 4 == 1 ? "salad" : "rice"};
+        std::ranges::rotate(foods, foods.begin() + day % 3);
+        for (std::size_t i = 0; i < 3; ++i) {
+            meals.push_back(meal(moment(static_cast<int>(day), hours[i]), foods[i], 50));
+        }
     }
     const WhatGoesWithIt told = what_goes_with_it(eater(meals, 16,
                                                         {{"porridge", 30},
