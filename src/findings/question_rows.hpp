@@ -25,7 +25,8 @@ struct QuestionRow {
 };
 
 /// All nights, days or meals that the input's wears touch, in order of time, with the outcome and
-/// the causes asked for.
+/// the causes asked for. A day of which the readings hold less than an hour, at their beginning or
+/// end, is no day that is left out.
 std::vector<QuestionRow> question_rows(const ReviewInput& input, const CountedTrace& trace,
                                        Outcome outcome, std::span<const Cause> causes);
 

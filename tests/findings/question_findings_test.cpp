@@ -3,6 +3,7 @@
 #include "findings/outcome_values.hpp"
 #include "findings/question_sentences.hpp"
 #include "responses/days_for_tests.hpp"
+#include "responses/meal_kernel.hpp"
 
 #include <gtest/gtest.h>
 #include <boost/random/mersenne_twister.hpp>
@@ -163,6 +164,41 @@ TEST(QuestionFindings, a_diary_with_gaps_cannot_answer_and_says_so) {
     EXPECT_TRUE(std::any_of(sleep.caveats.begin(), sleep.caveats.end(), [](const Caveat& caveat) {
         return caveat.kind == CaveatKind::diary_incomplete;
     }));
+}
+
+namespace {
+
+/// Four weeks of dinners that raise glucose with their carbohydrate.
+ReviewInput dinners() {
+    boost::random::mt19937_64 engine(4);
+    boost::random::normal_distribution<double> normal;
+    ReviewInput input;
+    std::vector<double> grams;
+    for (int day = 0; day < 28; ++day) {
+        grams.push_back(60 + 15 * normal(engine));
+        input.diary.push_back(meal(moment(day, 12, 30), "soup", 40));
+        input.diary.push_back(meal(moment(day, 19), "stew", grams.back()));
+    }
+    input.wears = {drawn_wear(moment(0, 0), moment(28, 0) + 7min, 5min, [&](Instant at) {
+        double level = 110;
+        for (std::size_t day = 0; day < grams.size(); ++day) {
+            const double since = minutes_since(moment(static_cast<int>(day), 19), at);
+            level += since > 0 && since < 500 ? grams[day] * meal_kernel(since, 50) : 0;
+        }
+        return level + normal(engine);
+    })};
+    input.as_of = moment(29, 12);
+    return input;
+}
+
+}  // namespace
+
+// The last reading's minutes past midnight are no day that could have been used.
+TEST(QuestionFindings, minutes_past_the_last_midnight_are_no_day_left_out) {
+    const ReviewInput input = dinners();
+    for (const Outcome outcome : {Outcome::hours_in_range, Outcome::lunch_rise}) {
+        EXPECT_EQ(question_rows(input, trace_of_questions(input), outcome, {}).size(), 28U);
+    }
 }
 
 // Without the suspect nights too every question of the sitting counts: where Holm leaves the answer
