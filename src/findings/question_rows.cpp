@@ -59,6 +59,12 @@ bool touched(const TraceView& trace, const CivilDay& day, Outcome outcome) {
     return held.to - held.from >= std::chrono::hours{1};
 }
 
+bool nothing_eaten_noted(std::span<const EatingOccasion> occasions, const CivilDay& day,
+                         const ZoneHistory& zones) {
+    return std::ranges::none_of(
+        occasions, [&](const EatingOccasion& one) { return zones.date_at(one.at) == day.date; });
+}
+
 const EatingOccasion* occasion_at(std::span<const EatingOccasion> occasions, Instant at) {
     for (const EatingOccasion& occasion : occasions) {
         if (occasion.at == at) {
@@ -104,6 +110,11 @@ std::vector<QuestionRow> question_rows(const ReviewInput& input, const CountedTr
                           const Interval shared = intersection(mark.stretch, value.made_of);
                           return shared.from < shared.to;
                       });
+        if (facts_of(outcome).of == OutcomeOf::meal) {
+            row.meal_not_noted = !row.outcome && value.meal_not_noted;
+            row.nothing_eaten_noted =
+                row.meal_not_noted && nothing_eaten_noted(occasions, day, input.zones);
+        }
         const EatingOccasion* occasion = row.outcome && facts_of(outcome).of == OutcomeOf::meal
                                              ? occasion_at(occasions, value.made_of.from)
                                              : nullptr;

@@ -191,7 +191,41 @@ ReviewInput dinners() {
     return input;
 }
 
+constexpr std::array grams_asked = {Cause::meal_carbohydrate};
+
 }  // namespace
+
+// Statistics 2.4, complete diary: an unwritten dinner has no rise, and counts all the same.
+TEST(QuestionFindings, dinners_left_unwritten_on_half_the_days_cannot_answer) {
+    ReviewInput input = dinners();
+    const Finding whole =
+        answer_questions(input, Outcome::dinner_rise, grams_asked).findings[0].finding;
+    EXPECT_EQ(whole.answer, Answer::yes);
+    EXPECT_NE(whole.sentence.find("over 28 dinners."), std::string::npos) << whole.sentence;
+    std::erase_if(input.diary, [](const DiaryEntry& one) {
+        return (one.at - day_zero()) / std::chrono::days{1} % 2 == 1;  // nothing at all
+    });
+    const Finding half =
+        answer_questions(input, Outcome::dinner_rise, grams_asked).findings[0].finding;
+    EXPECT_EQ(half.answer, Answer::cannot_tell);
+    EXPECT_NE(half.sentence.find("over 14 dinners of 28 days. The diary holds too few"),
+              std::string::npos)
+        << half.sentence;
+    EXPECT_EQ(caveat_of(half, CaveatKind::diary_incomplete),
+              "On 14 of 28 days dinner was noted; on 14 nothing eaten at all. At least 70 % are "
+              "needed: what is missing may not be missing at random.");
+    // With other food noted a dinner may have been left out: told, and still an answer.
+    ReviewInput without = dinners();
+    std::erase_if(without.diary, [](const DiaryEntry& one) {
+        return one.text == "stew" && (one.at - day_zero()) / std::chrono::days{1} % 2 == 1;
+    });
+    const Finding seldom =
+        answer_questions(without, Outcome::dinner_rise, grams_asked).findings[0].finding;
+    EXPECT_EQ(seldom.answer, Answer::yes);
+    EXPECT_EQ(caveat_of(seldom, CaveatKind::diary_incomplete),
+              "On 14 of 28 days dinner was noted: whether it was left out on the others, or not "
+              "written, is not known.");
+}
 
 // The last reading's minutes past midnight are no day that could have been used.
 TEST(QuestionFindings, minutes_past_the_last_midnight_are_no_day_left_out) {
