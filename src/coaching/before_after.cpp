@@ -180,6 +180,14 @@ std::optional<double> mean_of(const std::vector<double>& values) {
     return sum / static_cast<double>(values.size());
 }
 
+// From `before` a day can lose no more than it has, and gain no more than the rest of it.
+std::array<double, 2> within_a_day(std::array<double, 2> ends, double before) {
+    for (double& end : ends) {
+        end = std::clamp(end, -before, 24 - before);
+    }
+    return ends;
+}
+
 // Days in each wear until the interval's half-width comes down to the worth.
 std::optional<int> days_needed(double half, double days_now, double sensor_sd, double worth) {
     const double floor = 1.959963984540054 * sensor_sd;
@@ -228,9 +236,15 @@ BeforeAfter before_after(const ReviewInput& input, const std::vector<std::size_t
                    std::ranges::find(side.weekend, 0.0) != side.weekend.end();
         };
         result.weekdays_matched = has_both(first) || has_both(second);
-        result.difference = both.difference.mean();
-        result.interval95 = both.difference.interval();
-        result.interval95_of_days = both.days.interval();
+        const double hours_before = std::clamp(both.first, 0.0, 24.0);
+        const double hours_after = std::clamp(both.first + both.difference.mean(), 0.0, 24.0);
+        if (input.goals.kind != GoalKind::pregnancy) {
+            result.hours_before = hours_before;
+            result.hours_after = hours_after;
+        }
+        result.difference = hours_after - hours_before;
+        result.interval95 = within_a_day(both.difference.interval(), hours_before);
+        result.interval95_of_days = within_a_day(both.days.interval(), hours_before);
         result.probability_more = both.difference.probability_above(0);
         const double above = both.difference.probability_above(settings.worth_hours);
         const double below = both.difference.cdf(-settings.worth_hours);
@@ -241,6 +255,7 @@ BeforeAfter before_after(const ReviewInput& input, const std::vector<std::size_t
             days_needed(half_width(both.days), n, result.sensor_sd, settings.worth_hours);
         if (result.same_readings) {
             result.difference = 0;
+            result.hours_after = result.hours_before;
         }
     }
     tell_before_after(result, {input, before, after, medicines, settings, other, readable});

@@ -27,7 +27,10 @@ struct BeforeAfter {
     int days_before = 0;  ///< civil days with at least 70 % of readings, without noted illness
     int days_after = 0;
     int left_out = 0;
-    std::optional<double> hours_before;  ///< the mean of those days; empty: none, or in pregnancy
+    /// The mean of those days as the comparison takes it, so that `difference` is theirs: fitted
+    /// with the days' leaning on one another, at the same share of weekends. The plain mean where
+    /// nothing is compared. Empty: none, or in pregnancy.
+    std::optional<double> hours_before;
     std::optional<double> hours_after;
     /// A day's share of all the time seen, as a review and the story count it: days seen in part
     /// or with illness are in it. Empty: nothing seen, or in pregnancy.
@@ -37,6 +40,7 @@ struct BeforeAfter {
     bool same_readings = false;  ///< both stretches hold the very same readings: one record twice
     bool weekdays_matched = false;
     double difference = 0;  ///< hours a day, after less before; exactly 0 for the same readings
+    /// Ends no further than a day can go: none in range, or all of its 24 hours.
     std::array<double, 2> interval95{};
     std::array<double, 2> interval95_of_days{};  ///< without the sensors' own error
     double sensor_sd = 0;                        ///< hours: of the difference, by the sensors alone

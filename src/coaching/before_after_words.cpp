@@ -120,12 +120,16 @@ class Teller {
         return told_.other_kind ? told_.settings.sensor_sd_other_kind : told_.settings.sensor_sd;
     }
 
+    // After is told as before and the difference, to the minute: the three add up.
     std::string numbers() const {
+        const auto whole = [](double hours) {
+            return static_cast<double>(std::lround(hours * 60));
+        };
+        const double after = (whole(*result_.hours_before) + whole(result_.difference)) / 60;
         return fmt::format(
             "In range {} a day before ({} days) and {} after ({} days): {}{} ({}{}).",
-            time_words(*result_.hours_before), result_.days_before,
-            time_words(*result_.hours_after), result_.days_after,
-            difference_words(result_.difference),
+            time_words(*result_.hours_before), result_.days_before, time_words(after),
+            result_.days_after, difference_words(result_.difference),
             rounds_to_nothing(result_.difference) ? "" : " a day",
             interval_words(result_.interval95),
             result_.weekdays_matched ? ", weekends accounted for" : "");
@@ -202,9 +206,9 @@ class Teller {
         }
         list.push_back({CaveatKind::hours_unseen,
                         fmt::format("Only days with at least 70 % of their readings and without "
-                                    "noted illness are compared. Of all the time seen, as a "
-                                    "review and the story count it, {} a day were in range before "
-                                    "and {} after.",
+                                    "noted illness are compared, neighbouring days and weekends "
+                                    "weighed. Of all the time seen, as a review and the story "
+                                    "count it, {} a day were in range before and {} after.",
                                     before, after)});
     }
 

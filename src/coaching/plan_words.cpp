@@ -59,6 +59,24 @@ std::string rows_words(const RankedCandidate& candidate) {
                        what == "lunchs" ? "lunches" : what);
 }
 
+bool seen_on_both_kinds_of_day(const RankedCandidate& candidate) {
+    return candidate.own && candidate.own->result.gate == DriverGate::open;
+}
+
+std::string find_out_words(const RankedCandidate& candidate) {
+    const CandidateChange& change = *candidate.change;
+    if (*change.trial != '\0') {
+        return fmt::format("Find out first: a trial would tell ('{}').",
+                           trial_template_called(change.trial)->question);
+    }
+    if (!seen_on_both_kinds_of_day(candidate)) {
+        return "Find out first: note it on both kinds of day in the next wear.";
+    }
+    const std::string& next = candidate.own->finding.next.sentence;
+    return "Find out first whether it is worth it" +
+           (next.empty() ? std::string(": look again after the next wear.") : ". " + next);
+}
+
 }  // namespace
 
 std::string opens(const Gate& gate) {
@@ -136,10 +154,7 @@ std::vector<std::string> sentences_of(const RankedCandidate& candidate, double w
             said.emplace_back("Worth agreeing on, if the client wants it.");
             break;
         case CandidateSays::find_out_first:
-            said.push_back(*change.trial != '\0'
-                               ? fmt::format("Find out first: a trial would tell ('{}').",
-                                             trial_template_called(change.trial)->question)
-                               : "Find out first: note it on both kinds of day in the next wear.");
+            said.push_back(find_out_words(candidate));
             break;
         case CandidateSays::not_worth_it:
             said.emplace_back("Not worth a change by these days.");
@@ -181,8 +196,10 @@ std::string plan_sentence(const Plan& plan, const CareInput& care) {
         case PlanSays::find_out_first:
             return fmt::format("No change yet: find out first whether it is worth it: {}. {}",
                                best->change->words,
-                               *best->change->trial != '\0'
-                                   ? "A trial would tell."
+                               *best->change->trial != '\0' ? "A trial would tell."
+                               : seen_on_both_kinds_of_day(*best)
+                                   ? "It is noted on both kinds of day already: varied by lot, the "
+                                     "next wear would tell."
                                    : "Noted on both kinds of day, the next wear would tell.");
         case PlanSays::no_change_yet:
             break;

@@ -118,7 +118,7 @@ class Planner {
             size(plan_.length.noise_sd), plan_.own_values, own));
         std::string needed =
             plan_.length.blocks
-                ? fmt::format("{} pairs would show a difference of {} in 80 % of trials",
+                ? fmt::format("{} pairs would show a difference of {} in at least 80 % of trials",
                               *plan_.length.blocks, size(worth_))
                 : fmt::format("Not even {} pairs would show a difference of {} in 80 % of trials",
                               most_pairs, size(worth_));

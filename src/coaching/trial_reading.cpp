@@ -38,13 +38,27 @@ double squares_of(const std::vector<double>& values) {
 }
 
 std::optional<std::array<double, 2>> t_interval(const std::vector<double>& d) {
-    if (d.size() < 2) {
+    if (d.size() < 3) {  // two leave one degree of freedom: an interval of anything
         return std::nullopt;
     }
     const auto n = static_cast<double>(d.size());
     const double error = std::sqrt(squares_of(d) / (n - 1) / n);
     const double t = student_t_quantile(0.975, n - 1);
     return std::array{mean_of(d) - t * error, mean_of(d) + t * error};
+}
+
+// From the mean of b a value can fall no further than to 0, and a day's hours rise no further than
+// to all 24. A dawn rise is a difference itself and may be below 0.
+void keep_possible(std::optional<std::array<double, 2>>& interval, double mean_of_b,
+                   Outcome outcome) {
+    if (!interval || outcome == Outcome::dawn_rise) {
+        return;
+    }
+    const bool hours = facts_of(outcome).unit == OutcomeUnit::hours;
+    for (double& end : *interval) {
+        end = std::max(end, -mean_of_b);
+        end = hours ? std::min(end, 24 - mean_of_b) : end;
+    }
 }
 
 class Reader {
@@ -158,12 +172,14 @@ class Reader {
 
     void as_allotted() {
         PairDifferences pairs;
+        std::vector<double> of_b;
         for (std::size_t i = 0; i < trial_.blocks.size(); ++i) {
             const TrialDay& a = reading_.days[2 * i];
             const TrialDay& b = reading_.days[2 * i + 1];
             if (a.value && b.value) {
                 pairs.differences.push_back(*a.value - *b.value);
                 pairs.a_first.push_back(trial_.blocks[i].a_first);
+                of_b.push_back(*b.value);
             }
         }
         PairsRead& read = reading_.as_allotted;
@@ -179,6 +195,8 @@ class Reader {
         read.patterns = found.test.patterns;
         read.interval95 = found.interval95;
         read.t95 = t_interval(pairs.differences);
+        keep_possible(read.interval95, mean_of(of_b), trial_.outcome);
+        keep_possible(read.t95, mean_of(of_b), trial_.outcome);
     }
 
     void as_done() {
@@ -186,6 +204,7 @@ class Reader {
             return;
         }
         std::vector<double> differences;
+        std::vector<double> of_b;
         for (std::size_t i = 0; i < trial_.blocks.size(); ++i) {
             const TrialDay& one = reading_.days[2 * i];
             const TrialDay& other = reading_.days[2 * i + 1];
@@ -194,9 +213,11 @@ class Reader {
             }
             if (done_or_allotted(one) == ArmDone::a && done_or_allotted(other) == ArmDone::b) {
                 differences.push_back(*one.value - *other.value);
+                of_b.push_back(*other.value);
             } else if (done_or_allotted(one) == ArmDone::b &&
                        done_or_allotted(other) == ArmDone::a) {
                 differences.push_back(*other.value - *one.value);
+                of_b.push_back(*one.value);
             }
         }
         PairsRead read;
@@ -204,6 +225,7 @@ class Reader {
         if (!differences.empty()) {
             read.estimate = mean_of(differences);
             read.t95 = t_interval(differences);
+            keep_possible(read.t95, mean_of(of_b), trial_.outcome);
         }
         reading_.as_done = read;
     }

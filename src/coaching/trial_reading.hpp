@@ -29,8 +29,10 @@ struct TrialDay {
 struct PairsRead {
     int pairs = 0;  ///< with a value on both sides
     double estimate = 0;
-    std::optional<std::array<double, 2>> interval95;  ///< by inversion of the exact test
-    std::optional<std::array<double, 2>> t95;         ///< Student's, pairs - 1; beside it
+    /// By inversion of the exact test. Like the one below it ends no further than the outcome can
+    /// go from the mean of b: to 0, of a day's hours to 24.
+    std::optional<std::array<double, 2>> interval95;
+    std::optional<std::array<double, 2>> t95;  ///< Student's, of three pairs or more; beside it
     double p = 1;
     std::uint64_t at_least = 0;
     std::uint64_t patterns = 0;

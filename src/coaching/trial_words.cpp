@@ -16,6 +16,7 @@ std::string pairs_words(int pairs) {
 }
 
 constexpr int fewest_pairs = 6;
+constexpr int fewest_pairs_as_done = 3;
 constexpr double kept_at_least = 0.8;
 constexpr double unlike_from = 0.5;  // standardised difference in carbohydrate
 
@@ -160,11 +161,13 @@ class Teller {
         reading_.finding.sentence +=
             fmt::format(" As done ({} {} not as allotted): {}", reading_.broken,
                         reading_.broken == 1 ? "day was" : "days were", pairs_words(read.pairs));
-        if (read.pairs > 0) {
+        if (read.pairs >= fewest_pairs_as_done) {
             reading_.finding.sentence += ", " + difference(read.estimate);
             if (read.t95) {
                 reading_.finding.sentence += fmt::format(" ({})", interval(*read.t95));
             }
+        } else if (read.pairs > 0) {
+            reading_.finding.sentence += ", too few to tell a difference by";
         }
         reading_.finding.sentence += "; the lot says nothing of this one.";
     }

@@ -1,5 +1,6 @@
 #include "findings/meal_report.hpp"
 #include "findings/wording.hpp"
+#include "inference/shrinkage.hpp"
 
 #include <fmt/format.h>
 
@@ -8,6 +9,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 
 namespace tracewright {
 
@@ -16,62 +18,132 @@ namespace {
 using Eigen::Index;
 
 constexpr double assumed_within = 25;  // mg/dL
+constexpr double least_within = 1;     // mg/dL: the step of a sensor
 constexpr double least_within_freedom = 6;
 constexpr double largest_between = 60;  // mg/dL
 constexpr double sure_pair = 0.985;
 
-// Adjusted means of the foods by least squares, adjusters centred.
-struct Means {
+// Meals of the foods eaten twice or more.
+struct Table {
     std::vector<std::string> foods;
     std::vector<int> times;
-    std::vector<GroupMean> means;
-    double within = 0;
-    bool assumed = false;
+    std::vector<std::set<MealSlot>> slots;
+    std::vector<std::size_t> food_of;  // one for each meal
+    std::vector<double> responses;
+    Eigen::MatrixXd equal;        // what is held equal: a column for each slot, then the adjusters
+    std::vector<double> told_at;  // the usual slots and adjusters
 };
 
-// Columns that do not vary within foods tell nothing beside the foods: the fit passes over them by
-// its least-norm solution.
-Means means_of(std::span<const FoodResponse> responses, std::size_t adjusters) {
-    std::map<std::string, Index> numbers;
+// Of the columns those that no earlier ones make up.
+std::vector<Index> independent(const Eigen::MatrixXd& x) {
+    std::vector<Index> kept;
+    Eigen::MatrixXd basis(x.rows(), 0);
+    for (Index column = 0; column < x.cols(); ++column) {
+        Eigen::VectorXd rest = x.col(column);
+        rest -= basis * (basis.transpose() * rest);
+        rest -= basis * (basis.transpose() * rest);
+        const double size = rest.norm();
+        if (size > 1e-8 * std::max(1.0, x.col(column).norm())) {
+            basis.conservativeResize(Eigen::NoChange, basis.cols() + 1);
+            basis.col(basis.cols() - 1) = rest / size;
+            kept.push_back(column);
+        }
+    }
+    return kept;
+}
+
+Table table_of(std::span<const FoodResponse> responses, std::size_t adjusters) {
+    Table table;
+    std::map<std::string, std::size_t> numbers;
+    std::map<MealSlot, Index> slots;
     for (const FoodResponse& one : responses) {
         numbers.try_emplace(one.food, 0);
+        slots.try_emplace(one.slot, 0);
     }
-    Means result;
     for (auto& [food, number] : numbers) {
-        number = static_cast<Index>(result.foods.size());
-        result.foods.push_back(food);
+        number = table.foods.size();
+        table.foods.push_back(food);
     }
-    const auto foods = static_cast<Index>(result.foods.size());
-    const auto rows = static_cast<Index>(responses.size());
-    const auto extra = static_cast<Index>(adjusters);
-    Eigen::MatrixXd x = Eigen::MatrixXd::Zero(rows, foods + extra);
-    Eigen::VectorXd y(rows);
-    result.times.assign(result.foods.size(), 0);
-    for (Index i = 0; i < rows; ++i) {
-        const FoodResponse& one = responses[static_cast<std::size_t>(i)];
-        x(i, numbers[one.food]) = 1;
-        ++result.times[static_cast<std::size_t>(numbers[one.food])];
-        for (Index a = 0; a < extra; ++a) {
-            x(i, foods + a) = one.adjusters[static_cast<std::size_t>(a)];
+    Index columns = 0;
+    for (auto& [slot, column] : slots) {
+        column = columns++;
+    }
+    table.times.assign(table.foods.size(), 0);
+    table.slots.resize(table.foods.size());
+    Eigen::MatrixXd x = Eigen::MatrixXd::Zero(static_cast<Index>(responses.size()),
+                                              columns + static_cast<Index>(adjusters));
+    for (std::size_t i = 0; i < responses.size(); ++i) {
+        const FoodResponse& one = responses[i];
+        const std::size_t food = numbers[one.food];
+        ++table.times[food];
+        table.slots[food].insert(one.slot);
+        table.food_of.push_back(food);
+        table.responses.push_back(one.response);
+        const auto row = static_cast<Index>(i);
+        x(row, slots[one.slot]) = 1;
+        for (std::size_t a = 0; a < adjusters; ++a) {
+            x(row, columns + static_cast<Index>(a)) = one.adjusters[a];
         }
-        y(i) = one.response;
     }
-    for (Index a = foods; a < foods + extra; ++a) {
+    for (Index a = columns; a < x.cols(); ++a) {
         x.col(a).array() -= x.col(a).mean();
     }
-    const Eigen::CompleteOrthogonalDecomposition<Eigen::MatrixXd> fit(x);
-    const Eigen::VectorXd b = fit.solve(y);
-    const auto freedom = static_cast<double>(rows - fit.rank());
-    result.assumed = freedom < least_within_freedom;
-    result.within =
-        result.assumed ? assumed_within : std::sqrt((y - x * b).squaredNorm() / freedom);
-    const Eigen::MatrixXd inverse = fit.pseudoInverse();
-    const Eigen::MatrixXd covariance = inverse * inverse.transpose();
-    for (Index food = 0; food < foods; ++food) {
-        result.means.push_back(
-            {b(food), std::max(1e-6, result.within * std::sqrt(covariance(food, food)))});
+    table.equal = x(Eigen::all, independent(x)).eval();
+    for (Index column = 0; column < table.equal.cols(); ++column) {
+        table.told_at.push_back(table.equal.col(column).mean());
     }
-    return result;
+    return table;
+}
+
+struct Within {
+    double deviation = assumed_within;
+    bool assumed = true;
+};
+
+// By how much one food differs from itself once slot and adjusters are taken off.
+Within within_foods(const Table& table) {
+    const auto rows = static_cast<Index>(table.responses.size());
+    const auto foods = static_cast<Index>(table.foods.size());
+    Eigen::MatrixXd x = Eigen::MatrixXd::Zero(rows, foods + table.equal.cols());
+    for (Index i = 0; i < rows; ++i) {
+        x(i, static_cast<Index>(table.food_of[static_cast<std::size_t>(i)])) = 1;
+    }
+    x.rightCols(table.equal.cols()) = table.equal;
+    const Eigen::Map<const Eigen::VectorXd> y(table.responses.data(), rows);
+    const Eigen::CompleteOrthogonalDecomposition<Eigen::MatrixXd> fit(x);
+    const auto freedom = static_cast<double>(rows - fit.rank());
+    if (freedom < least_within_freedom) {
+        return {};
+    }
+    return {std::max(least_within, std::sqrt((y - x * fit.solve(y)).squaredNorm() / freedom)),
+            false};
+}
+
+Shrinkage shrunken(const Table& table, double within) {
+    std::vector<GroupValue> values;
+    for (std::size_t i = 0; i < table.responses.size(); ++i) {
+        const Eigen::VectorXd equal = table.equal.row(static_cast<Index>(i));
+        values.push_back(
+            {table.food_of[i], table.responses[i], within, {equal.begin(), equal.end()}});
+    }
+    return {values, table.told_at, largest_between};
+}
+
+// A food of breakfasts and one of dinners: between them stands the slot as well as the food.
+bool share_a_slot(const Table& table, std::size_t a, std::size_t b) {
+    return std::ranges::any_of(table.slots[a],
+                               [&](MealSlot slot) { return table.slots[b].contains(slot); });
+}
+
+bool any_share_a_slot(const Table& table) {
+    for (std::size_t a = 0; a < table.foods.size(); ++a) {
+        for (std::size_t b = 0; b < a; ++b) {
+            if (share_a_slot(table, a, b)) {
+                return true;
+            }
+        }
+    }
+    return false;
 }
 
 // Foods in order; those whose rank intervals overlap, at first or second hand, are one group.
@@ -119,33 +191,39 @@ FoodComparison compare_foods(std::span<const FoodResponse> responses,
         result.none_because = "fewer than three foods were eaten twice or more";
         return result;
     }
-    const Means means = means_of(repeated, adjuster_names.size());
-    const Shrinkage fit(means.means, largest_between);
+    const Table table = table_of(repeated, adjuster_names.size());
+    const Within within = within_foods(table);
+    const Shrinkage fit = shrunken(table, within.deviation);
     const Shrinkage::Ranks ranks = fit.ranks(0.8, 3, seed);
-    result.within = means.within;
-    result.within_assumed = means.assumed;
+    result.within = within.deviation;
+    result.within_assumed = within.assumed;
     result.between = fit.spread_quantile(0.5);
     result.adjusted_for = std::move(adjuster_names);
-    for (std::size_t j = 0; j < means.foods.size(); ++j) {
-        result.foods.push_back({means.foods[j], means.times[j], means.means[j].mean, fit.mean(j),
+    result.adjusted_for.emplace_back("slot (breakfast, lunch, dinner or other)");
+    for (std::size_t j = 0; j < table.foods.size(); ++j) {
+        result.foods.push_back({table.foods[j], table.times[j], fit.own_mean(j), fit.mean(j),
                                 fit.interval(j, 0.8), ranks.interval[j], ranks.in_top[j], 0});
     }
     set_groups(result.foods);
-    for (std::size_t a = 0; a < means.foods.size(); ++a) {
-        for (std::size_t b = 0; b < means.foods.size(); ++b) {
-            const double p = a == b ? 0 : fit.probability_above(a, b);
+    for (std::size_t a = 0; a < table.foods.size(); ++a) {
+        for (std::size_t b = 0; b < table.foods.size(); ++b) {
+            const bool fair = a != b && share_a_slot(table, a, b);
+            const double p = fair ? fit.probability_above(a, b) : 0;
             if (p >= sure_pair) {
-                result.different.push_back({means.foods[a], means.foods[b], p});
+                result.different.push_back({table.foods[a], table.foods[b], p});
             }
         }
     }
     std::stable_sort(result.foods.begin(), result.foods.end(),
                      [](const FoodStanding& a, const FoodStanding& b) { return a.mean > b.mean; });
-    std::vector<int> counts = means.times;
+    std::vector<int> counts = table.times;
     std::nth_element(counts.begin(), counts.begin() + static_cast<long>(counts.size() / 2),
                      counts.end());
-    const double typical = means.within / std::sqrt(counts[counts.size() / 2]);
-    if (result.between < typical / 3) {
+    const double typical = within.deviation / std::sqrt(counts[counts.size() / 2]);
+    if (!any_share_a_slot(table)) {
+        result.none_because =
+            "each was eaten at a time of day of its own (breakfast, lunch, dinner or other)";
+    } else if (result.between < typical / 3) {
         result.none_because = "meals differ less than one meal differs from itself";
         result.different.clear();
     }

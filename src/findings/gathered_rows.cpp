@@ -60,6 +60,11 @@ GatheredRows gathered_rows(std::span<const QuestionRow> rows, std::span<const Ca
     gathered.rows.drivers = causes.size();
     gathered.rows.adjusters = gathered.adjusted_for.size();
     for (const QuestionRow& row : rows) {
+        if (!row.ill) {
+            ++gathered.days;
+            gathered.meal_not_noted += row.meal_not_noted ? 1 : 0;
+            gathered.nothing_eaten_noted += row.nothing_eaten_noted ? 1 : 0;
+        }
         if (row.outcome) {
             ++gathered.with_outcome;
             for (const Cause cause : causes) {

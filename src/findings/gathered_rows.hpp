@@ -19,7 +19,10 @@ struct GatheredRows {
     std::vector<std::string> adjusted_for;
     int ill = 0;
     int with_outcome = 0;
-    std::map<Cause, int> noted;  ///< of those with an outcome
+    int days = 0;                 ///< that the sensor saw, ill ones left out
+    int meal_not_noted = 0;       ///< of them
+    int nothing_eaten_noted = 0;  ///< of these
+    std::map<Cause, int> noted;   ///< of those with an outcome
     /// Outcomes where the cause is not noted, and where it is.
     std::map<Cause, std::array<std::vector<double>, 2>> outcome_by_noted;
 };

@@ -32,8 +32,7 @@ bool moved_after(const EatingOccasion& occasion, const Diary& diary) {
     });
 }
 
-// A meal is told at its own usual portion: what it holds belongs to it. Slot by the clock is nearly
-// a fact of the food; it is adjusted for by whether it is breakfast, when the same food rises most.
+// A meal is told at its own usual portion: what it holds belongs to it.
 FoodComparison foods_of(const MealReport& report, const ReviewInput& input) {
     // Known of every meal and by one definition: grams with and without fibre are not compared.
     const bool carbohydrate = std::all_of(
@@ -41,7 +40,7 @@ FoodComparison foods_of(const MealReport& report, const ReviewInput& input) {
             return one.carbohydrate_g.has_value() &&
                    one.carbohydrate_basis == report.occasions.front().carbohydrate_basis;
         });
-    std::vector<std::string> names = {"movement after", "breakfast or later"};
+    std::vector<std::string> names = {"movement after"};
     if (carbohydrate) {
         names.emplace_back("portion (carbohydrate against the meal's own usual)");
     }
@@ -65,9 +64,8 @@ FoodComparison foods_of(const MealReport& report, const ReviewInput& input) {
             ++left_out;
             continue;
         }
-        FoodResponse one{food, amplitude.own, {}};
-        one.adjusters = {moved_after(occasion, input.diary) ? 1.0 : 0.0,
-                         occasion.slot == MealSlot::breakfast ? 1.0 : 0.0};
+        FoodResponse one{food, amplitude.own, {}, occasion.slot};
+        one.adjusters = {moved_after(occasion, input.diary) ? 1.0 : 0.0};
         if (carbohydrate) {
             const auto& [sum, times] = usual.at(food);
             one.adjusters.push_back(*occasion.carbohydrate_g - sum / times);

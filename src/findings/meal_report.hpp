@@ -1,7 +1,6 @@
 #pragma once
 
 #include "findings/review_input.hpp"
-#include "inference/shrinkage.hpp"
 #include "responses/finger_prick_pair.hpp"
 #include "responses/meal_response.hpp"
 #include "responses/overlap_model.hpp"
@@ -19,14 +18,15 @@ struct FoodResponse {
     std::string food;
     double response = 0;  ///< mg/dL
     std::vector<double> adjusters;
+    MealSlot slot = MealSlot::snack;
 };
 
 /// A food among the others.
 struct FoodStanding {
     std::string food;
     int times = 0;
-    double own_mean = 0;  ///< adjusted, mg/dL
-    double mean = 0;      ///< shrunken
+    double own_mean = 0;  ///< at the usual slots and adjusters, mg/dL
+    double mean = 0;      ///< likewise, shrunken
     std::array<double, 2> interval80{};
     std::array<int, 2> ranks80{};  ///< 1: the largest response
     double in_top_three = 0;
@@ -50,8 +50,9 @@ struct FoodComparison {
     std::vector<std::string> adjusted_for;
 };
 
-/// Fewer than three foods eaten twice: nothing is compared. Means by least squares with the
-/// adjusters within foods, then shrunken together (docs/methods/meals.md).
+/// Fewer than three foods eaten twice, or no two in the same slot: nothing is compared. Slot and
+/// adjusters are held equal, foods shrunken together, and only foods that share a slot are told
+/// apart (docs/methods/meals.md).
 FoodComparison compare_foods(std::span<const FoodResponse> responses,
                              std::vector<std::string> adjuster_names, std::uint64_t seed);
 

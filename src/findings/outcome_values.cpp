@@ -174,7 +174,7 @@ OutcomeValue meal_rise(MealSlot slot, const CivilDay& day,
                        const ZoneHistory& zones) {
     const Interval from_four{zones.clock_window(day, 4h, 24h).from,
                              zones.clock_window(day, 4h, 24h).from + 24h};
-    std::string why = std::string("no ") + name_of(slot) + " noted";
+    std::string why;
     for (std::size_t i = 0; i < occasions.size(); ++i) {
         if (occasions[i].slot != slot || !from_four.contains(occasions[i].at)) {
             continue;
@@ -197,7 +197,9 @@ OutcomeValue meal_rise(MealSlot slot, const CivilDay& day,
             return result;
         }
     }
-    return none(why);
+    OutcomeValue result = none(why.empty() ? std::string("no ") + name_of(slot) + " noted" : why);
+    result.meal_not_noted = why.empty();
+    return result;
 }
 
 OutcomeValue day_value(Outcome outcome, const CivilDay& day, const TraceView& trace,

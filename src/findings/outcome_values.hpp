@@ -16,6 +16,7 @@ struct OutcomeValue {
     std::string none_because;
     Interval made_of{};
     std::map<std::string, double> adjusters;
+    bool meal_not_noted = false;  ///< the diary holds no meal of the slot
 };
 
 /// What the diary says of one civil day and the night before it.

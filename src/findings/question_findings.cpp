@@ -110,11 +110,17 @@ class Teller {
                 told.both = joined(*told.others.prior, {told.result.effect, told.result.deviation});
             }
         }
-        finding.sentence = answer_sentence(answers_, fit_with(told, driver), driver, causes_,
-                                           gathered_.dates, input_.unit, input_.zones.writing());
+        finding.sentence =
+            answer_sentence(answers_, fit_with(told, driver), driver, causes_, gathered_.dates,
+                            input_.unit, input_.zones.writing(), poorly_noted(told.cause));
         finding.client_sentence = client_sentence(answers_.outcome, told.cause, told.result);
         finding.next =
-            unless_in_pregnancy(next_step(answers_.outcome, told.cause, told.result), input_.goals);
+            open && poorly_noted(told.cause)
+                ? Next{NextStep::collect_more,
+                       fmt::format("Note {} on every day of the next fortnight.",
+                                   facts_of(told.cause).to_note)}
+                : unless_in_pregnancy(next_step(answers_.outcome, told.cause, told.result),
+                                      input_.goals);
         finding.evidence = evidence(driver);
         finding.caveats = caveats(told, driver);
         return told;
@@ -128,10 +134,15 @@ class Teller {
     std::span<const Cause> causes_;
     std::optional<DriverFit> trusted_;
 
+    // A day on which nothing eaten is noted has no meal to read, and counts as one not noted: the
+    // days left unwritten may be the bad ones. Where other food is, the meal may have been left
+    // out.
     double noted_share(Cause cause) const {
-        return gathered_.with_outcome == 0
-                   ? 1
-                   : static_cast<double>(gathered_.noted.at(cause)) / gathered_.with_outcome;
+        const int all = gathered_.with_outcome + gathered_.nothing_eaten_noted;
+        return all == 0 ? 1 : static_cast<double>(gathered_.noted.at(cause)) / all;
+    }
+    bool meals_seldom_noted() const {
+        return gathered_.days - gathered_.meal_not_noted < 0.7 * gathered_.days;
     }
     bool poorly_noted(Cause cause) const { return noted_share(cause) < 0.7; }
 
@@ -199,7 +210,9 @@ class Teller {
             list.push_back({kind, std::move(sentence)});
         };
         const std::string rows = rows_called(answers_.outcome, 2);
-        if (poorly_noted(told.cause)) {
+        if (meals_seldom_noted()) {
+            add(CaveatKind::diary_incomplete, seldom_noted());
+        } else if (poorly_noted(told.cause)) {
             add(CaveatKind::diary_incomplete,
                 fmt::format("{} was noted on {:.0f} % of the {} that could be read; at least 70 % "
                             "are needed.",
@@ -255,6 +268,19 @@ class Teller {
             add(CaveatKind::zone_not_told, "No time zone was told: clock changes are not known.");
         }
         return list;
+    }
+
+    std::string seldom_noted() const {
+        const std::string text =
+            fmt::format("On {} of {} days {} was noted", gathered_.days - gathered_.meal_not_noted,
+                        gathered_.days, rows_called(answers_.outcome, 1));
+        return gathered_.nothing_eaten_noted > 0
+                   ? fmt::format(
+                         "{}; on {} nothing eaten at all. At least 70 % are needed: what "
+                         "is missing may not be missing at random.",
+                         text, gathered_.nothing_eaten_noted)
+                   : text +
+                         ": whether it was left out on the others, or not written, is not known.";
     }
 
     void suspect_caveat(std::vector<Caveat>& list, const QuestionFinding& told,
@@ -343,6 +369,7 @@ QuestionAnswers answers_from_rows(const ReviewInput& input, Outcome outcome,
     answers.asked_together = causes.size() + settings.asked_besides;
     const GatheredRows gathered = gathered_rows(rows, causes, answers.left_out);
     answers.rows = static_cast<int>(gathered.rows.rows());
+    answers.of_days = gathered.meal_not_noted > 0 ? gathered.days : 0;
     answers.fit =
         driver_fit(gathered.rows, driver_settings(causes), answers.worth, settings.asked_besides);
     const Teller teller(input, answers, gathered, *answers.fit, causes);

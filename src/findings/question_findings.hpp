@@ -30,8 +30,9 @@ struct LeftOut {
 struct QuestionAnswers {
     Outcome outcome{};
     bool scan = false;
-    double worth = 0;                ///< mg/dL or hours
-    int rows = 0;                    ///< used
+    double worth = 0;  ///< mg/dL or hours
+    int rows = 0;      ///< used
+    int of_days = 0;  ///< that the sensor saw, where the meal asked of is not noted on some; else 0
     std::size_t asked_together = 0;  ///< questions that Holm counts
     std::vector<LeftOut> left_out;
     std::vector<QuestionFinding> findings;

@@ -42,12 +42,27 @@ bool ill(const DiaryOfDay& today) {
            std::any_of(today.within.begin(), today.within.end(), tells);
 }
 
-// Whether the sensor was on at any time of the day or the six hours before it.
-bool touched(const TraceView& trace, const CivilDay& day) {
-    const auto first = std::lower_bound(
-        trace.readings.begin(), trace.readings.end(), day.from - std::chrono::hours{6},
-        [](const Reading& reading, Instant at) { return reading.at < at; });
-    return first != trace.readings.end() && first->at < day.to;
+// Whether the sensor was on at any time of the day, or of the six hours before the day of a night;
+// a day that the readings as a whole only graze is none.
+bool touched(const TraceView& trace, const CivilDay& day, Outcome outcome) {
+    const bool night = facts_of(outcome).of == OutcomeOf::night;
+    const Instant from = day.from - std::chrono::hours{night ? 6 : 0};
+    const auto first =
+        std::lower_bound(trace.readings.begin(), trace.readings.end(), from,
+                         [](const Reading& reading, Instant at) { return reading.at < at; });
+    if (first == trace.readings.end() || first->at >= day.to) {
+        return false;
+    }
+    const Reading& last = trace.readings.back();
+    const Interval held =
+        intersection({trace.readings.front().at, last.at + last.interval()}, {from, day.to});
+    return held.to - held.from >= std::chrono::hours{1};
+}
+
+bool nothing_eaten_noted(std::span<const EatingOccasion> occasions, const CivilDay& day,
+                         const ZoneHistory& zones) {
+    return std::ranges::none_of(
+        occasions, [&](const EatingOccasion& one) { return zones.date_at(one.at) == day.date; });
 }
 
 const EatingOccasion* occasion_at(std::span<const EatingOccasion> occasions, Instant at) {
@@ -77,7 +92,7 @@ std::vector<QuestionRow> question_rows(const ReviewInput& input, const CountedTr
         }
     }
     for (const CivilDay& day : input.zones.days(trace.window)) {
-        if (!touched(view, day)) {
+        if (!touched(view, day, outcome)) {
             continue;  // between two wears
         }
         const DiaryOfDay today = diary_of_day(input.diary, day, input.zones);
@@ -95,6 +110,11 @@ std::vector<QuestionRow> question_rows(const ReviewInput& input, const CountedTr
                           const Interval shared = intersection(mark.stretch, value.made_of);
                           return shared.from < shared.to;
                       });
+        if (facts_of(outcome).of == OutcomeOf::meal) {
+            row.meal_not_noted = !row.outcome && value.meal_not_noted;
+            row.nothing_eaten_noted =
+                row.meal_not_noted && nothing_eaten_noted(occasions, day, input.zones);
+        }
         const EatingOccasion* occasion = row.outcome && facts_of(outcome).of == OutcomeOf::meal
                                              ? occasion_at(occasions, value.made_of.from)
                                              : nullptr;

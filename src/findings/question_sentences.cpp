@@ -169,8 +169,8 @@ std::string interval_words(const std::array<double, 2>& interval, Outcome outcom
 
 std::string answer_sentence(const QuestionAnswers& answers, const DriverFit& fit,
                             std::size_t driver, std::span<const Cause> causes,
-                            const std::vector<CivilDate>& dates, GlucoseUnit unit,
-                            WayOfWriting way) {
+                            const std::vector<CivilDate>& dates, GlucoseUnit unit, WayOfWriting way,
+                            bool seldom_noted) {
     const Outcome outcome = answers.outcome;
     const Cause cause = causes[driver];
     const DriverResult& result = fit.drivers[driver];
@@ -195,10 +195,15 @@ std::string answer_sentence(const QuestionAnswers& answers, const DriverFit& fit
     }
     const std::string others = others_named(causes, accounted_for(fit, driver));
     const std::string found = fmt::format(
-        "With {}, {} {} {} ({}), over {} {}{}.", facts_of(cause).change, facts_of(outcome).words,
+        "With {}, {} {} {} ({}), over {} {}{}{}.", facts_of(cause).change, facts_of(outcome).words,
         is_or_are(outcome), difference_words(result.effect, outcome, unit),
         interval_words(result.interval95, outcome, unit), answers.rows,
-        rows_called(outcome, answers.rows), others.empty() ? "" : ", " + others + " accounted for");
+        rows_called(outcome, answers.rows),
+        answers.of_days > 0 ? fmt::format(" of {} days", answers.of_days) : "",
+        others.empty() ? "" : ", " + others + " accounted for");
+    if (seldom_noted) {
+        return found + " The diary holds too few of the days to tell.";
+    }
     if (result.answer == Answer::yes) {
         return found + " The two go together.";
     }

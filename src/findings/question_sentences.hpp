@@ -27,11 +27,12 @@ std::string interval_words(const std::array<double, 2>& interval, Outcome outcom
 std::string dates_that_part(const DriverFit& fit, const std::vector<CivilDate>& dates,
                             WayOfWriting way);
 
-/// What is said to the coach of one driver; `dates` of the fit's rows in order.
+/// What is said to the coach of one driver; `dates` of the fit's rows in order. `seldom_noted`: on
+/// too few of the days for an answer.
 std::string answer_sentence(const QuestionAnswers& answers, const DriverFit& fit,
                             std::size_t driver, std::span<const Cause> causes,
-                            const std::vector<CivilDate>& dates, GlucoseUnit unit,
-                            WayOfWriting way);
+                            const std::vector<CivilDate>& dates, GlucoseUnit unit, WayOfWriting way,
+                            bool seldom_noted = false);
 std::string client_sentence(Outcome outcome, Cause cause, const DriverResult& result);
 Next next_step(Outcome outcome, Cause cause, const DriverResult& result);
 

@@ -32,7 +32,9 @@ struct Standing {
 
 std::vector<Standing> standing_questions(bool foods_left_off) {
     std::vector<Standing> all = {
-        {Outcome::fasting, {Cause::sleep, Cause::dinner_carbohydrate, Cause::last_meal_to_bed}},
+        // Not the hours from the last food to bed: bedtime is waking less hours slept, so with them
+        // held equal less sleep means later food.
+        {Outcome::fasting, {Cause::sleep, Cause::dinner_time, Cause::dinner_carbohydrate}},
         {Outcome::breakfast_rise, {Cause::meal_carbohydrate, Cause::walk_after}},
         {Outcome::lunch_rise, {Cause::meal_carbohydrate, Cause::walk_after}},
         {Outcome::dinner_rise, {Cause::meal_carbohydrate, Cause::walk_after}},
@@ -47,6 +49,21 @@ std::vector<Standing> standing_questions(bool foods_left_off) {
         }
     }
     return all;
+}
+
+// What can be asked of the rows. Sleep and the hour of dinner travel together: where both are noted
+// but too few rows hold both, neither is asked, for the innocent one would be blamed.
+std::vector<Cause> asked_of(std::span<const QuestionRow> rows, const std::vector<Cause>& wanted) {
+    std::vector<Cause> causes = causes_to_ask(rows, wanted);
+    const auto holds = [](const std::vector<Cause>& list, Cause cause) {
+        return std::ranges::find(list, cause) != list.end();
+    };
+    if (holds(wanted, Cause::dinner_time) && holds(causes, Cause::sleep) &&
+        !holds(causes, Cause::dinner_time) &&
+        !causes_to_ask(rows, std::array{Cause::dinner_time}).empty()) {
+        std::erase(causes, Cause::sleep);
+    }
+    return causes;
 }
 
 // How far each row would go if those on the worse side were like the mean of the better side; in
@@ -128,7 +145,7 @@ void ask_questions(const ReviewInput& input, const TraceView& view, const Counte
     std::size_t count = 0;
     for (const Standing& standing : standing_questions(input.foods_left_off)) {
         auto rows = question_rows(input, trace, standing.outcome, standing.causes);
-        auto causes = causes_to_ask(rows, standing.causes);
+        auto causes = asked_of(rows, standing.causes);
         count += causes.size();
         if (!causes.empty()) {
             all.push_back({standing.outcome, std::move(rows), std::move(causes)});

@@ -14,6 +14,14 @@ struct GroupMean {
     double standard_error;
 };
 
+/// One value of a group, with its standard error (> 0) and what is held equal beside it.
+struct GroupValue {
+    std::size_t group;
+    double value;
+    double standard_error;
+    std::vector<double> columns;
+};
+
 /// What several groups of one kind say of each other: normal means theta_j about a common mean with
 /// spread tau, flat prior of the mean, uniform prior of tau on a grid, everything integrated
 /// exactly but for the grid.
@@ -25,12 +33,21 @@ class Shrinkage {
     /// 10.3102/10769986006004377.
     Shrinkage(std::span<const GroupMean> groups, double largest_spread, std::size_t points = 400);
 
-    std::size_t groups() const { return groups_.size(); }
+    /// The same of single values: columns x coefficients (flat priors) + theta of its group +
+    /// error. The columns, an intercept or dummies that sum to one among them, are as many in each
+    /// and independent; each group from 0 to the largest has a value. Groups are told at the
+    /// columns `at`. Groups that the columns tell apart completely lean on the columns alone.
+    Shrinkage(std::span<const GroupValue> values, std::span<const double> at, double largest_spread,
+              std::size_t points = 400);
+
+    std::size_t groups() const { return own_means_.size(); }
     double common_mean() const;
     double common_deviation() const;
     double spread_mean() const;
     double spread_quantile(double p) const;
 
+    /// Its own mean at the columns `at`, not shrunken.
+    double own_mean(std::size_t j) const { return own_means_[j]; }
     double mean(std::size_t j) const;
     double deviation(std::size_t j) const;
     double quantile(std::size_t j, double p) const;
@@ -52,16 +69,17 @@ class Shrinkage {
         double weight;
         double mean;      // of the common mean, given tau
         double variance;  // likewise
+        // Of each group given tau: its centre, the variance that is its own, and how it leans on
+        // the coefficients, in independent deviations of theirs.
+        std::vector<double> centre;
+        std::vector<double> own_variance;
+        std::vector<std::vector<double>> leaning;
     };
-    struct Conditional {
-        double centre;
-        double variance;
-        double pull;  // the share of the common mean in the centre
-    };
-    Conditional conditional(const Point& point, std::size_t j) const;
+    void weigh(std::span<const double> log_weights);
+    static double variance(const Point& point, std::size_t j);
     double cdf(std::size_t j, double x) const;
 
-    std::vector<GroupMean> groups_;
+    std::vector<double> own_means_;
     std::vector<Point> points_;
 };
 

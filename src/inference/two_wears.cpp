@@ -31,7 +31,7 @@ TwoWears two_wears(const WearDays& first, const WearDays& second, double sensor_
                        !(all_alike(first.match) && all_alike(second.match));
     if (all_alike(first.values) && all_alike(second.values)) {
         const TMixture sure({{1, raw, 0}}, static_cast<double>(before + after - 2));
-        return {raw, 0, sure, sure.widened(sensor_sd)};
+        return {raw, mean_of(first.values), 0, sure, sure.widened(sensor_sd)};
     }
     // Told from the first wear's mean: no digits are lost to a large level.
     const double level = mean_of(first.values);
@@ -49,9 +49,17 @@ TwoWears two_wears(const WearDays& first, const WearDays& second, double sensor_
         }
     }
     const Ar1Grid grid(y, x, match ? 3 : 2, steps);
+    std::vector<double> of_first = {1, 0};
+    if (match) {
+        const auto days = static_cast<double>(before + after);
+        of_first.push_back((mean_of(first.match) * static_cast<double>(before) +
+                            mean_of(second.match) * static_cast<double>(after)) /
+                           days);
+    }
+    const double fitted = level + grid.contrast(of_first).mean();
     TMixture days = grid.coefficient(1);
     TMixture difference = days.widened(sensor_sd);
-    return {raw, grid.mean_correlation(), std::move(days), std::move(difference)};
+    return {raw, fitted, grid.mean_correlation(), std::move(days), std::move(difference)};
 }
 
 }  // namespace tracewright

@@ -18,6 +18,7 @@ struct WearDays {
 /// Second wear less first, each wear an instrument with an error of its own.
 struct TwoWears {
     double raw = 0;          ///< difference of the plain means
+    double first = 0;        ///< mean of the first wear's days as fitted, at the usual match
     double correlation = 0;  ///< posterior mean, from one day to the next
     TMixture days;           ///< of the difference, by the days alone
     TMixture difference;     ///< with the instruments' error

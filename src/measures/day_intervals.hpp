@@ -33,10 +33,10 @@ class DayIntervals {
     std::optional<std::array<double, 2>> of_mean(double value, const DayValue& day_value,
                                                  std::optional<double> least = std::nullopt) const;
 
-    /// Of a share of time in percent. Where a day's share is 0 or 100 %, the days are taken on the
-    /// logit of (share x n + 1/2) / (n + 1), n the quarter hours sensed; where all are, the far end
-    /// is the share at which stretches of one hour coming at random would be missed on all days
-    /// with a chance of 5 % (ours).
+    /// Of a share of time in percent: as of a mean. Where that would reach 0 or 100 %, the days are
+    /// taken on the logit of (share x n + 1/2) / (n + 1), n the hours sensed; where all days are
+    /// there, the far end is the share at which stretches of one hour coming at random would be
+    /// missed on all days with a chance of 5 % (ours).
     std::optional<std::array<double, 2>> of_share(double percent,
                                                   const DayValue& day_percent) const;
 

@@ -6,6 +6,8 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
+#include <cstdlib>
+#include <regex>
 
 using namespace tracewright;
 
@@ -133,7 +135,42 @@ TEST(BeforeAfter, is_told_at_the_same_share_of_weekends) {
     weekly(-16, 9);  // Saturday to Sunday
     const BeforeAfter found = compared(care);
     EXPECT_NEAR(found.difference, 0, 0.35);
-    EXPECT_LT(*found.hours_after - *found.hours_before, -0.4);
+    // The hours told are those of the comparison: without the weekends more they differ no more.
+    EXPECT_NEAR(*found.hours_after - *found.hours_before, found.difference, 1e-9);
+}
+
+namespace {
+
+/// Minutes of each "N h M min" of a text, in order.
+std::vector<int> minutes_told(const std::string& text) {
+    std::vector<int> found;
+    const std::regex told("(?:(\\d+) h)? ?(?:(\\d+) min)?");
+    for (std::sregex_iterator at(text.begin(), text.end(), told), end; at != end; ++at) {
+        if (at->str().find_first_of("hm") != std::string::npos) {
+            found.push_back(60 * std::atoi((*at)[1].str().c_str()) +
+                            std::atoi((*at)[2].str().c_str()));
+        }
+    }
+    return found;
+}
+
+}  // namespace
+
+// A day has 24 hours: from 16 h a day nothing gains 13.
+TEST(BeforeAfter, an_interval_ends_where_the_day_ends_and_the_numbers_of_a_sentence_add_up) {
+    Care care = client();
+    add_wear(care, -90, 6, 14, 6);
+    add_wear(care, -15, 9, 19, 5);
+    BeforeAfterSettings settings;
+    settings.sensor_sd = 0.3;
+    const BeforeAfter found = compared(care, settings);
+    EXPECT_LE(*found.hours_before + found.interval95[1], 24 + 1e-9);
+    EXPECT_GE(*found.hours_before + found.interval95[0], -1e-9);
+    EXPECT_NEAR(*found.hours_after - *found.hours_before, found.difference, 1e-9);
+    const std::string& sentence = found.finding.sentence;
+    const auto told = minutes_told(sentence.substr(sentence.find("In range")));
+    ASSERT_GE(told.size(), 3U) << sentence;
+    EXPECT_EQ(told[0] + told[2], told[1]) << sentence;
 }
 
 TEST(BeforeAfter, few_days_or_pregnancy_get_no_verdict_and_ill_days_stay_out) {

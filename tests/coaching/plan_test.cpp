@@ -216,6 +216,22 @@ TEST(Plan, without_own_days_it_is_find_out_first_at_most) {
     EXPECT_THAT(walk->sentences[1], HasSubstr("say nothing of it yet"));
 }
 
+// 'Note it on both kinds of day' is no advice where it was noted on all of them.
+TEST(Plan, what_is_noted_on_both_kinds_of_day_is_not_asked_to_be_noted) {
+    RankedCandidate candidate;
+    candidate.change = candidate_called("smaller-lunch-starch");
+    const auto advice = [&] { return sentences_of(candidate, 0.5).back(); };
+    EXPECT_EQ(advice(), "Find out first: note it on both kinds of day in the next wear.");
+    candidate.own.emplace();
+    candidate.own->result.gate = DriverGate::no_contrast;
+    EXPECT_EQ(advice(), "Find out first: note it on both kinds of day in the next wear.");
+    candidate.own->result.gate = DriverGate::open;
+    candidate.own->finding.next.sentence = "A trial, carbohydrate varied by lot, would show it.";
+    EXPECT_EQ(advice(),
+              "Find out first whether it is worth it. A trial, carbohydrate varied by lot, would "
+              "show it.");
+}
+
 TEST(Plan, where_nothing_can_be_gained_no_change_is_an_answer) {
     Care care;  // 120 mg/dL throughout: every hour is in range
     for (int day = -14; day < 0; ++day) {

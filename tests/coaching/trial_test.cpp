@@ -269,6 +269,31 @@ TEST(TrialReading, arms_kept_badly_or_unlike_in_carbohydrate_can_not_answer) {
     EXPECT_NE(unlike.finding.sentence.find("carbohydrate"), std::string::npos);
 }
 
+// Two pairs leave one degree of freedom: '306 lower to 266 higher' tells nobody anything.
+TEST(TrialReading, two_pairs_as_done_are_too_few_for_a_number) {
+    const Done done({-20, -15, -10, -25, 5, -30, -12});
+    DoneOn told;
+    for (std::size_t i = 0; i < 5; ++i) {
+        told[done.trial.blocks[i].day_of_a()] = ArmDone::b;
+    }
+    const TrialReading read = done.read(told);
+    ASSERT_TRUE(read.as_done);
+    EXPECT_EQ(read.as_done->pairs, 2);
+    EXPECT_FALSE(read.as_done->t95);
+    EXPECT_NE(read.finding.sentence.find(": 2 pairs, too few to tell a difference by; the lot"),
+              std::string::npos)
+        << read.finding.sentence;
+}
+
+TEST(TrialReading, an_interval_ends_no_further_than_the_outcome_can_go) {
+    const Done done({-45, 250, -45, -40, 200, -45, -30});
+    const TrialReading read = done.read();
+    ASSERT_TRUE(read.as_allotted.interval95 && read.as_allotted.t95);
+    const double of_b = 50 * first_step;  // the rise without a walk: it can fall to none
+    EXPECT_GE((*read.as_allotted.interval95)[0], -of_b - 1e-6);
+    EXPECT_NEAR((*read.as_allotted.t95)[0], -of_b, 1e-6);
+}
+
 TEST(TrialReading, small_differences_both_ways_are_none_worth_acting_on) {
     const TrialReading none = Done({1, -2, 2, -1, 1.5, -1.5, 0.5}).read();
     EXPECT_EQ(none.finding.answer, Answer::no_difference_worth_acting_on);

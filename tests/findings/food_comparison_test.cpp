@@ -98,6 +98,34 @@ TEST(FoodComparison, a_covariate_takes_its_part) {
     EXPECT_TRUE(compare_foods(responses, {"carbohydrate"}, 1).different.empty());
 }
 
+// T11: what lies between a breakfast and a dinner may be the time of day.
+TEST(FoodComparison, foods_of_different_slots_are_not_told_apart) {
+    std::vector<FoodResponse> responses;
+    for (int i = 0; i < 6; ++i) {
+        const double off = i % 2 == 0 ? 3 : -3;
+        responses.push_back({"porridge", 90 + off, {}, MealSlot::breakfast});
+        responses.push_back({"toast", 92 - off, {}, MealSlot::breakfast});
+        responses.push_back({"stew", 30 + off, {}, MealSlot::dinner});
+        responses.push_back({"rice", 70 - off, {}, MealSlot::dinner});
+    }
+    const FoodComparison found = compare_foods(responses, {}, 1);
+    ASSERT_EQ(found.different.size(), 1U);
+    EXPECT_EQ(found.different[0].larger, "rice");
+    EXPECT_EQ(found.different[0].smaller, "stew");
+    EXPECT_EQ(found.adjusted_for.back(), "slot (breakfast, lunch, dinner or other)");
+    // One meal in each slot: nothing is like for like.
+    std::vector<FoodResponse> alone;
+    for (const FoodResponse& one : responses) {
+        if (one.food != "toast" && one.food != "rice") {
+            alone.push_back(one);
+            alone.push_back({"soup", 60, {}, MealSlot::lunch});
+        }
+    }
+    const FoodComparison none = compare_foods(alone, {}, 1);
+    EXPECT_TRUE(none.different.empty());
+    EXPECT_NE(none.none_because.find("a time of day of its own"), std::string::npos);
+}
+
 TEST(FoodComparison, under_three_foods_twice_nothing_is_compared) {
     const FoodComparison found =
         compare_foods(std::vector<FoodResponse>{{"a", 1, {}}, {"a", 2, {}}, {"b", 3, {}}}, {}, 1);

@@ -3,6 +3,7 @@
 #include "findings/outcome_values.hpp"
 #include "findings/question_sentences.hpp"
 #include "responses/days_for_tests.hpp"
+#include "responses/meal_kernel.hpp"
 
 #include <gtest/gtest.h>
 #include <boost/random/mersenne_twister.hpp>
@@ -163,6 +164,75 @@ TEST(QuestionFindings, a_diary_with_gaps_cannot_answer_and_says_so) {
     EXPECT_TRUE(std::any_of(sleep.caveats.begin(), sleep.caveats.end(), [](const Caveat& caveat) {
         return caveat.kind == CaveatKind::diary_incomplete;
     }));
+}
+
+namespace {
+
+/// Four weeks of dinners that raise glucose with their carbohydrate.
+ReviewInput dinners() {
+    boost::random::mt19937_64 engine(4);
+    boost::random::normal_distribution<double> normal;
+    ReviewInput input;
+    std::vector<double> grams;
+    for (int day = 0; day < 28; ++day) {
+        grams.push_back(60 + 15 * normal(engine));
+        input.diary.push_back(meal(moment(day, 12, 30), "soup", 40));
+        input.diary.push_back(meal(moment(day, 19), "stew", grams.back()));
+    }
+    input.wears = {drawn_wear(moment(0, 0), moment(28, 0) + 7min, 5min, [&](Instant at) {
+        double level = 110;
+        for (std::size_t day = 0; day < grams.size(); ++day) {
+            const double since = minutes_since(moment(static_cast<int>(day), 19), at);
+            level += since > 0 && since < 500 ? grams[day] * meal_kernel(since, 50) : 0;
+        }
+        return level + normal(engine);
+    })};
+    input.as_of = moment(29, 12);
+    return input;
+}
+
+constexpr std::array grams_asked = {Cause::meal_carbohydrate};
+
+}  // namespace
+
+// Statistics 2.4, complete diary: an unwritten dinner has no rise, and counts all the same.
+TEST(QuestionFindings, dinners_left_unwritten_on_half_the_days_cannot_answer) {
+    ReviewInput input = dinners();
+    const Finding whole =
+        answer_questions(input, Outcome::dinner_rise, grams_asked).findings[0].finding;
+    EXPECT_EQ(whole.answer, Answer::yes);
+    EXPECT_NE(whole.sentence.find("over 28 dinners."), std::string::npos) << whole.sentence;
+    std::erase_if(input.diary, [](const DiaryEntry& one) {
+        return (one.at - day_zero()) / std::chrono::days{1} % 2 == 1;  // nothing at all
+    });
+    const Finding half =
+        answer_questions(input, Outcome::dinner_rise, grams_asked).findings[0].finding;
+    EXPECT_EQ(half.answer, Answer::cannot_tell);
+    EXPECT_NE(half.sentence.find("over 14 dinners of 28 days. The diary holds too few"),
+              std::string::npos)
+        << half.sentence;
+    EXPECT_EQ(caveat_of(half, CaveatKind::diary_incomplete),
+              "On 14 of 28 days dinner was noted; on 14 nothing eaten at all. At least 70 % are "
+              "needed: what is missing may not be missing at random.");
+    // With other food noted a dinner may have been left out: told, and still an answer.
+    ReviewInput without = dinners();
+    std::erase_if(without.diary, [](const DiaryEntry& one) {
+        return one.text == "stew" && (one.at - day_zero()) / std::chrono::days{1} % 2 == 1;
+    });
+    const Finding seldom =
+        answer_questions(without, Outcome::dinner_rise, grams_asked).findings[0].finding;
+    EXPECT_EQ(seldom.answer, Answer::yes);
+    EXPECT_EQ(caveat_of(seldom, CaveatKind::diary_incomplete),
+              "On 14 of 28 days dinner was noted: whether it was left out on the others, or not "
+              "written, is not known.");
+}
+
+// The last reading's minutes past midnight are no day that could have been used.
+TEST(QuestionFindings, minutes_past_the_last_midnight_are_no_day_left_out) {
+    const ReviewInput input = dinners();
+    for (const Outcome outcome : {Outcome::hours_in_range, Outcome::lunch_rise}) {
+        EXPECT_EQ(question_rows(input, trace_of_questions(input), outcome, {}).size(), 28U);
+    }
 }
 
 // Without the suspect nights too every question of the sitting counts: where Holm leaves the answer

@@ -114,6 +114,40 @@ TEST(Shrinkage, a_mean_lies_between_its_own_and_the_common_one) {
     }
 }
 
+// Values of groups are the same as their means; a column that differs by group is held equal.
+TEST(Shrinkage, single_values_say_what_their_means_say) {
+    const std::vector<double> level = {40, 55, 70, 52};
+    std::vector<GroupMean> means;
+    std::vector<GroupValue> values;
+    std::vector<GroupValue> later;
+    for (std::size_t group = 0; group < level.size(); ++group) {
+        const std::size_t times = group + 2;
+        means.push_back({level[group], 20 / std::sqrt(static_cast<double>(times))});
+        for (std::size_t i = 0; i < times; ++i) {
+            const double off = i == 0 ? 6.0 : i == 1 ? -6.0 : 0.0;
+            values.push_back({group, level[group] + off, 20, {1}});
+            // Groups 2 and 3 are eaten later in the day, when all rises by 100 more.
+            const double late = group > 1 ? 1 : 0;
+            later.push_back({group, level[group] + off + 100 * late, 20, {1 - late, late}});
+        }
+    }
+    const Shrinkage of_means(means, 60);
+    const Shrinkage of_values(values, std::vector<double>{1}, 60);
+    for (std::size_t j = 0; j < level.size(); ++j) {
+        EXPECT_NEAR(of_values.mean(j), of_means.mean(j), 1e-9);
+        EXPECT_NEAR(of_values.deviation(j), of_means.deviation(j), 1e-9);
+        EXPECT_NEAR(of_values.own_mean(j), level[j], 1e-9);
+    }
+    EXPECT_NEAR(of_values.probability_above(2, 0), of_means.probability_above(2, 0), 1e-9);
+    EXPECT_EQ(of_values.ranks(0.8, 1, 3).interval, of_means.ranks(0.8, 1, 3).interval);
+    const Shrinkage apart(later, std::vector<double>{0.5, 0.5}, 60);
+    EXPECT_LT(apart.probability_above(2, 0), 0.9);  // not by the 100
+    EXPECT_GT(apart.probability_above(1, 0), 0.5);
+    EXPECT_THROW(Shrinkage(std::vector<GroupValue>{{0, 1, 1, {1, 1}}, {1, 2, 1, {1, 1}}},
+                           std::vector<double>{1, 1}, 60),
+                 std::invalid_argument);
+}
+
 TEST(Shrinkage, two_equal_groups_are_even_and_a_far_one_is_above) {
     const Shrinkage fit(std::vector<GroupMean>{{10, 1}, {10, 1}, {40, 1}}, 60);
     EXPECT_NEAR(fit.probability_above(0, 1), 0.5, 1e-12);

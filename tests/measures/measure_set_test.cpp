@@ -1,5 +1,6 @@
 #include "measures/measure_set.hpp"
 
+#include "measures/day_intervals.hpp"
 #include "measures/risk_index.hpp"
 #include "measures/time_in_bands.hpp"
 #include "trace/readings_for_tests.hpp"
@@ -214,6 +215,71 @@ TEST(MeasureSet, the_daily_risk_range_takes_what_was_read_that_day) {
     const double at_noon = adrr_with_a_high_at(12h + 3min);
     EXPECT_GT(at_noon, 1);
     EXPECT_DOUBLE_EQ(adrr_with_a_high_at(23h + 58min), at_noon);
+}
+
+namespace {
+
+std::vector<DayOfTrace> days_of_shares(const std::vector<double>& shares) {
+    std::vector<DayOfTrace> days(shares.size());
+    for (std::size_t i = 0; i < shares.size(); ++i) {
+        days[i].date = CivilDate{std::chrono::days{20500 + static_cast<int>(i)}};
+        days[i].valid = true;
+        days[i].sums.seconds = 86400;
+        days[i].sums.band_seconds[0] = 86400 * shares[i];
+    }
+    return days;
+}
+
+std::optional<std::array<double, 2>> interval_of(const std::vector<double>& shares) {
+    double percent = 0;
+    for (const double share : shares) {
+        percent += 100 * share / static_cast<double>(shares.size());
+    }
+    const std::vector<DayOfTrace> days = days_of_shares(shares);
+    return DayIntervals(days, 1).of_share(
+        percent, [](const DayOfTrace& day) { return std::optional{day.sums.percent_in(0)}; });
+}
+
+}  // namespace
+
+// Of a fortnight's 1,344 readings one quarter hour makes a day one of 100 %: it says no more of the
+// other days than a day of 99 %.
+TEST(MeasureSet, one_day_all_in_range_does_not_widen_the_interval_of_the_others) {
+    std::vector<double> shares;
+    for (const int out : {9, 12, 10, 14, 8, 11, 13, 9, 12, 10, 11, 8, 13, 1}) {
+        shares.push_back(1 - out / 96.0);
+    }
+    const auto near = interval_of(shares);
+    shares.back() = 1;
+    const auto at = interval_of(shares);
+    ASSERT_TRUE(near && at);
+    EXPECT_LT((*at)[1] - (*at)[0], 1.2 * ((*near)[1] - (*near)[0]));
+    EXPECT_GT((*at)[0], 100 * (1 - 14 / 96.0));
+}
+
+// Lows of a few hours on one day of five: most days are at 0. A half counted in quarter hours
+// covered 61 % here.
+TEST(MeasureSet, the_interval_of_a_share_that_most_days_have_none_of_covers_it) {
+    std::mt19937 random{20260302};
+    std::uniform_real_distribution<double> lot{0, 1};
+    constexpr int draws = 300;
+    constexpr double truth = 100 * 0.2 * (1.0 + 2.0 + 3.0 + 4.0) / 4 / 24;
+    for (const int days : {14, 28}) {
+        int covered = 0;
+        int counted = 0;
+        for (int draw = 0; draw < draws; ++draw) {
+            std::vector<double> shares;
+            for (int day = 0; day < days; ++day) {
+                const double hours = std::ceil(4 * lot(random));
+                shares.push_back(lot(random) < 0.2 ? hours / 24 : 0);
+            }
+            if (const auto interval = interval_of(shares)) {
+                ++counted;
+                covered += (*interval)[0] <= truth && truth <= (*interval)[1] ? 1 : 0;
+            }
+        }
+        EXPECT_GE(covered, 0.9 * counted) << days;
+    }
 }
 
 // A small share of one day of ten: less than was seen may well be the truth.
