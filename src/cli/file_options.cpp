@@ -75,7 +75,8 @@ void add_intake_options(CLI::App& command, FileOptions& o) {
     command.add_option("--delimiter", o.delimiter, "What parts the columns: one character, or tab");
     command.add_option("--encoding", o.encoding,
                        "How the text is encoded, such as UTF-8 or Windows-1252");
-    command.add_option("--sheet", o.sheet, "The one sheet of a workbook to read, by name or number");
+    command.add_option("--sheet", o.sheet,
+                       "The one sheet of a workbook to read, by name or number");
     command.add_option("--header-line", o.header_line, "The line that bears the columns' titles");
     command.add_option("--time-column", o.time_column, "The column of times, by title or number");
     command.add_option("--glucose-column", o.glucose_column,
