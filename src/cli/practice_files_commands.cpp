@@ -79,6 +79,14 @@ Exit restore(const PracticeOptions& options, const PracticeWords& words, const S
         return said(facts.error(), streams);
     }
     streams.out << fmt::format("{}: {} clients are here again.\n", facts->path, facts->clients);
+    if (facts->shares_closed > 0) {
+        streams.out << fmt::format(
+            "{} that {} open when the backup was made {} closed: whoever may still look is given a "
+            "new one.\n",
+            facts->shares_closed == 1 ? "One share"
+                                      : fmt::format("{} shares", facts->shares_closed),
+            facts->shares_closed == 1 ? "was" : "were", facts->shares_closed == 1 ? "is" : "are");
+    }
     return Exit::done;
 }
 

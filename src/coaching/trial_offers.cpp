@@ -3,18 +3,39 @@
 #include "findings/open_questions.hpp"
 
 #include <algorithm>
+#include <array>
 #include <map>
+#include <string_view>
 
 namespace tracewright {
 
 namespace {
 
+// Of several that each send to the clinic the last one does.
 std::string joined(const std::vector<std::string>& sentences) {
+    constexpr std::string_view clinic = " Ask the clinic.";
     std::string text;
-    for (const std::string& sentence : sentences) {
-        text += " " + sentence;
+    bool sends = false;
+    for (std::string sentence : sentences) {
+        sentence.insert(sentence.begin(), ' ');
+        while (sentence.ends_with(clinic)) {
+            sentence.resize(sentence.size() - clinic.size());
+            sends = true;
+        }
+        text += sentence;
     }
-    return text;
+    return sends ? text + std::string(clinic) : text;
+}
+
+// From files alone nothing of a person is known: what would have to be answered first, in one
+// breath.
+bool nothing_is_answered(const std::vector<Gate>& gates) {
+    constexpr std::array asked_of_everyone{GateKind::may_be_under_18, GateKind::pregnancy,
+                                           GateKind::medicines_not_answered};
+    return std::ranges::all_of(gates, &Gate::open_question) &&
+           std::ranges::all_of(asked_of_everyone, [&](GateKind kind) {
+               return std::ranges::find(gates, kind, &Gate::kind) != gates.end();
+           });
 }
 
 // The gates of one client, each kind looked at once.
@@ -99,9 +120,13 @@ bool withhold_offer(Finding& finding, const std::vector<Gate>& gates, Licence li
         return false;
     }
     const bool to_ask = std::ranges::all_of(gates, &Gate::open_question);
-    finding.next = {to_ask ? NextStep::ask_client : NextStep::contact_prescriber,
-                    instead + (trial ? "No trial is offered now." : "It is not offered now.") +
-                        joined(gates_for_coach(gates, licence))};
+    finding.next = {
+        to_ask ? NextStep::ask_client : NextStep::contact_prescriber,
+        instead + (trial ? "No trial is offered now." : "It is not offered now.") +
+            (nothing_is_answered(gates)
+                 ? " What decides on it is not answered: year of birth, pregnancy, type "
+                   "of diabetes, medicines, eating and the rest of who this is."
+                 : joined(gates_for_coach(gates, licence)))};
     return true;
 }
 

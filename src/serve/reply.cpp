@@ -132,9 +132,9 @@ Reply problem_of(const FileError& error) {
 
 Reply problem_of(const StoreError& error) {
     const int status = status_of(error.kind);
-    Reply reply =
-        problem(status, code_of(error.kind), "The practice did not do it",
-                status == 500 ? "The practice can't be used; the command 'check' says more"
+    Reply reply = problem(status, code_of(error.kind), "The practice did not do it",
+                          status == 500 && error.kind != StoreErrorKind::no_room
+                              ? "The practice can't be used; the command 'check' says more"
                               : error.sentence);
     if (status == 503) {
         reply.headers.emplace_back("Retry-After", "1");

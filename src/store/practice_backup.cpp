@@ -164,6 +164,22 @@ Stored<BackupFacts> write_backup(SqlitePractice& practice, const std::string& pa
     });
 }
 
+namespace {
+
+// What was revoked since the backup would open again: who still may look is asked anew.
+std::size_t close_shares(Database& database) {
+    if (database.integer("SELECT count(*) FROM sqlite_master WHERE name = 'share'") == 0) {
+        return 0;
+    }
+    const auto open = database.integer("SELECT count(*) FROM share WHERE revoked_at IS NULL");
+    database.run(
+        "UPDATE share SET revoked_at = max(at, (SELECT coalesce(max(at), 0) FROM audit)) "
+        "WHERE revoked_at IS NULL");
+    return static_cast<std::size_t>(open);
+}
+
+}  // namespace
+
 Stored<BackupFacts> restore_backup(const std::string& backup, const std::string& target,
                                    const Unlocking& unlocking,
                                    const std::vector<std::string>& erased_lists) {
@@ -199,6 +215,7 @@ Stored<BackupFacts> restore_backup(const std::string& backup, const std::string&
             return tl::make_unexpected(sound.error());
         }
         erase_again(database, *erased);
+        const std::size_t shares = close_shares(database);
         if (const auto listed = ErasureList(erasure_list_path(target)).add(*erased); !listed) {
             return tl::make_unexpected(listed.error());
         }
@@ -217,7 +234,7 @@ Stored<BackupFacts> restore_backup(const std::string& backup, const std::string&
         if (*sound != clients) {
             return does_not_read_back();
         }
-        return BackupFacts{target, bytes.size(), clients};
+        return BackupFacts{target, bytes.size(), clients, shares};
     });
 }
 

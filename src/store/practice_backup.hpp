@@ -12,6 +12,7 @@ struct BackupFacts {
     std::string path;
     std::uint64_t bytes = 0;
     std::size_t clients = 0;
+    std::size_t shares_closed = 0;  ///< open in the backup, which knows of nothing revoked since
 };
 
 /// A backup that lies on no disk yet.

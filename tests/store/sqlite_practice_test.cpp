@@ -349,6 +349,30 @@ TEST(Backup, is_encrypted_restores_to_the_same_and_opens_by_either_key) {
               StoreErrorKind::exists);
 }
 
+// Task T21, revocable at once: a backup knows of nothing that was revoked since.
+TEST(Backup, opens_no_share_again_when_it_is_restored) {
+    const Folder folder;
+    const auto practice = new_practice(folder.file("practice"));
+    const auto client = telling_client(*practice);
+    Share share;
+    share.recipient = "Reed, the spouse (invented)";
+    share.purpose = "to help at night";
+    share.until = at_second(30 * 86'400);
+    const auto token = *hash_of_share_token(drawn_share_token());
+    const auto number = practice->give_share(client, share, token, acting(10));
+    ASSERT_TRUE(number);
+    const std::string backup = folder.file("backup");
+    ASSERT_TRUE(write_backup(*practice, backup, acting(20)));
+    ASSERT_TRUE(practice->revoke_share(client, *number, acting(30)));
+    const auto restored = restore_backup(backup, folder.file("restored"), unlock_for_tests);
+    ASSERT_TRUE(restored) << restored.error().sentence;
+    EXPECT_EQ(restored->shares_closed, 1U);
+    const auto opened = opened_practice(folder.file("restored"))->share_opened_by(token);
+    ASSERT_TRUE(opened);
+    ASSERT_TRUE(opened->record.share.revoked_at);
+    EXPECT_LE(*opened->record.share.revoked_at, at_second(20));
+}
+
 // SQLite would play the log of another practice back into this one and destroy it.
 TEST(Backup, is_not_restored_beside_what_is_left_over_of_another_practice) {
     const Folder folder;
