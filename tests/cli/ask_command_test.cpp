@@ -43,9 +43,10 @@ TEST(AskCommand, of_files_no_trial_is_offered_behind_what_is_not_known) {
     bool told = false;
     for (const std::string about : {"dinner", "in-range", "day-mean", "fasting"}) {
         const Ran ran = asked({"--about", about, "--scan", "--json"});
-        for (const json& finding : json::parse(ran.out)["findings"]) {
+        const json document = json::parse(ran.out);
+        for (const json& finding : document["findings"]) {
             EXPECT_NE(finding["next"]["step"], "run_trial") << finding.dump();
-            const std::string next = finding["next"]["sentence"];
+            const std::string next = finding["next"]["sentence"].dump();
             told = told || next.find("No trial is offered now.") != std::string::npos;
         }
     }
