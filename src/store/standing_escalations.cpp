@@ -95,11 +95,11 @@ Stored<void> record_escalations(PracticeStore& store, std::int64_t client, const
     }
     // A look that finds nothing new is no change: who listens for changes would look again.
     if (!records.empty()) {
-        if (const auto put = store.put_escalations(client, records, acting); !put) {
+        if (auto put = store.put_escalations(client, records, acting); !put) {
             return put;
         }
     }
-    const auto gone = arising_no_more(*known, arising, std::move(ladder));
+    const auto gone = arising_no_more(*known, arising, ladder);
     return gone.empty() ? Stored<void>{} : store.withdraw_escalations(client, gone, acting);
 }
 
