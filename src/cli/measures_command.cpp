@@ -81,14 +81,22 @@ Measured measured(Intake intake, const Plan& plan) {
     return result;
 }
 
-// Each sheet of a workbook by itself; a further one with nothing to measure, a diary, is passed
-// over.
+// Each sheet of a workbook by itself; a further one with nothing to measure, a diary, is named with
+// the first.
 std::vector<Measured> measured(const std::string& file, const Plan& plan) {
-    std::vector<Measured> all;
-    for (Intake& intake : bring_in_sheets(file, plan.intake)) {
-        if (all.empty() || intake.error || intake.count_of_readings() > 0) {
-            all.push_back(measured(std::move(intake), plan));
+    std::vector<Intake> sheets = bring_in_sheets(file, plan.intake);
+    for (std::size_t i = 1; i < sheets.size();) {
+        if (sheets[i].error || sheets[i].count_of_readings() > 0) {
+            ++i;
+            continue;
         }
+        const SourceFacts& facts = sheets[i].facts;
+        tell_sheet_not_read(sheets.front(), {facts.sheet, facts.sheet_rows}, "glucose to measure");
+        sheets.erase(sheets.begin() + static_cast<std::ptrdiff_t>(i));
+    }
+    std::vector<Measured> all;
+    for (Intake& sheet : sheets) {
+        all.push_back(measured(std::move(sheet), plan));
     }
     return all;
 }

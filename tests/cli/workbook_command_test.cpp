@@ -6,6 +6,8 @@
 #include <gtest/gtest.h>
 #include <nlohmann/json.hpp>
 
+#include <filesystem>
+
 using namespace tracewright;
 using namespace tracewright::testing;
 using ::testing::HasSubstr;
@@ -13,26 +15,16 @@ using ::testing::Not;
 
 namespace {
 
-constexpr double second_of_march = 46083;  // 2026, from 30 December 1899
+constexpr int two_days = 192;  // readings
 
-InventedSheet wear(const std::string& name, int days_later) {
-    InventedSheet sheet{name, {{"time", "glucose (mg/dL)"}}};
-    for (int i = 0; i < 192; ++i) {
-        sheet.rows.push_back({SheetDay{second_of_march + days_later + i / 96.0}, 120.0 + i % 17});
-    }
-    return sheet;
-}
-
-const InventedSheet meals{"Meals",
-                          {{"time", "meal", "carbs (g)"},
-                           {SheetDay{second_of_march + 0.5}, "porridge", 40.0},
-                           {SheetDay{second_of_march + 0.8}, "rice", 60.0}}};
+const InventedSheet meals = invented_meals("Meals");
 const InventedSheet about{"About", {{"Example Person", "invented"}, {"a note", "another"}}};
 
 }  // namespace
 
 TEST(WorkbookCommand, reads_every_sheet_that_is_a_table_and_names_the_one_that_is_none) {
-    const InventedFile file(workbook_of({wear("First", 0), wear("Second", 7), meals, about}));
+    const InventedFile file(workbook_of(
+        {invented_wear("First", 0, two_days), invented_wear("Second", 7, two_days), meals, about}));
     const Ran look = run({"look", file.path(), "--json"});
     EXPECT_EQ(look.exit, Exit::done) << look.err;
     const auto files = nlohmann::json::parse(look.out)["files"];
@@ -46,15 +38,19 @@ TEST(WorkbookCommand, reads_every_sheet_that_is_a_table_and_names_the_one_that_i
     EXPECT_EQ(measures.exit, Exit::done) << measures.err;
     EXPECT_THAT(measures.out, HasSubstr("[Second]"));
     EXPECT_THAT(measures.out, Not(HasSubstr("[Meals]")));
+    EXPECT_THAT(measures.out, HasSubstr("sheet 'Meals' with 3 rows, not read"));
     EXPECT_THAT(measures.out, HasSubstr("sheet 'About' with 2 rows, not read"));
 }
 
 TEST(WorkbookCommand, reviews_every_sheet_and_says_what_it_left_out) {
-    const InventedFile file(workbook_of({wear("Wear", 0), meals, about}));
-    const Ran review = run({"review", file.path(), "--as-of", "2026-03-04"});
+    const InventedFile file(workbook_of({invented_wear("Wear", 0, two_days), meals, about}));
+    const std::string out = file.path() + ".review";
+    const Ran review = run({"review", file.path(), "--as-of", "2026-03-04", "--out", out});
     const std::string said = review.out + review.err;
     EXPECT_THAT(said, HasSubstr("[Meals]: rows read 2, stored 2"));
     EXPECT_THAT(said, HasSubstr("sheet 'About' with 2 rows, not read"));
-    const Ran one = run({"review", file.path(), "--as-of", "2026-03-04", "--sheet", "Wear"});
+    const Ran one =
+        run({"review", file.path(), "--as-of", "2026-03-04", "--sheet", "Wear", "--out", out});
     EXPECT_THAT(one.out + one.err, HasSubstr("sheet 'Meals' with 3 rows, not read"));
+    std::filesystem::remove_all(out);
 }

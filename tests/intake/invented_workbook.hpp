@@ -60,6 +60,24 @@ inline std::string workbook_of(const std::vector<InventedSheet>& sheets) {
     return bytes.str();
 }
 
+constexpr double second_of_march = 46083;  // 2026, from 30 December 1899
+
+/// So many readings a quarter of an hour apart.
+inline InventedSheet invented_wear(const std::string& name, int days_later, int readings) {
+    InventedSheet sheet{name, {{"time", "glucose (mg/dL)"}}};
+    for (int i = 0; i < readings; ++i) {
+        sheet.rows.push_back({SheetDay{second_of_march + days_later + i / 96.0}, 120.0 + i % 17});
+    }
+    return sheet;
+}
+
+inline InventedSheet invented_meals(const std::string& name) {
+    return {name,
+            {{"time", "meal", "carbs (g)"},
+             {SheetDay{second_of_march + 0.5}, "porridge", 40.0},
+             {SheetDay{second_of_march + 0.8}, "rice", 60.0}}};
+}
+
 /// Bytes in a file that goes with this.
 class InventedFile {
   public:

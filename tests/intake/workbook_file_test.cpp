@@ -17,21 +17,8 @@ using ::testing::HasSubstr;
 
 namespace {
 
-constexpr double second_of_march = 46083;  // 2026, from 30 December 1899
-
 InventedSheet wear(const std::string& name, int days_later) {
-    InventedSheet sheet{name, {{"time", "glucose (mg/dL)"}}};
-    for (int i = 0; i < 12; ++i) {
-        sheet.rows.push_back({SheetDay{second_of_march + days_later + i / 96.0}, 120.0 + i});
-    }
-    return sheet;
-}
-
-InventedSheet meals(const std::string& name) {
-    return {name,
-            {{"time", "meal", "carbs (g)"},
-             {SheetDay{second_of_march + 0.5}, "porridge", 40.0},
-             {SheetDay{second_of_march + 0.8}, "rice", 60.0}}};
+    return invented_wear(name, days_later, 12);
 }
 
 const InventedSheet about{"About", {{"Example Person", "invented"}, {"a note", "another"}}};
@@ -58,21 +45,22 @@ TEST(WorkbookFile, keeps_its_titles_above_rows_that_have_a_time_and_no_value_yet
 }
 
 TEST(WorkbookFile, tells_each_sheet_that_is_not_read_by_its_name) {
-    const Intake intake = read_book({wear("Wear", 0), meals("Meals"), {"Empty", {}}});
+    const Intake intake = read_book({wear("Wear", 0), invented_meals("Meals"), {"Empty", {}}});
     EXPECT_EQ(intake.readings.size(), 12U);
     EXPECT_EQ(code(intake, "sheet_not_read"), 1U);
     EXPECT_EQ(note(intake, "sheet_not_read").found, "sheet 'Meals' with 3 rows, not read");
     EXPECT_THAT(note(intake, "sheet_not_read").expected, HasSubstr("this is 'Wear'"));
     IntakeOptions other;
     other.source.sheet = "Meals";
-    EXPECT_EQ(read_book({wear("Wear", 0), meals("Meals")}, other).diary.size(), 2U);
+    EXPECT_EQ(read_book({wear("Wear", 0), invented_meals("Meals")}, other).diary.size(), 2U);
     const Intake none = read_book({about, wear("Wear", 0)});
     ASSERT_TRUE(none.error);
     EXPECT_THAT(none.error->sentence(), HasSubstr("in sheet 'About' (there are others)"));
 }
 
 TEST(WorkbookFile, gives_every_sheet_that_is_a_table_as_a_file_of_its_own) {
-    const InventedFile file(workbook_of({wear("Jan", 0), wear("Feb", 31), meals("Meals"), about}));
+    const InventedFile file(
+        workbook_of({wear("Jan", 0), wear("Feb", 31), invented_meals("Meals"), about}));
     const std::vector<Intake> sheets = bring_in_sheets(file.path());
     ASSERT_EQ(sheets.size(), 3U);
     EXPECT_EQ(sheets[0].file, file.path());
