@@ -89,16 +89,11 @@ Rows join(BroughtIn file, std::span<const KnownWear> repeated, std::chrono::seco
             input.wears.push_back(std::move(planned.wear));
         }
     }
-    std::vector<Reading> held;
+    std::vector<HeldLevel> held;
     for (const BroughtIn::Held& one : plan.held) {
-        held.emplace_back(one.at, one.value, std::chrono::seconds{1});
+        held.push_back({one.at, one.value});
     }
-    std::vector<Wear*> wears;
-    for (Wear& wear : input.wears) {
-        wears.push_back(&wear);
-    }
-    std::ranges::stable_sort(wears, {}, [](const Wear* wear) { return wear->start; });
-    give_held(wears, held);
+    give_held(input.wears, held);
     std::ranges::move(plan.entries, std::back_inserter(input.diary));
     return {plan.rows_stored, plan.rows_duplicate, plan.rows_conflict, plan.rows_rejected};
 }

@@ -434,15 +434,11 @@ std::vector<Wear> wears_in(Intake& intake, const std::string& source,
                           std::back_inserter(wears));
     }
     std::ranges::stable_sort(wears, {}, &Wear::start);
-    std::vector<Wear*> each;
-    for (Wear& wear : wears) {
-        each.push_back(&wear);
-    }
-    std::vector<Reading> held;
+    std::vector<HeldLevel> held;
     for (const HeldReading& one : intake.held) {
-        held.emplace_back(one.at, one.value, std::chrono::seconds{1});
+        held.push_back({one.at, one.value});
     }
-    give_held(each, held);
+    give_held(wears, held);
     return wears;
 }
 

@@ -21,14 +21,14 @@ enum class WithoutZone : std::uint8_t {
     as_written  ///< the clock stands at the first row's distance; UTC where none tells another
 };
 
-/// What the user knows better than the guess. Each overrides one guess; none is needed where the
-/// file itself decides.
 /// Whose levels those of the glucose columns are.
-enum class MeasuredBy { sensor, meter };
+enum class MeasuredBy : std::uint8_t { sensor, meter };
 
 /// What to do where they lie farther apart than a sensor's and nobody has told whose they are.
-enum class LevelsApart { as_sensor, ask };
+enum class LevelsApart : std::uint8_t { as_sensor, ask };
 
+/// What the user knows better than the guess. Each overrides one guess; none is needed where the
+/// file itself decides.
 struct IntakeOptions {
     SourceOptions source;
     std::optional<GlucoseUnit> unit;

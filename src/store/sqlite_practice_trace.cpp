@@ -44,18 +44,17 @@ std::vector<StoredWear> SqlitePractice::wears_within(std::int64_t client, const 
 
 void SqlitePractice::give_held_to(std::vector<StoredWear>& wears, std::int64_t client,
                                   std::optional<Interval> window) {
-    std::vector<Reading> held;
+    std::vector<HeldLevel> held;
     for (const BroughtIn::Held& one : imports_.held(client)) {
         if (!window || window->contains(one.at)) {
-            held.emplace_back(one.at, one.value, std::chrono::seconds{1});
+            held.push_back({one.at, one.value});
         }
     }
     std::vector<Wear*> each;
     for (StoredWear& stored : wears) {
         each.push_back(&stored.wear);
     }
-    std::ranges::stable_sort(each, {}, [](const Wear* wear) { return wear->start; });
-    give_held(each, held);
+    give_held(std::move(each), held);
 }
 
 Stored<std::vector<StoredWear>> SqlitePractice::wears(std::int64_t client,

@@ -1,6 +1,7 @@
 #include "trace/held_levels.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace tracewright {
 
@@ -10,6 +11,7 @@ bool below(const Glucose& a, const Glucose& b) {
     return a.in(GlucoseUnit::mg_per_dl) < b.in(GlucoseUnit::mg_per_dl);
 }
 
+// `wears` in order of their starts.
 Wear* wear_for(std::span<Wear* const> wears, Instant at) {
     Wear* last = wears.front();
     for (Wear* wear : wears) {
@@ -23,16 +25,25 @@ Wear* wear_for(std::span<Wear* const> wears, Instant at) {
 
 }  // namespace
 
-void give_held(std::span<Wear* const> wears, std::span<const Reading> held) {
-    if (wears.empty()) {
+void give_held(std::vector<Wear*> wears, std::span<const HeldLevel> held) {
+    if (wears.empty() || held.empty()) {
         return;
     }
-    for (const Reading& reading : held) {
-        wear_for(wears, reading.at)->held.push_back(reading);
+    std::ranges::stable_sort(wears, {}, [](const Wear* wear) { return wear->start; });
+    for (const HeldLevel& one : held) {
+        wear_for(wears, one.at)->held.emplace_back(one.at, one.value, std::chrono::seconds{1});
     }
     for (Wear* wear : wears) {
         std::ranges::stable_sort(wear->held, {}, &Reading::at);
     }
+}
+
+void give_held(std::vector<Wear>& wears, std::span<const HeldLevel> held) {
+    std::vector<Wear*> each;
+    for (Wear& wear : wears) {
+        each.push_back(&wear);
+    }
+    give_held(std::move(each), held);
 }
 
 std::vector<DisputedMoment> disputed_moments(const Wear& wear) {

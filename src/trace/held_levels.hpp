@@ -7,9 +7,16 @@
 
 namespace tracewright {
 
+/// A level told of a moment for which another was told too.
+struct HeldLevel {
+    Instant at;
+    Glucose value;
+};
+
 /// Gives each of `held` to the wear it lies in, else to the last that began before it, else to the
-/// first. `wears` in order of their starts; without any, nothing is given.
-void give_held(std::span<Wear* const> wears, std::span<const Reading> held);
+/// first. Without a wear nothing is given.
+void give_held(std::vector<Wear*> wears, std::span<const HeldLevel> held);
+void give_held(std::vector<Wear>& wears, std::span<const HeldLevel> held);
 
 /// A moment for which several levels were told, one stored there among them.
 struct DisputedMoment {

@@ -21,30 +21,30 @@ Wear wear_at(Instant start, int readings) {
     return wear;
 }
 
-Reading held_at(Instant at, double mg_per_dl) {
-    return {at, Glucose{static_cast<std::int32_t>(mg_per_dl * 100), GlucoseUnit::mg_per_dl},
-            std::chrono::seconds{1}};
+HeldLevel held_at(Instant at, int mg_per_dl) {
+    return {at, Glucose{mg_per_dl * 100, GlucoseUnit::mg_per_dl}};
 }
 
 TEST(HeldLevels, go_to_the_wear_they_lie_in_or_to_the_one_before) {
     Wear first = wear_at(begin, 12);
     Wear second = wear_at(begin + std::chrono::hours{48}, 12);
-    Wear* const wears[] = {&first, &second};
-    const Reading held[] = {
+    const std::vector<Wear*> wears = {&second, &first};  // in any order
+    const HeldLevel held[] = {
         held_at(begin + minutes{7}, 45), held_at(begin + std::chrono::hours{20}, 46),
         held_at(begin + std::chrono::hours{48} + minutes{5}, 47), held_at(begin - minutes{5}, 48)};
     give_held(wears, held);
     ASSERT_EQ(first.held.size(), 3U);
     EXPECT_EQ(first.held.front().at, begin - minutes{5});
     EXPECT_EQ(second.held.size(), 1U);
-    give_held({}, held);  // without a wear nothing is given
+    give_held(std::vector<Wear*>{}, held);  // without a wear nothing is given
 }
 
 TEST(HeldLevels, of_one_moment_are_one_dispute_with_what_is_stored_there) {
-    Wear wear = wear_at(begin, 12);
-    wear.held = {held_at(begin + minutes{5}, 45), held_at(begin + minutes{7}, 50),
-                 held_at(begin + minutes{7}, 52)};
-    const auto moments = disputed_moments(wear);
+    std::vector<Wear> wears = {wear_at(begin, 12)};
+    const HeldLevel held[] = {held_at(begin + minutes{5}, 45), held_at(begin + minutes{7}, 50),
+                              held_at(begin + minutes{7}, 52)};
+    give_held(wears, held);
+    const auto moments = disputed_moments(wears.front());
     ASSERT_EQ(moments.size(), 2U);
     EXPECT_EQ(moments[0].lowest.hundredths, 4'500);
     EXPECT_EQ(moments[0].highest.hundredths, 10'000);
