@@ -243,11 +243,11 @@ bool names_sensed_glucose(std::string_view title) {
 
 bool names_blood_glucose(std::string_view title) {
     const std::string words = words_of(title);
-    return !names_sensed_glucose(title) &&
-           (has_word(words, "bg") || has_word(words, "bz") || has_word(words, "meter") ||
-            has_part(words, {"blood", "blut", "strip", "streifen", "finger", "capillar", "kapillar",
-                             "glucometer", "glyc\xC3\xA9mie", "glucemia", "glicemia",
-                             "messger\xC3\xA4t", "\xE8\xA1\x80\xE7\xB3\x96"}));
+    return names_a_meter(title) ||
+           (!names_sensed_glucose(title) &&
+            (has_word(words, "bg") || has_word(words, "bz") ||
+             has_part(words, {"blood", "blut", "glyc\xC3\xA9mie", "glucemia", "glicemia",
+                              "\xE8\xA1\x80\xE7\xB3\x96"})));
 }
 
 bool names_a_meter(std::string_view title) {

@@ -2,6 +2,7 @@
 
 #include "intake/cell_content.hpp"
 #include "intake/cut_decimals.hpp"
+#include "intake/likeliest_glucose.hpp"
 #include "intake/plain_text.hpp"
 #include "intake/serial_columns.hpp"
 #include "intake/table_outline.hpp"
@@ -9,7 +10,6 @@
 
 #include <algorithm>
 #include <charconv>
-#include <cmath>
 
 namespace tracewright {
 
@@ -217,12 +217,6 @@ class Shaper {
         return filled > 0 && 10 * clocks >= 9 * filled;
     }
 
-    static bool names_a_time(const std::string& title) {
-        const Role role = title_meaning(title).role;
-        return role == Role::time || role == Role::date || role == Role::clock ||
-               role == Role::end_time;
-    }
-
     // Beside dates a column that its title calls the time of day is that, read or not: what is
     // wrong with a row stands there.
     void keep_unread_clock() {
@@ -297,43 +291,13 @@ class Shaper {
 
     // The column that says most for itself; those that say as much are kept to be asked about.
     void glucose_by_content() {
-        int most = -1;
-        for (std::size_t c = 0; c < shape_.columns.size(); ++c) {
-            const ColumnGuess& column = shape_.columns[c];
-            const bool free = column.role == Role::ignored || column.role == Role::value;
-            if (!free || names_a_time(column.title) || !glucose_like(contents_[c])) {
-                continue;
-            }
-            const int says = column.unit                                         ? 4
-                             : contents_[c].counts.contains(Content::limit_word) ? 3
-                             : column.role == Role::value                        ? 2
-                             : counts_on(contents_[c].numbers)                   ? 0
-                                                                                 : 1;
-            if (says > most) {
-                most = says;
-                shape_.may_be_glucose.clear();
-            }
-            if (says == most) {
-                shape_.may_be_glucose.push_back(c);
-            }
+        const std::vector<std::size_t> likeliest = likeliest_glucose(shape_.columns, contents_);
+        if (!likeliest.empty()) {
+            shape_.columns[likeliest.front()].role = Role::glucose;
         }
-        if (!shape_.may_be_glucose.empty()) {
-            shape_.columns[shape_.may_be_glucose.front()].role = Role::glucose;
+        if (likeliest.size() > 1) {
+            shape_.may_be_glucose = likeliest;
         }
-        if (shape_.may_be_glucose.size() == 1) {
-            shape_.may_be_glucose.clear();
-        }
-    }
-
-    // Numbers of rows are rather no levels.
-    static bool counts_on(const std::vector<double>& numbers) {
-        if (numbers.size() < 6) {
-            return false;
-        }
-        const double step = numbers[1] > numbers[0] ? 1 : -1;
-        return std::ranges::adjacent_find(numbers, [step](double a, double b) {
-                   return std::abs(b - a - step) > 1e-9;
-               }) == numbers.end();
     }
 
     // A column that says of each row how its glucose was measured, whatever its title.
