@@ -15,6 +15,7 @@ export function Escalations({ client, waiting = false }: { client: string; waiti
   if (!value || value.escalations.length === 0) return null;
   const open = value.escalations.filter((escalation) => escalation.answer === null);
   if (waiting && open.length === 0) return null;
+  if (waiting) open.sort((a, b) => b.id - a.id); // what was just kept leads
   const answered = waiting ? [] : value.escalations.filter((escalation) => escalation.answer !== null);
   return (
     <section role={waiting ? "alert" : undefined} class={open.length > 0 ? "escalations open" : "escalations"} aria-labelledby="escalations-title">
