@@ -21,7 +21,7 @@ export const words = {
     busy: "Opening …",
     wrong: "That handle and passphrase don't belong together. Nothing was opened.",
     tooOften: "Too many tries. Wait a minute, then try again.",
-    ended: "The session has ended. Please sign in again.",
+    ended: "The session has ended. Please sign in again: the page stands as you left it.",
   },
   signOut: "Sign out",
   places: {
