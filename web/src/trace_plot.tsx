@@ -28,9 +28,10 @@ export function TracePlot({ trace, shown, whole }: Props) {
 
   return (
     <>
-      <p class="under" aria-hidden="true">
-        {under || words.day.nothingUnder}
-      </p>
+      <div class="above-plot" aria-hidden="true">
+        <span class="axis-unit">{trace.unit}</span>
+        <p class="under">{under || words.day.nothingUnder}</p>
+      </div>
       <div class="plot" ref={holder} aria-hidden="true" />
     </>
   );

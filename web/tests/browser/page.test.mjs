@@ -201,6 +201,7 @@ describe("the page", { concurrency: false }, () => {
     const plot = await page.locator(".u-over").boundingBox();
     await page.mouse.move(plot.x + plot.width / 2, plot.y + 50);
     await page.waitForFunction(() => /^1[12]:\d\d: \d+ mg\/dL$/.test(document.querySelector(".under").textContent));
+    assert.equal(await page.locator(".axis-unit").textContent(), "mg/dL", "the levels at the side have their unit above them");
     const table = page.locator("details:has(summary:text-is('Readings as a table'))");
     await table.locator("summary").click();
     assert.match(await table.locator("tbody tr").first().textContent(), /^00:\d\d\d+/);
