@@ -19,7 +19,7 @@ constexpr std::size_t most_rows = 64;
 constexpr std::int16_t beyond_all = std::numeric_limits<std::int16_t>::max();
 constexpr std::array<double, 5> probabilities{0.05, 0.25, 0.5, 0.75, 0.95};
 
-std::int32_t step_of(GlucoseUnit unit) {
+constexpr std::int32_t step_of(GlucoseUnit unit) {
     return unit == GlucoseUnit::mg_per_dl ? 100 : 10;
 }
 
@@ -51,22 +51,22 @@ class Columns {
   public:
     static constexpr std::size_t wide = CoreMeasures::quarter_hours;
 
-    bool add(std::size_t column, std::int16_t level) {
-        std::uint8_t& row = count_[column];
-        if (row == most_rows) {
-            return false;
+    Columns() {
+        for (Row& row : cell_) {
+            row.fill(beyond_all);
         }
-        while (rows_ <= row) {
-            cell_[rows_++].fill(beyond_all);
-        }
-        cell_[row++][column] = level;
-        return true;
     }
+    std::size_t count(std::size_t column) const { return count_[column]; }
+    void set_count(std::size_t column, std::size_t count) {
+        count_[column] = static_cast<std::uint8_t>(count);
+    }
+    std::int16_t& at(std::size_t row, std::size_t column) { return cell_[row][column]; }
     void sort() {
-        for (std::size_t p = 1; p < rows_; p *= 2) {
+        const std::size_t rows = *std::ranges::max_element(count_);
+        for (std::size_t p = 1; p < rows; p *= 2) {
             for (std::size_t k = p; k >= 1; k /= 2) {
-                for (std::size_t j = k % p; j + k < rows_; j += 2 * k) {
-                    for (std::size_t i = 0; i < std::min(k, rows_ - j - k); ++i) {
+                for (std::size_t j = k % p; j + k < rows; j += 2 * k) {
+                    for (std::size_t i = 0; i < std::min(k, rows - j - k); ++i) {
                         if ((i + j) / (2 * p) == (i + j + k) / (2 * p)) {
                             compare(cell_[i + j], cell_[i + j + k]);
                         }
@@ -83,23 +83,21 @@ class Columns {
         const double h = (count_[column] - 1) * p;
         const auto below = static_cast<std::size_t>(h);
         const std::size_t above = std::min<std::size_t>(below + 1, count_[column] - 1U);
-        return std::lerp(static_cast<double>(cell_[below][column]),
-                         static_cast<double>(cell_[above][column]), h - static_cast<double>(below));
+        const int low = cell_[below][column];
+        return low + (cell_[above][column] - low) * (h - static_cast<double>(below));
     }
 
   private:
     using Row = std::array<std::int16_t, wide>;
-    std::array<Row, most_rows> cell_;  // rows are filled as they are met
+    std::array<Row, most_rows> cell_;
     std::array<std::uint8_t, wide> count_{};
-    std::size_t rows_ = 0;
 
-    // In copies and apart, so that the compiler sees that nothing overlaps and takes rows at once.
+    // In a copy, so that the compiler sees that nothing overlaps and takes rows at once.
     static void compare(Row& low, Row& high) {
         const Row a = low;
-        const Row b = high;
-        std::transform(a.begin(), a.end(), b.begin(), low.begin(),
+        std::transform(a.begin(), a.end(), high.begin(), low.begin(),
                        [](std::int16_t x, std::int16_t y) { return std::min(x, y); });
-        std::transform(a.begin(), a.end(), b.begin(), high.begin(),
+        std::transform(a.begin(), a.end(), high.begin(), high.begin(),
                        [](std::int16_t x, std::int16_t y) { return std::max(x, y); });
     }
 };
@@ -109,49 +107,47 @@ bool one_offset(const TraceView& view, const ZoneHistory& zones) {
     return same.from <= view.from && view.to <= same.to;
 }
 
-// The level's place in the table; `levels` if it has none. The step is known to the compiler: a
-// division by it is a multiplication.
-template <std::int32_t step>
-std::size_t place_of(const Reading& reading) {
-    const std::int32_t hundredths = reading.hundredths();
-    const auto place = static_cast<std::size_t>(hundredths / step);
-    return hundredths >= 0 && hundredths % step == 0 && place < levels ? place : levels;
-}
-
 struct Counted {
     std::array<std::uint32_t, levels> times{};
     Columns columns;
 };
 
-// False if the trace is not an even one.
-template <std::int32_t step>
+// False if the trace is not an even one. The unit is known to the compiler: a division by its step
+// is a multiplication.
+template <GlucoseUnit unit>
 bool count(const TraceView& view, const ZoneHistory& zones, Counted& counted) {
-    const Reading& first = view.readings.front();
-    const auto interval = first.interval();
-    const auto offset = zones.zone_at(view.from).offset_at(view.from);
-    auto second = (first.at.time_since_epoch() + offset).count() % 86'400;
-    Instant expected = first.at;
-    for (const Reading& reading : view.readings) {
-        const std::size_t place = place_of<step>(reading);
-        if (reading.at != expected || reading.interval() != interval ||
-            reading.unit() != first.unit() || reading.implausible() || place == levels) {
-            return false;
-        }
-        ++counted.times[place];
-        if (reading.censored()) {
-            // Moved out of the band of the number it carries, where the limit lies within range.
-            const Band by_number = static_cast<Band>(table_of(first.unit()).band[place]);
-            if (by_number != band_of(reading)) {
+    constexpr std::int64_t quarter_hour = 900;
+    constexpr std::int64_t day = 86'400;
+    constexpr std::uint32_t step = step_of(unit);
+    const LevelTable& table = table_of(unit);
+    const std::chrono::seconds interval = view.readings.front().interval();
+    Instant expected = view.readings.front().at;
+    auto clock =
+        (expected.time_since_epoch() + zones.zone_at(view.from).offset_at(view.from)).count() % day;
+    for (auto reading = view.readings.begin(); reading != view.readings.end();) {
+        const auto column = static_cast<std::size_t>(clock / quarter_hour);
+        const std::int64_t end = static_cast<std::int64_t>(column + 1) * quarter_hour;
+        std::size_t row = counted.columns.count(column);
+        for (; clock < end && reading != view.readings.end(); ++reading) {
+            const auto hundredths = static_cast<std::uint32_t>(reading->hundredths());
+            const std::uint32_t place = hundredths / step;  // of one below zero beyond all levels
+            if (reading->at != expected || reading->interval() != interval ||
+                reading->unit() != unit || reading->implausible() || hundredths % step != 0 ||
+                place >= levels || row == most_rows) {
                 return false;
             }
+            // One that is moved out of the band of the number it carries, where the limit lies
+            // within range, is no level of the table.
+            if (reading->censored() && static_cast<Band>(table.band[place]) != band_of(*reading)) {
+                return false;
+            }
+            ++counted.times[place];
+            counted.columns.at(row++, column) = static_cast<std::int16_t>(place);
+            expected += interval;
+            clock += interval.count();
         }
-        if (!counted.columns.add(static_cast<std::size_t>(second / 900),
-                                 static_cast<std::int16_t>(place))) {
-            return false;
-        }
-        expected += interval;
-        second += interval.count();
-        second -= second >= 86'400 ? 86'400 : 0;
+        counted.columns.set_count(column, row);
+        clock -= clock >= day ? day : 0;
     }
     return expected == view.to;
 }
@@ -165,8 +161,9 @@ std::optional<CoreMeasures> core_measures(const TraceView& view, const ZoneHisto
     }
     Counted counted;
     const GlucoseUnit unit = view.readings.front().unit();
-    const bool even = unit == GlucoseUnit::mg_per_dl ? count<100>(view, zones, counted)
-                                                     : count<10>(view, zones, counted);
+    const bool even = unit == GlucoseUnit::mg_per_dl
+                          ? count<GlucoseUnit::mg_per_dl>(view, zones, counted)
+                          : count<GlucoseUnit::mmol_per_l>(view, zones, counted);
     if (!even) {
         return std::nullopt;
     }
