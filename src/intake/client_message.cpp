@@ -9,7 +9,9 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <string_view>
 
 namespace tracewright {
 
@@ -236,7 +238,11 @@ class MessageReader {
         const bool by_slot =
             (part.slot == "dinner" && clock < 12h) || (part.slot == "lunch" && clock < 6h);
         const bool by_order = day == last_day_ && clock < last_clock_ && clock + 12h >= last_clock_;
-        if (by_slot || by_order) {
+        if (by_order && !by_slot && clock < 6h && says_night(part)) {
+            doubt_time(one, fmt::format("{} is taken: it speaks of the night, though it stands "
+                                        "behind a later time; the day may be the next one",
+                                        words(clock)));
+        } else if (by_slot || by_order) {
             clock += 12h;
             doubt_time(one, fmt::format("{} is taken as {}: {}", words(clock - 12h), words(clock),
                                         by_slot ? "it is called " + part.slot
@@ -245,6 +251,14 @@ class MessageReader {
             doubt_time(one, fmt::format("am or pm is not written: {} is taken", words(clock)));
         }
         return clock;
+    }
+
+    static bool says_night(const MessagePart& part) {
+        constexpr std::array<std::string_view, 8> of_the_night{
+            "woke", "woken", "waking", "night", "asleep", "dream", "dreams", "nightmare"};
+        return std::any_of(part.words.begin(), part.words.end(), [&](const MessageWord& word) {
+            return std::ranges::count(of_the_night, word.text) > 0;
+        });
     }
 
     void no_time(const MessagePart& part, ProposedEntry& one, CivilDate day) {

@@ -92,6 +92,8 @@ TEST(ClientMessage, reads_how_clients_write) {
         {"dinner 7:30 pasta", "19:30? meal dinner 'pasta'"},
         {"8:10 toast, 1:15 rice, 7:30 fish",
          "08:10 meal 'toast'; 13:15? meal 'rice'; 19:30? meal 'fish'"},
+        {"12:30 rice\n3:15 woke sweating", "12:30 meal 'rice'; 03:15? symptom 'woke sweating'"},
+        {"12:30 rice\n3:15 sweating", "12:30 meal 'rice'; 15:15? symptom 'sweating'"},
         {"8:00 toast, 1 pm rice", "08:00? meal 'toast'; 13:00 meal 'rice'"},
         {"took metformin 500 at 8", "08:00? medicine 'took metformin 500'"},
         {"10:00 steroid injection", "10:00 medicine 'steroid injection'"},
