@@ -99,9 +99,9 @@ class Reporter {
                                  percent_words(100 * share.value_or(0)))});
             }
         }
-        const Instant long_ago = question_.input.as_of - std::chrono::days{3653};
+        const Instant before_any_life{std::chrono::sys_days{std::chrono::year{1850} / 1 / 1}};
         for (const MedicineEvent& event :
-             medicines_.events_between(long_ago, question_.input.as_of)) {
+             medicines_.events_between(before_any_life, question_.input.as_of)) {
             const char* what = event.kind == MedicineEvent::Kind::start  ? "started"
                                : event.kind == MedicineEvent::Kind::stop ? "stopped"
                                                                          : "changed";

@@ -184,12 +184,27 @@ class Teller {
         if (!medicines_.risks_at(question_.input.as_of).answered) {
             story_.unknown.emplace_back("Which medicines are taken, and since when: please ask.");
         }
+        if (const std::string names = medicines_without_a_day(); !names.empty()) {
+            story_.unknown.push_back(
+                "Since when this is taken, begun before the coaching: " + names + ".");
+        }
         if (!story_.next_lab.ever) {
             story_.unknown.emplace_back("What a laboratory says: no A1c is on record.");
         }
         if (weights_known() == 0) {
             story_.unknown.emplace_back("Whether weight changed: none is on record.");
         }
+    }
+
+    // Taken today, but on no day of the line.
+    std::string medicines_without_a_day() const {
+        std::string names;
+        for (const MedicineLine& line : question_.facts.medicines) {
+            if (!line.from && (!line.until || *line.until >= today_)) {
+                names += (names.empty() ? "" : "; ") + line.written;
+            }
+        }
+        return names;
     }
 
     std::size_t weights_known() const {

@@ -151,6 +151,17 @@ TEST(Story, one_line_of_dates_holds_all_kinds_in_order) {
     EXPECT_EQ(story.trials.size(), 1U);
 }
 
+TEST(Story, a_medicine_of_long_ago_is_on_the_line_and_one_without_a_day_is_named) {
+    Care care = three_wears();
+    care.facts.medicines = {{"metformin 500", care_day - days{6000}, {}},
+                            {"gliclazide 80", {}, {}},
+                            {"sitagliptin 100", {}, care_day - days{10}}};
+    const Story story = told(care);
+    EXPECT_THAT(line_of(story), HasSubstr("medicine: metformin started"));
+    EXPECT_THAT(story.unknown,
+                Contains("Since when this is taken, begun before the coaching: gliclazide 80."));
+}
+
 TEST(Story, what_is_not_known_is_said) {
     Care care = three_wears();
     care.facts.medicines_asked_on.reset();
