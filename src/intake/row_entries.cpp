@@ -1,6 +1,7 @@
 #include "intake/row_entries.hpp"
 
 #include "diary/finger_prick.hpp"
+#include "diary/formula_mark.hpp"
 #include "intake/plain_text.hpp"
 
 #include <algorithm>
@@ -122,7 +123,7 @@ class EntryBuilder {
     }
 
     std::string kept_text(std::size_t c) {
-        const std::string_view text = cells_.raw(c);
+        const std::string_view text = without_formula_mark(cells_.raw(c));
         if (has_broken_characters(text)) {
             row_.remarks.push_back({row_.line, cells_.at(c), Fate::stored, "broken_characters",
                                     "characters without a meaning", "text"});

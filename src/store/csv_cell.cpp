@@ -1,12 +1,11 @@
 #include "store/csv_cell.hpp"
 
-#include <string_view>
+#include "diary/formula_mark.hpp"
 
 namespace tracewright {
 
 std::string csv_cell(const std::string& text) {
-    constexpr std::string_view begins_a_formula = "=+-@\t\r";
-    const bool formula = !text.empty() && begins_a_formula.find(text.front()) != std::string::npos;
+    const bool formula = begins_a_formula(text);
     if (!formula && text.find_first_of(",\"\r\n") == std::string::npos) {
         return text;
     }

@@ -343,3 +343,11 @@ TEST(Movement, takes_the_word_of_its_type) {
     EXPECT_THAT(intake.diary[0].text, HasSubstr("WALKING"));
     EXPECT_EQ(intake.diary[0].number, 15);
 }
+
+TEST(Columns, the_mark_against_a_formula_is_no_part_of_what_a_client_wrote) {
+    const Intake intake =
+        read("time,note\r\n2026-03-02 08:10,'-1 kg today!\r\n2026-03-02 09:10,'tis fine\r\n");
+    ASSERT_EQ(intake.diary.size(), 2U);
+    EXPECT_EQ(intake.diary[0].text, "-1 kg today!");
+    EXPECT_EQ(intake.diary[1].text, "'tis fine");
+}
