@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <filesystem>
 #include <map>
+#include <ostream>
 
 namespace tracewright {
 
@@ -218,7 +219,7 @@ tl::expected<IntakeOptions, std::string> intake_options(const FileOptions& o, In
     return result;
 }
 
-std::vector<std::string> files_named(const std::vector<std::string>& arguments) {
+std::vector<std::string> files_named(const std::vector<std::string>& arguments, std::ostream& err) {
     std::vector<std::string> files;
     for (const std::string& argument : arguments) {
         std::error_code error;
@@ -228,9 +229,14 @@ std::vector<std::string> files_named(const std::vector<std::string>& arguments) 
         }
         std::vector<std::string> inside;
         for (const auto& entry : fs::directory_iterator(argument, error)) {
-            const bool hidden = entry.path().filename().string().starts_with('.');
-            if (entry.is_regular_file(error) && !hidden) {
+            if (entry.path().filename().string().starts_with('.')) {
+                continue;
+            }
+            if (entry.is_regular_file(error)) {
                 inside.push_back(entry.path().string());
+            } else if (entry.is_directory(error)) {
+                err << entry.path().string()
+                    << ": a folder within a folder, not read: name it to read it\n";
             }
         }
         std::sort(inside.begin(), inside.end());

@@ -3,6 +3,7 @@
 #include "findings/first_review.hpp"
 #include "intake/bring_in.hpp"
 
+#include <iosfwd>
 #include <optional>
 #include <string>
 #include <vector>
@@ -60,8 +61,9 @@ tl::expected<Instant, std::string> time_on_command_line(const std::string& text,
 tl::expected<std::optional<Interval>, std::string> window_of(const FileOptions& options,
                                                              const ZoneHistory& zones);
 
-/// The files named, folders replaced by the files in them (sorted, hidden ones left out).
-std::vector<std::string> files_named(const std::vector<std::string>& arguments);
+/// The files named, folders replaced by the files in them (sorted, hidden ones left out). A folder
+/// within one is not gone into: that is told on `err`.
+std::vector<std::string> files_named(const std::vector<std::string>& arguments, std::ostream& err);
 
 /// "FOLDER: found no file, expected some to read": where `files_named` gave none.
 std::string no_file_in(const std::vector<std::string>& arguments);

@@ -171,7 +171,7 @@ tl::expected<FilesOfClient, Exit> files_of_client(const FileOptions& options,
     asking.levels_apart = LevelsApart::ask;
     Gathered gathered;
     for (const std::vector<std::string>& named : {options.files, diaries}) {
-        for (const std::string& file : files_named(named)) {
+        for (const std::string& file : files_named(named, streams.err)) {
             for (Intake& intake : bring_in_sheets(file, asking)) {
                 take(gathered, std::move(intake), options, streams, told);
             }

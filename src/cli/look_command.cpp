@@ -103,7 +103,7 @@ Exit look(const FileOptions& options, bool json, const Streams& streams) {
         return Exit::wrong_usage;
     }
     Json document = {{"version", look_json_version}, {"files", Json::array()}};
-    const std::vector<std::string> files = files_named(options.files);
+    const std::vector<std::string> files = files_named(options.files, streams.err);
     Exit exit = Exit::done;
     if (files.empty()) {
         streams.err << no_file_in(options.files) << "\n";

@@ -232,7 +232,7 @@ Exit measures(const FileOptions& files, const MeasuresOptions& options, const St
         return Exit::wrong_usage;
     }
     const Plan plan{files, options, *intake, *window};
-    const std::vector<std::string> names = files_named(files.files);
+    const std::vector<std::string> names = files_named(files.files, streams.err);
     std::vector<std::vector<Measured>> of_file(names.size());
     {
         Progress progress(names.size(), streams);

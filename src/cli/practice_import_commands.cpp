@@ -149,7 +149,7 @@ Exit bring_in_files(const PracticeOptions& options, const PracticeWords& words,
     practice->acting.at = *intake->as_of;
     Importer importer(*practice, *client, *intake, words, streams);
     Exit exit = Exit::done;
-    for (const std::string& path : files_named(files.files)) {
+    for (const std::string& path : files_named(files.files, streams.err)) {
         exit = worse(exit, importer.take(path));
     }
     if (!words.preview) {

@@ -23,8 +23,10 @@ std::string words_of(const DiaryEntry& entry) {
         words = *entry.slot + ": " + words;
     }
     if (entry.glucose) {
-        words = finger_prick_level(entry, entry.glucose->unit) +
-                (entry.text.empty() ? "" : ", " + entry.text);
+        // What was understood beside what was written, where the one doesn't stand in the other.
+        const std::string level = finger_prick_level(entry, entry.glucose->unit);
+        const bool written = entry.text.find(level) != std::string::npos;
+        words = written ? entry.text : level + (entry.text.empty() ? "" : ", " + entry.text);
     }
     if (entry.until && !entry.number) {
         words += ", " + hours_and_minutes(*entry.until - entry.at);

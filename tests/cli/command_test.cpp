@@ -154,7 +154,11 @@ TEST(Command, a_folder_is_one_call_and_keeps_its_order) {
                      "08:10,122\n");
     }
     folder.write(".hidden", "no");
-    const json document = json::parse(run({"measures", folder.path(), "--json"}).out);
+    fs::create_directories(folder.path("within"));
+    folder.write("within/d.csv", "time,glucose mg/dL\n2026-03-02 08:00,120\n");
+    const Ran ran = run({"measures", folder.path(), "--json"});
+    EXPECT_THAT(ran.err, HasSubstr(folder.path("within") + ": a folder within a folder, not read"));
+    const json document = json::parse(ran.out);
     ASSERT_EQ(document["files"].size(), 3U);
     EXPECT_EQ(document["files"][0]["file"], folder.path("a.csv"));
     EXPECT_EQ(document["files"][2]["file"], folder.path("c.csv"));
