@@ -71,15 +71,40 @@ bool any_of_kind(const std::vector<const DiaryEntry*>& entries, DiaryKind kind) 
 }
 
 // The day before of a night, else the day itself.
-Interval day_of_movement(Outcome outcome, const DiaryOfDay& today, const ZoneHistory& zones) {
+Interval day_lived(Outcome outcome, const DiaryOfDay& today, const ZoneHistory& zones) {
     return facts_of(outcome).of == OutcomeOf::night
                ? zones.day_of(today.day.date - std::chrono::days{1}).interval()
                : today.day.interval();
 }
 
+// Whether anything was written of the day that a client writes as it goes: of a blank page nobody
+// knows that there was no walk and no wine.
+bool written_of(Interval day, const Diary& all) {
+    return std::ranges::any_of(all, [&](const DiaryEntry& entry) {
+        switch (entry.kind) {
+            case DiaryKind::meal:
+            case DiaryKind::movement:
+            case DiaryKind::sleep:
+            case DiaryKind::mood:
+            case DiaryKind::alcohol:
+            case DiaryKind::illness:
+            case DiaryKind::symptom:
+            case DiaryKind::note:
+                return day.contains(entry.at);
+            case DiaryKind::medicine:
+            case DiaryKind::finger_prick:
+            case DiaryKind::ketones:
+            case DiaryKind::lab:
+            case DiaryKind::sensor:
+                return false;
+        }
+        return false;
+    });
+}
+
 double minutes_moved(Outcome outcome, const DiaryOfDay& today, const Diary& all,
                      const ZoneHistory& zones) {
-    const Interval day = day_of_movement(outcome, today, zones);
+    const Interval day = day_lived(outcome, today, zones);
     double minutes = 0;
     for (const DiaryEntry& entry : all) {
         if (entry.kind == DiaryKind::movement && entry.until && day.contains(entry.at)) {
@@ -90,7 +115,7 @@ double minutes_moved(Outcome outcome, const DiaryOfDay& today, const Diary& all,
 }
 
 bool trained(Outcome outcome, const DiaryOfDay& today, const Diary& all, const ZoneHistory& zones) {
-    const Interval day = day_of_movement(outcome, today, zones);
+    const Interval day = day_lived(outcome, today, zones);
     return std::ranges::any_of(all, [&](const DiaryEntry& entry) {
         return entry.kind == DiaryKind::movement && day.contains(entry.at) &&
                speaks_of(entry, {"strength", "weights", "resistance", "gym"});
@@ -204,6 +229,11 @@ std::optional<double> cause_value(Cause cause, Outcome outcome, const DiaryOfDay
                                   const EatingOccasion* occasion, const Diary& all,
                                   std::span<const EatingOccasion> occasions,
                                   const ZoneHistory& zones) {
+    const bool read_from_silence = cause == Cause::movement || cause == Cause::strength ||
+                                   cause == Cause::alcohol || cause == Cause::work_shift;
+    if (read_from_silence && !written_of(day_lived(outcome, today, zones), all)) {
+        return std::nullopt;
+    }
     const EatingOccasion* dinner = dinner_of(outcome, today, occasions, zones);
     switch (cause) {
         case Cause::sleep:

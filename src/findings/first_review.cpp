@@ -31,6 +31,12 @@ void join_wears(FirstReview& review) {
     }
     std::stable_sort(review.marks.begin(), review.marks.end(),
                      [](const Mark& a, const Mark& b) { return a.stretch.from < b.stretch.from; });
+    // What a coach told is told of all wears: where two are worn at once it is one stretch.
+    const auto twice = std::ranges::unique(review.marks, [](const Mark& a, const Mark& b) {
+        return a.reason == MarkReason::told && b.reason == MarkReason::told &&
+               a.stretch == b.stretch && a.seen == b.seen;
+    });
+    review.marks.erase(twice.begin(), twice.end());
 }
 
 // A day or longer between the last reading of one wear and the first of the next: no sensor was

@@ -27,10 +27,12 @@ Stored<ClientShelf::Sheets> ClientShelf::sheets(PracticeStore& store, const Clie
     }
     auto wears = store.wears(client.id);
     auto diary = store.diary(client.id);
-    if (!wears || !diary) {
-        return tl::make_unexpected(wears ? diary.error() : wears.error());
+    auto told = store.told_stretches(client.id);
+    if (!wears || !diary || !told) {
+        return tl::make_unexpected(!wears ? wears.error() : !diary ? diary.error() : told.error());
     }
     ReviewInput input;
+    input.suspect.told = std::move(*told);
     input.diary = std::move(*diary);
     for (StoredWear& stored : *wears) {
         input.wears.push_back(std::move(stored.wear));

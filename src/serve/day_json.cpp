@@ -154,14 +154,7 @@ const char* kind_of(Fill fill) {
     return fill == Fill::very_low ? "very low" : fill == Fill::low ? "low" : "suspect";
 }
 
-Json marks_of(const FirstReview& sheets, std::span<const ToldStretch> told, Interval stretch) {
-    const auto counted_after_all = [&](const DayMark& mark) {
-        return mark.fill == Fill::suspect && std::ranges::any_of(told, [&](const ToldStretch& one) {
-                   const Interval within = intersection(one.stretch, stretch);
-                   return !one.suspect && within.from == mark.stretch.from &&
-                          within.to == mark.stretch.to;
-               });
-    };
+Json marks_of(const FirstReview& sheets, Interval stretch) {
     Json marks = Json::array();
     const auto add = [&](const DayMark& mark) {
         const ZoneHistory& clock = sheets.input.zones;
@@ -175,15 +168,7 @@ Json marks_of(const FirstReview& sheets, std::span<const ToldStretch> told, Inte
     };
     for (const auto& row : day_marks(sheets, stretch)) {
         for (const DayMark& mark : row) {
-            if (!counted_after_all(mark)) {
-                add(mark);
-            }
-        }
-    }
-    for (const ToldStretch& one : told) {
-        const Interval within = intersection(one.stretch, stretch);
-        if (one.suspect && within.length().count() > 0) {
-            add({within, Fill::suspect, "marked by a coach: " + one.why});
+            add(mark);
         }
     }
     return marks;
@@ -280,8 +265,8 @@ Json json_of_days(const FirstReview& sheets) {
     return days;
 }
 
-std::string stretch_text(const FirstReview& sheets, std::span<const ToldStretch> told,
-                         Interval stretch, Detail detail, Instant now, Json head) {
+std::string stretch_text(const FirstReview& sheets, Interval stretch, Detail detail, Instant now,
+                         Json head) {
     const Bands bands = bands_of(sheets);
     head["zone"] = sheets.input.zones.zone_at(stretch.from).name();
     head["unit"] = name_of(sheets.input.unit);
@@ -295,7 +280,7 @@ std::string stretch_text(const FirstReview& sheets, std::span<const ToldStretch>
     head["day_borders"] = borders_of(sheets.input.zones, stretch);
     head["lanes"] = lanes_of(sheets, stretch);
     head["finger_pricks"] = pricks_of(sheets, stretch);
-    head["marks"] = marks_of(sheets, told, stretch);
+    head["marks"] = marks_of(sheets, stretch);
     head["last_reading"] = last_reading_of(sheets, now);
     head["caution"] = "Not an alarm. Don't rely on this page to be woken or warned.";
     std::string text = head.dump(-1, ' ', false, Json::error_handler_t::replace);

@@ -3,11 +3,9 @@
 #include "findings/first_review.hpp"
 #include "render/review_json.hpp"
 #include "serve/shown_readings.hpp"
-#include "store/stretch_book.hpp"
 
 #include <map>
 #include <optional>
-#include <span>
 #include <string>
 #include <vector>
 
@@ -26,10 +24,9 @@ Json json_of_days(const FirstReview& sheets);
 /// What the page needs to draw a stretch of a client's time and to label it by the client's clock,
 /// so that it converts no zone itself: traces of all wears in hundredths of the client's unit with
 /// gaps as null, band edges, clock ticks, day borders, lanes, marks, the last reading. Moments are
-/// seconds since 1970, UTC. `told`: what a coach marked stands among the marks with the reason,
-/// what a coach counts after all doesn't. `head` comes first: the fields of a day sheet. `detail`
-/// thins the readings only.
-std::string stretch_text(const FirstReview& sheets, std::span<const ToldStretch> told,
-                         Interval stretch, Detail detail, Instant now, Json head);
+/// seconds since 1970, UTC. `head` comes first: the fields of a day sheet. `detail` thins the
+/// readings only.
+std::string stretch_text(const FirstReview& sheets, Interval stretch, Detail detail, Instant now,
+                         Json head);
 
 }  // namespace tracewright

@@ -4,7 +4,6 @@
 #include "serve/client_shelf.hpp"
 #include "serve/day_json.hpp"
 #include "serve/route.hpp"
-#include "store/stretch_book.hpp"
 #include "time/day_text.hpp"
 
 #include <algorithm>
@@ -46,10 +45,6 @@ Reply day_reply(Asked& asked) {
     if (!sheets) {
         return sheets.error();
     }
-    const auto told = StretchBook(asked.store).told(asked.client->id);
-    if (!told) {
-        return problem_of(told.error());
-    }
     const auto& days = (*sheets)->days;
     const auto seen =
         std::ranges::find(days, *date, [](const ReviewDay& one) { return one.day.date; });
@@ -62,8 +57,8 @@ Reply day_reply(Asked& asked) {
           {"end", day.to.time_since_epoch().count()}}},
         {"sentence", seen != days.end() ? seen->sentence : "Nothing was seen on this day."},
         {"unlike", days_unlike(**sheets)[*date]}};
-    return text_reply(stretch_text(**sheets, *told, day.interval(), Detail::each_reading,
-                                   asked.acting.at, std::move(head)),
+    return text_reply(stretch_text(**sheets, day.interval(), Detail::each_reading, asked.acting.at,
+                                   std::move(head)),
                       "application/json");
 }
 
@@ -110,16 +105,11 @@ Reply trace_reply(Asked& asked) {
         return problem(422, "not_a_detail", "That is no choice of readings",
                        "found another text in readings, expected all or extremes");
     }
-    const auto told = StretchBook(asked.store).told(asked.client->id);
-    if (!told) {
-        return problem_of(told.error());
-    }
     Json head = {{"begin", window.from.time_since_epoch().count()},
                  {"end", window.to.time_since_epoch().count()},
                  {"readings", readings}};
-    return text_reply(
-        stretch_text(**sheets, *told, window, *detail, asked.acting.at, std::move(head)),
-        "application/json");
+    return text_reply(stretch_text(**sheets, window, *detail, asked.acting.at, std::move(head)),
+                      "application/json");
 }
 
 constexpr Route table[] = {

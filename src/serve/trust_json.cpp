@@ -20,29 +20,33 @@ struct Stretch {
     std::string seen;
     std::string wear;  ///< empty: of all
     bool marked = true;
-    const ToldStretch* told = nullptr;  ///< the coach's word on it
+    const StretchRecord* told = nullptr;  ///< the coach's word on it
 };
 
-std::vector<Stretch> stretches_of(const std::vector<Wear>& wears, const SuspectRules& rules,
-                                  Interval window, const std::vector<ToldStretch>& told) {
+// With what is counted after all; what a coach marked once, whatever the wears.
+std::vector<Stretch> stretches_of(const ReviewInput& input, Interval window,
+                                  const std::vector<StretchRecord>& records) {
+    SuspectRules untold = input.suspect;
+    untold.told.clear();
     std::vector<Stretch> stretches;
-    for (const Wear& wear : wears) {
-        for (const Mark& mark : suspect_stretches(wear, rules)) {
+    for (const Wear& wear : input.wears) {
+        for (const Mark& mark : suspect_stretches(wear, untold)) {
             stretches.push_back({mark.stretch, name_of(mark.reason), mark.seen, wear.label});
         }
     }
-    for (const ToldStretch& one : told) {
+    for (const StretchRecord& record : records) {
+        const ToldStretch& one = record.told;
         if (one.suspect) {
             if (intersection(one.stretch, window).length().count() > 0) {
-                stretches.push_back({one.stretch, "marked by a coach", one.why, "", true, &one});
+                stretches.push_back(
+                    {one.stretch, name_of(MarkReason::told), one.why, "", true, &record});
             }
             continue;
         }
         for (Stretch& stretch : stretches) {
-            if (stretch.told == nullptr && stretch.span.from == one.stretch.from &&
-                stretch.span.to == one.stretch.to) {
+            if (stretch.told == nullptr && stretch.span == one.stretch) {
                 stretch.marked = false;
-                stretch.told = &one;
+                stretch.told = &record;
             }
         }
     }
@@ -117,10 +121,10 @@ Json agreement_of(const FirstReview& review) {
 
 }  // namespace
 
-Json json_of_trust(const ReviewInput& input, const std::vector<ToldStretch>& told) {
+Json json_of_trust(const ReviewInput& input, const std::vector<StretchRecord>& records) {
     const ZoneHistory clock = input.zones;
     const FirstReview with = first_review(input);
-    const auto stretches = stretches_of(input.wears, input.suspect, with.trace.window, told);
+    const auto stretches = stretches_of(input, with.trace.window, records);
     const FirstReview without = first_review(left_out(input, stretches));
     Json json;
     const auto trust = std::ranges::find(with.findings, std::string_view("trust"), &Finding::code);
@@ -147,7 +151,7 @@ Json json_of_trust(const ReviewInput& input, const std::vector<ToldStretch>& tol
              {"wear", one.wear.empty() ? Json() : Json(one.wear)},
              {"marked", one.marked},
              {"telling", one.told != nullptr ? Json(one.told->id) : Json()},
-             {"why", one.told != nullptr ? Json(one.told->why) : Json()}});
+             {"why", one.told != nullptr ? Json(one.told->told.why) : Json()}});
     }
     json["at_once"] = at_once(with);
     json["agreement"] = agreement_of(with);

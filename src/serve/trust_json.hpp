@@ -2,7 +2,7 @@
 
 #include "findings/review_input.hpp"
 #include "render/review_json.hpp"
-#include "store/stretch_book.hpp"
+#include "store/practice_records.hpp"
 
 #include <vector>
 
@@ -13,6 +13,6 @@ namespace tracewright {
 /// coach) with what was told of it, and what is said of hours in range, average and lows with all
 /// readings and without the stretches that are marked now. Lows are escalated from the raw trace
 /// whatever is marked.
-Json json_of_trust(const ReviewInput& input, const std::vector<ToldStretch>& told);
+Json json_of_trust(const ReviewInput& input, const std::vector<StretchRecord>& records);
 
 }  // namespace tracewright

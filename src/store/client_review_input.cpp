@@ -50,6 +50,11 @@ Stored<ReviewInput> client_review_input(PracticeStore& store, std::int64_t clien
         input.wears.push_back(std::move(stored.wear));
     }
     set_ends_told(input.wears, input.diary);
+    auto told = store.told_stretches(client);
+    if (!told) {
+        return tl::make_unexpected(told.error());
+    }
+    input.suspect.told = std::move(*told);
     input.zones = client_clock(facts);
     input.unit = facts.unit;
     input.goals = goals_that_hold(facts);

@@ -3,6 +3,7 @@
 #include "coaching/share.hpp"
 #include "diary/client_foods.hpp"
 #include "time/instant.hpp"
+#include "trace/suspect.hpp"
 
 #include <cstdint>
 #include <optional>
@@ -27,6 +28,14 @@ struct PromiseRecord {
     CivilDate due;
     std::optional<Instant> kept_at;
     std::string text;
+};
+
+/// A coach's word on a stretch of a client's trace.
+struct StretchRecord {
+    std::int64_t id = 0;
+    Instant at;
+    std::int64_t coach = 0;
+    ToldStretch told;
 };
 
 /// Who answered an escalation, when, and what was done.

@@ -11,6 +11,7 @@
 #include "store/practice_records.hpp"
 #include "store/practice_writing.hpp"
 #include "store/store_error.hpp"
+#include "trace/suspect.hpp"
 #include "trace/wear.hpp"
 #include "trace/wear_fixing.hpp"
 
@@ -121,6 +122,8 @@ class PracticeStore {
                                      const Acting& acting) = 0;
     virtual Stored<Diary> diary(std::int64_t client,
                                 std::optional<Interval> window = std::nullopt) = 0;
+    /// What coaches told of stretches of the trace, in order of telling.
+    virtual Stored<std::vector<ToldStretch>> told_stretches(std::int64_t client) = 0;
 
     /// Stores what the file gives that is new; nothing if the plan has a question.
     virtual Stored<ImportOutcome> bring_in(std::int64_t client, BroughtIn file, WhoseFile whose,

@@ -103,6 +103,7 @@ class SqlitePractice final : public PracticeStore {
                              const Acting& acting) override;
     Stored<Diary> diary(std::int64_t client,
                         std::optional<Interval> window = std::nullopt) override;
+    Stored<std::vector<ToldStretch>> told_stretches(std::int64_t client) override;
 
     Stored<ImportOutcome> bring_in(std::int64_t client, BroughtIn file, WhoseFile whose,
                                    const Acting& acting) override;

@@ -1,9 +1,11 @@
 #include "store/sqlite_practice.hpp"
+#include "store/stretch_book.hpp"
 #include "trace/held_levels.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 
 namespace tracewright {
 
@@ -113,6 +115,16 @@ Stored<Diary> SqlitePractice::diary(std::int64_t client, std::optional<Interval>
         }
         return diary_.entries(client, *at, window);
     });
+}
+
+Stored<std::vector<ToldStretch>> SqlitePractice::told_stretches(std::int64_t client) {
+    const auto records = StretchBook(*this).told(client);
+    if (!records) {
+        return tl::make_unexpected(records.error());
+    }
+    std::vector<ToldStretch> told;
+    std::ranges::transform(*records, std::back_inserter(told), &StretchRecord::told);
+    return told;
 }
 
 Stored<ImportPlan> SqlitePractice::preview(std::int64_t client, BroughtIn file, WhoseFile whose) {

@@ -47,15 +47,15 @@ StretchBook::StretchBook(const SqlitePractice& practice)
 
 StretchBook::~StretchBook() = default;
 
-Stored<std::vector<ToldStretch>> StretchBook::told(std::int64_t client) {
+Stored<std::vector<StretchRecord>> StretchBook::told(std::int64_t client) {
     if (!tables_) {
         return tl::make_unexpected(tables_.error());
     }
-    return caught([&]() -> Stored<std::vector<ToldStretch>> {
+    return caught([&]() -> Stored<std::vector<StretchRecord>> {
         Tables& tables = **tables_;
         const Transaction moment(tables.database, Transaction::Kind::read);
         const std::string place = tables.place(client);
-        std::vector<ToldStretch> list;
+        std::vector<StretchRecord> list;
         for (tables.told.with(client); tables.told.step();) {
             auto why = tables.seal.opened(tables.told.blob(6), place);
             if (!why) {
@@ -64,9 +64,9 @@ Stored<std::vector<ToldStretch>> StretchBook::told(std::int64_t client) {
             list.push_back({tables.told.integer(0),
                             instant(tables.told.integer(1)),
                             tables.told.integer(2),
-                            {instant(tables.told.integer(3)), instant(tables.told.integer(4))},
-                            tables.told.integer(5) != 0,
-                            std::move(*why)});
+                            {{instant(tables.told.integer(3)), instant(tables.told.integer(4))},
+                             tables.told.integer(5) != 0,
+                             std::move(*why)}});
         }
         return list;
     });

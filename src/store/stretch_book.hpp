@@ -1,8 +1,8 @@
 #pragma once
 
 #include "store/audit_table.hpp"
+#include "store/practice_records.hpp"
 #include "store/sqlite_practice.hpp"
-#include "time/instant.hpp"
 
 #include <cstdint>
 #include <memory>
@@ -10,17 +10,6 @@
 #include <vector>
 
 namespace tracewright {
-
-/// What a coach told of a stretch of a client's trace: that it is suspect, or that what was marked
-/// there is to be counted after all.
-struct ToldStretch {
-    std::int64_t id = 0;
-    Instant at;
-    std::int64_t coach = 0;
-    Interval stretch{};
-    bool suspect = true;
-    std::string why;
-};
 
 /// Stretches told, by a connection of its own to an open practice. Readings are never touched;
 /// every telling can be taken back.
@@ -32,7 +21,7 @@ class StretchBook {
     StretchBook& operator=(const StretchBook&) = delete;
 
     /// Those that stand, in order of telling.
-    Stored<std::vector<ToldStretch>> told(std::int64_t client);
+    Stored<std::vector<StretchRecord>> told(std::int64_t client);
     /// `refused` for a stretch without length.
     Stored<std::int64_t> tell(std::int64_t client, Interval stretch, bool suspect,
                               const std::string& why, const Acting& acting);

@@ -39,10 +39,12 @@ Stored<ReviewInput> whole_client_input(PracticeStore& store, std::int64_t client
                                        const ClientFacts& facts) {
     auto wears = store.wears(client, std::nullopt);
     auto diary = store.diary(client, std::nullopt);
-    if (!wears || !diary) {
-        return tl::make_unexpected(wears ? diary.error() : wears.error());
+    auto told = store.told_stretches(client);
+    if (!wears || !diary || !told) {
+        return tl::make_unexpected(!wears ? wears.error() : !diary ? diary.error() : told.error());
     }
     ReviewInput input;
+    input.suspect.told = std::move(*told);
     input.zones = client_clock(facts);
     input.unit = facts.unit;
     for (StoredWear& stored : *wears) {

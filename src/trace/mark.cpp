@@ -16,6 +16,8 @@ const char* name_of(MarkReason reason) {
             return "may be pressure on the sensor";
         case MarkReason::implausible:
             return "implausible value";
+        case MarkReason::told:
+            return "marked by a coach";
     }
     return "";
 }

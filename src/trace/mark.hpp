@@ -14,12 +14,13 @@ enum class MarkReason {
     stuck,             ///< the same value again and again
     failing_last_day,  ///< the sensor's last day, unlike the days before
     pressure_dip,      ///< only by the rules of pressure_dip.hpp, never from files alone
-    implausible        ///< outside 20 to 600 mg/dL (1.1 to 33.3 mmol/L)
+    implausible,       ///< outside 20 to 600 mg/dL (1.1 to 33.3 mmol/L)
+    told               ///< by a coach
 };
 
 const char* name_of(MarkReason reason);
 
-/// One suspect stretch of one wear, with what was seen there in plain words.
+/// One suspect stretch of one wear, with what was seen there, or a coach's reason, in plain words.
 struct Mark {
     MarkReason reason;
     Interval stretch;

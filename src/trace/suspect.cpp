@@ -170,6 +170,20 @@ std::vector<Mark> failing_last_day(const Wear& wear) {
     return {};
 }
 
+void add_what_was_told(const Wear& wear, const SuspectRules& rules, std::vector<Mark>& marks) {
+    for (const ToldStretch& one : rules.told) {
+        const Interval shared = intersection(one.stretch, wear.sensed_span());
+        if (one.suspect && shared.length() > seconds{0}) {
+            marks.push_back({MarkReason::told, shared, one.why});
+        }
+        if (!one.suspect) {
+            std::erase_if(marks, [&](const Mark& mark) {
+                return mark.reason != MarkReason::told && mark.stretch == one.stretch;
+            });
+        }
+    }
+}
+
 }  // namespace
 
 std::vector<Mark> suspect_stretches(const Wear& wear, const SuspectRules& rules) {
@@ -185,6 +199,7 @@ std::vector<Mark> suspect_stretches(const Wear& wear, const SuspectRules& rules)
                          failing_last_day(wear)}) {
         marks.insert(marks.end(), found.begin(), found.end());
     }
+    add_what_was_told(wear, rules, marks);
     std::stable_sort(marks.begin(), marks.end(),
                      [](const Mark& a, const Mark& b) { return a.stretch.from < b.stretch.from; });
     return marks;

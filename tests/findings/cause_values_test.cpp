@@ -69,9 +69,24 @@ TEST(CauseValues, strength_training_is_told_by_its_kind_and_belongs_to_the_day_b
 }
 
 TEST(CauseValues, a_shift_outside_the_day_is_told_in_words) {
-    const Diary diary = {entry(DiaryKind::note, moment(2, 14), "Late shift today")};
+    const Diary diary = {entry(DiaryKind::note, moment(2, 14), "Late shift today"),
+                         meal(moment(3, 12), "soup", 40)};
     EXPECT_EQ(of_day(Cause::work_shift, 2, diary), 1);
     EXPECT_EQ(of_day(Cause::work_shift, 3, diary), 0);
+}
+
+TEST(CauseValues, a_day_without_a_word_is_not_a_day_without_a_walk_or_wine) {
+    // Of the day after, only what a meter and a chemist write.
+    const Diary diary = {meal(moment(2, 12), "soup", 40),
+                         entry(DiaryKind::finger_prick, moment(3, 8)),
+                         entry(DiaryKind::medicine, moment(3, 8), "metformin 500")};
+    for (const Cause cause :
+         {Cause::movement, Cause::strength, Cause::alcohol, Cause::work_shift}) {
+        EXPECT_EQ(of_day(cause, 2, diary), 0);
+        EXPECT_EQ(of_day(cause, 3, diary), std::nullopt);
+        EXPECT_EQ(of_day(cause, 3, diary, Outcome::fasting), 0) << "of the day before";
+        EXPECT_EQ(of_day(cause, 4, diary, Outcome::fasting), std::nullopt);
+    }
 }
 
 TEST(CauseValues, movement_before_and_after_a_meal_are_two_things) {

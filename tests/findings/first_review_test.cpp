@@ -12,7 +12,11 @@
 using namespace tracewright;
 using namespace tracewright::testing;
 using namespace std::chrono_literals;
+using ::testing::AllOf;
+using ::testing::Contains;
+using ::testing::Field;
 using ::testing::HasSubstr;
+using ::testing::Not;
 
 namespace {
 
@@ -191,6 +195,25 @@ TEST(FirstReview, lows_are_counted_with_and_without_suspect_stretches) {
         HasSubstr("2 low stretches (below 70 mg/dL) on 2 of 14 days, 2 of them at night; "
                   "lowest 64 mg/dL on Tue 3 March 02:00. Without the suspect stretches: 1."));
     EXPECT_EQ(finding_of(review, "lows")->next.step, NextStep::contact_prescriber);
+}
+
+TEST(FirstReview, a_coach_s_word_on_a_stretch_holds_for_its_lows) {
+    auto readings = waves(14);
+    dip(readings, midnight + 26h - 10min, 50min, 95);
+    dip(readings, midnight + 26h - 5min, 40min, 78);
+    dip(readings, midnight + 26h, 30min, 64);
+    ReviewInput input = input_of(readings);
+    const Interval low{midnight + 26h - 10min, midnight + 26h + 50min};
+    EXPECT_THAT(finding_of(first_review(input), "lows")->sentence,
+                Not(HasSubstr("Without the suspect stretches")));
+    input.suspect.told = {{low, true, "slept on the sensor (invented)"}};
+    const FirstReview review = first_review(input);
+    EXPECT_THAT(finding_of(review, "lows")->sentence,
+                AllOf(HasSubstr("1 low stretch"), HasSubstr("Without the suspect stretches: 0.")));
+    EXPECT_THAT(finding_of(review, "trust")->caveats,
+                Contains(Field(&Caveat::sentence,
+                               HasSubstr("marked and still counted: marked by a coach, 1 stretch, "
+                                         "1 h in all"))));
 }
 
 // Three hours low are no sensor's fault because the step at their end is.

@@ -100,6 +100,11 @@ TEST(Trust, a_stretch_is_marked_by_the_clients_clock_and_taken_back) {
     ASSERT_NE(coachs, marks.end()) << marks.dump();
     EXPECT_EQ((*coachs)["kind"], "suspect");
     EXPECT_EQ((*coachs)["from"], "Sat 28 February 00:00");
+    const auto in_the_review = [&] {
+        return served.get("/api/clients/c1/review.html", who).body.find("marked by a coach") !=
+               std::string::npos;
+    };
+    EXPECT_TRUE(in_the_review());
     for (std::size_t i = 0; i < now["answers"].size(); ++i) {
         EXPECT_EQ(now["answers"][i]["with_all"], before["answers"][i]["with_all"]);
     }

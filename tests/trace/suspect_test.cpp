@@ -108,6 +108,33 @@ TEST(Suspect, a_pressure_dip_is_never_named_from_readings_alone) {
         of(suspect_stretches(wear_with(every(5min, night))), MarkReason::pressure_dip).empty());
 }
 
+TEST(Suspect, a_coach_marks_what_the_readings_hide_and_counts_what_they_mark) {
+    const Wear wear = wear_with(every(5min, std::vector<double>(100, 110)));
+    const Interval hidden{midnight + 200min, midnight + 230min};
+    const Interval before_it{midnight - 24h, midnight + 30min};
+    const Interval warm_up{midnight, midnight + 60min};
+    const auto marks = suspect_stretches(
+        wear, {.told = {{hidden, true, "slept on it"}, {before_it, true, "other sensor"}}});
+    const auto told = of(marks, MarkReason::told);
+    ASSERT_EQ(told.size(), 2U);
+    EXPECT_EQ(told[0].stretch, (Interval{midnight, midnight + 30min}));
+    EXPECT_EQ(told[1].stretch, hidden);
+    EXPECT_EQ(told[1].seen, "slept on it");
+    EXPECT_EQ(of(marks, MarkReason::warm_up).size(), 1U);
+    // Counted after all is what was marked from just there to there.
+    EXPECT_TRUE(
+        of(suspect_stretches(wear, {.told = {{warm_up, false, "agrees"}}}), MarkReason::warm_up)
+            .empty());
+    EXPECT_EQ(
+        of(suspect_stretches(wear, {.told = {{before_it, false, "agrees"}}}), MarkReason::warm_up)
+            .size(),
+        1U);
+    EXPECT_EQ(of(suspect_stretches(wear, {.told = {{hidden, true, "a"}, {hidden, false, "b"}}}),
+                 MarkReason::told)
+                  .size(),
+              1U);
+}
+
 TEST(Suspect, implausible_values_are_marked) {
     auto readings = every(5min, {100, 101});
     readings.emplace_back(midnight + 10min, mg(650), 5min, Limit::none, true);
