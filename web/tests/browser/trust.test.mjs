@@ -55,8 +55,10 @@ describe("Can I trust it", { concurrency: false }, () => {
     await page.getByLabel("To", { exact: true }).fill("2026-04-13T20:00");
     await page.getByLabel("Why it is suspect").fill("slept on the sensor");
     await page.getByRole("button", { name: "Mark it", exact: true }).click();
-    await page.waitForSelector("li:has-text('marked by a coach')");
-    assert.match(await page.textContent("li:has-text('marked by a coach')"), /Sat 11 April 08:00 to Mon 13 April 20:00/);
+    const stretch = "li:has-text('Sat 11 April 08:00 to Mon 13 April 20:00')";
+    await page.waitForSelector(stretch);
+    assert.match(await page.textContent(stretch), /marked by a coach/);
+    await page.waitForSelector("li:has-text('marked and still counted: marked by a coach, 1 stretch, 60 h in all')");
     assert.notDeepEqual(await answers(), before);
     await nothingSerious(page);
     await page.getByRole("button", { name: "Take this mark back" }).click();
