@@ -34,7 +34,10 @@ export function TopBar() {
       <button type="button" class="plain" onClick={() => openWords({ what: "keys" })}>
         {words.keys.open}
       </button>
-      <span class="who">{session.value?.name}</span>
+      <span class="who">
+        {session.value?.name}
+        {session.value?.role === "reader" && ` ${words.mayLook}`}
+      </span>
       <button type="button" class="plain" onClick={() => void signOut()}>
         {words.signOut}
       </button>

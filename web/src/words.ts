@@ -23,6 +23,7 @@ export const words = {
     tooOften: "Too many tries. Wait a minute, then try again.",
     ended: "The session has ended. Please sign in again: the page stands as you left it.",
   },
+  mayLook: "(may look, not change)",
   signOut: "Sign out",
   places: {
     title: "Places of this client",

@@ -99,7 +99,7 @@ describe("a session that ends by itself", { concurrency: false }, () => {
   test("gives nothing of it to another coach", async () => {
     const own = join(opened.practice.folder, "own passphrase");
     writeFileSync(own, "another invented passphrase\n");
-    await opened.practice.command("coach", "add", "o2", "Coach Sorrel (invented)");
+    await opened.practice.command("coach", "add", "--role", "reader", "o2", "Coach Sorrel (invented)");
     await opened.practice.command("--coach", "o1", "coach", "passphrase", "o2", "--new-passphrase-file", own);
     await page.goto(`${opened.practice.address}/client/${client}/diary/2025-11-10`);
     await page.waitForSelector("#diary-text:focus");
@@ -107,6 +107,7 @@ describe("a session that ends by itself", { concurrency: false }, () => {
     await endOfSession(() => page.keyboard.press("Enter"));
     await signInAs("o2", "another invented passphrase");
     await page.waitForSelector("h1");
+    assert.match(await page.textContent(".who"), /Coach Sorrel \(invented\) \(may look, not change\)/);
     assert.doesNotMatch(await page.evaluate(() => document.body.innerHTML + [...document.querySelectorAll("textarea")].map((one) => one.value)), /for my eyes/);
   });
 
