@@ -1,8 +1,11 @@
+#include "findings/days_in_turn.hpp"
 #include "findings/hours_of_day.hpp"
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
 
 #include <fmt/format.h>
+
+#include <utility>
 
 namespace tracewright {
 
@@ -43,6 +46,9 @@ Finding average_finding(const FirstReview& review) {
             " The glucose management indicator (GMI) is {:.1f} %: a label for this average, not a "
             "laboratory A1c. Half of people differ from it by 0.5 points or more.",
             *gmi->value);
+    }
+    if (auto turn = days_in_turn(review.trace, review.input.zones, unit)) {
+        finding.caveats.push_back(std::move(*turn));
     }
     if (mean->censored_share > 0) {
         finding.caveats.push_back(

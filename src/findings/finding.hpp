@@ -35,6 +35,7 @@ enum class CaveatKind {
     unlike_others,      ///< disagrees with what was published
     absence_read_as_none,
     other_kind_of_sensor,
+    days_in_turn,       ///< they rose or fell, one after the other
     chosen_because_bad  ///< what was looked at because it was bad gets better by itself
 };
 

@@ -9,15 +9,6 @@ namespace tracewright {
 
 namespace {
 
-// The wear that was counted at a moment, or the last one before.
-std::size_t wear_at(const CountedTrace& trace, Instant at) {
-    const auto after = std::upper_bound(
-        trace.readings.begin(), trace.readings.end(), at,
-        [](Instant moment, const Reading& reading) { return moment < reading.at; });
-    const auto index = std::distance(trace.readings.begin(), after);
-    return index == 0 ? trace.wear_of.front() : trace.wear_of[static_cast<std::size_t>(index - 1)];
-}
-
 OutcomeValue outcome_of(Outcome outcome, const DiaryOfDay& today, const ReviewInput& input,
                         std::span<const EatingOccasion> occasions, const TraceView& trace) {
     switch (outcome) {
@@ -103,7 +94,7 @@ std::vector<QuestionRow> question_rows(const ReviewInput& input, const CountedTr
         row.none_because = std::move(value.none_because);
         row.made_of = value.made_of;
         row.adjusters = std::move(value.adjusters);
-        row.wear = wear_at(trace, row.outcome ? value.made_of.from : day.from);
+        row.wear = trace.wear_at(row.outcome ? value.made_of.from : day.from);
         row.ill =
             ill(today) || std::ranges::find(special, day.date, &SpecialDay::date) != special.end();
         row.suspect = row.outcome && std::any_of(marks.begin(), marks.end(), [&](const Mark& mark) {

@@ -58,6 +58,8 @@ const char* code_of(CaveatKind kind) {
             return "absence_read_as_none";
         case CaveatKind::other_kind_of_sensor:
             return "other_kind_of_sensor";
+        case CaveatKind::days_in_turn:
+            return "days_in_turn";
         case CaveatKind::chosen_because_bad:
             return "chosen_because_bad";
     }

@@ -117,4 +117,10 @@ CountedTrace counted_trace(std::span<const Wear> wears, std::optional<std::size_
     return trace;
 }
 
+std::size_t CountedTrace::wear_at(Instant at) const {
+    const auto after = std::ranges::upper_bound(readings, at, {}, &Reading::at);
+    const auto place = static_cast<std::size_t>(after - readings.begin());
+    return wear_of[place == 0 ? 0 : place - 1];
+}
+
 }  // namespace tracewright

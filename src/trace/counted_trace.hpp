@@ -25,6 +25,9 @@ struct CountedTrace {
     Interval window;  ///< first reading to last reading plus its interval, unless asked otherwise
 
     TraceView view() const { return {readings, window.from, window.to}; }
+    /// The wear counted at a moment, else the last one before it; before all the first. Not defined
+    /// without a reading.
+    std::size_t wear_at(Instant at) const;
 };
 
 /// Joins wears into one trace. Where two overlap, the one with more of the overlap sensed is
