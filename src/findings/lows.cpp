@@ -202,11 +202,15 @@ void say_seen(const FirstReview& review, const std::vector<Episode>& lows, Findi
     }
     if (unended > 0) {
         finding.caveats.push_back(
-            {CaveatKind::end_not_seen, fmt::format("The end of {} was not seen.", unended)});
+            {CaveatKind::end_not_seen, unended == 1
+                                           ? "The end of one was not seen."
+                                           : fmt::format("The end of {} was not seen.", unended)});
     }
     if (single > 0) {
-        finding.caveats.push_back(
-            {CaveatKind::single_readings, fmt::format("{} rest on a single reading.", single)});
+        finding.caveats.push_back({CaveatKind::single_readings,
+                                   single == 1
+                                       ? "One rests on a single reading."
+                                       : fmt::format("{} rest on a single reading.", single)});
     }
     if (two_within_a_week(lows)) {
         finding.caveats.push_back(

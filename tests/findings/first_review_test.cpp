@@ -216,6 +216,19 @@ TEST(FirstReview, a_coach_s_word_on_a_stretch_holds_for_its_lows) {
                                          "1 h in all"))));
 }
 
+TEST(FirstReview, lows_of_a_single_reading_are_told_with_their_number) {
+    auto readings = waves(14, 15min);
+    dip(readings, midnight + 26h, 15min, 66);
+    const auto caveats_of_lows = [&] {
+        return finding_of(first_review(input_of(readings)), "lows")->caveats;
+    };
+    EXPECT_THAT(caveats_of_lows(),
+                Contains(Field(&Caveat::sentence, "One rests on a single reading.")));
+    dip(readings, midnight + 50h, 15min, 66);
+    EXPECT_THAT(caveats_of_lows(),
+                Contains(Field(&Caveat::sentence, "2 rest on a single reading.")));
+}
+
 // Three hours low are no sensor's fault because the step at their end is.
 TEST(FirstReview, a_low_that_only_reaches_into_a_suspect_stretch_stays_one_without_it) {
     auto readings = waves(14);
