@@ -69,9 +69,16 @@ export function addressOf(place: Place): string {
 export const place = signal<Place>({ at: "caseload" });
 /** The client that was open last: the caseload puts the keyboard back there. */
 export const cameFrom = signal<string | null>(null);
+/** The day that was open just before: the review's list of days puts the keyboard back there. */
+export const cameFromDay = signal<string | null>(null);
+
+function leave(): void {
+  if ("client" in place.value) cameFrom.value = place.value.client;
+  cameFromDay.value = place.value.at === "day" ? place.value.date : null;
+}
 
 export function goTo(next: Place): void {
-  if ("client" in place.value) cameFrom.value = place.value.client;
+  leave();
   history.pushState(null, "", addressOf(next));
   place.value = next;
   scrollTo(0, 0);
@@ -80,7 +87,7 @@ export function goTo(next: Place): void {
 export function followAddress(): void {
   place.value = placeOf(location.pathname);
   addEventListener("popstate", () => {
-    if ("client" in place.value) cameFrom.value = place.value.client;
+    leave();
     place.value = placeOf(location.pathname);
   });
 }

@@ -6,6 +6,7 @@ interface Props {
   class?: string;
   children: ComponentChildren;
   "data-client"?: string;
+  "data-date"?: string;
 }
 
 /** A link that changes the place without loading the page anew, yet opens in a new tab like any other. */

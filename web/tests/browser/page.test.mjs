@@ -210,6 +210,8 @@ describe("the page", { concurrency: false }, () => {
   test("Escape leads from the day back to the review, and on to the list", async () => {
     await page.keyboard.press("Escape");
     await page.waitForSelector("h1:has-text('Review of')");
+    await page.waitForSelector(".days a[data-date='2026-04-18']:focus");
+    assert.ok(await page.evaluate(() => scrollY > 0), "the list of days is where it was left");
     await page.keyboard.press("Escape");
     await page.waitForSelector(caseload);
   });
