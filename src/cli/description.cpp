@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <string>
+#include <vector>
+
 namespace tracewright {
 
 namespace {
@@ -48,22 +51,54 @@ bool any_subcommand(const CLI::App*) {
     return true;
 }
 
+// A command that is given as it stands, with all words before it: "client add".
+struct Given {
+    std::string words;
+    const CLI::App* command;
+};
+
+std::vector<Given> commands_of(const CLI::App& app, const std::string& before = "") {
+    std::vector<Given> all;
+    for (const CLI::App* command : app.get_subcommands(any_subcommand)) {
+        const Given given{before + command->get_name(), command};
+        const auto within = commands_of(*command, given.words + " ");
+        // One that can be given alone, or with another word behind it, is both.
+        if (within.empty() || command->get_require_subcommand_min() == 0) {
+            all.push_back(given);
+        }
+        all.insert(all.end(), within.begin(), within.end());
+    }
+    return all;
+}
+
+std::string synopsis_of(const Given& given) {
+    std::string line = fmt::format(".B tracewright {}\n", escaped(given.words));
+    for (const CLI::Option* option : given.command->get_options(shown)) {
+        if (option->get_positional()) {
+            const std::string more = option->get_items_expected_max() > 1 ? "..." : "";
+            const std::string name = escaped(option->get_name(true)) + more;
+            line += option->get_required() ? fmt::format(".I {}\n", name)
+                                           : fmt::format(".RI [ {} ]\n", name);
+        }
+    }
+    return line + ".RI [ options ]\n.br\n";
+}
+
 }  // namespace
 
 std::string man_page(const CLI::App& app) {
     std::string page =
         ".TH TRACEWRIGHT 1\n.SH NAME\ntracewright \\- a coach's workbench for glucose sensor "
         "wears and diaries\n.SH SYNOPSIS\n";
-    const auto commands = app.get_subcommands(any_subcommand);
-    for (const CLI::App* command : commands) {
-        page +=
-            fmt::format(".B tracewright {}\n.I FILE\n.RI [ options ]\n.br\n", command->get_name());
+    const auto commands = commands_of(app);
+    for (const Given& given : commands) {
+        page += synopsis_of(given);
     }
     page +=
         ".SH DESCRIPTION\n" + escaped(app.get_description()) + "\n.SH OPTIONS\n" + options_of(app);
-    for (const CLI::App* command : commands) {
-        page += fmt::format(".SH {}\n{}\n{}", escaped("COMMAND " + command->get_name()),
-                            escaped(command->get_description()), options_of(*command));
+    for (const Given& given : commands) {
+        page += fmt::format(".SH {}\n{}\n{}", escaped("COMMAND " + given.words),
+                            escaped(given.command->get_description()), options_of(*given.command));
     }
     page +=
         ".SH EXIT STATUS\n.TP\n.B 0\ndone\n.TP\n.B 1\ncan't be answered: the data hold no answer, "
@@ -75,23 +110,34 @@ std::string man_page(const CLI::App& app) {
 }
 
 std::string bash_completion(const CLI::App& app) {
+    const auto names_of = [](const CLI::App& of) {
+        std::string names;
+        for (const CLI::App* command : of.get_subcommands(any_subcommand)) {
+            names += (names.empty() ? "" : " ") + command->get_name();
+        }
+        return names;
+    };
+    // The longer words stand before what they begin with: the first case that fits is taken.
+    std::string within;
     std::string cases;
-    std::string names;
     for (const CLI::App* command : app.get_subcommands(any_subcommand)) {
-        names += (names.empty() ? "" : " ") + command->get_name();
-        cases +=
-            fmt::format("        {}) words=\"{}\" ;;\n", command->get_name(), words_of(*command));
+        for (const CLI::App* next : command->get_subcommands(any_subcommand)) {
+            within += fmt::format("        \"{} {}\"*) words=\"{}\" ;;\n", command->get_name(),
+                                  next->get_name(), words_of(*next));
+        }
+        cases += fmt::format("        \"{} \"*) words=\"{}{}\" ;;\n", command->get_name(),
+                             names_of(*command), words_of(*command));
     }
     return fmt::format(
         "_tracewright() {{\n"
         "    local current=\"${{COMP_WORDS[COMP_CWORD]}}\" words=\"\"\n"
-        "    case \"${{COMP_WORDS[1]}}\" in\n{}"
+        "    case \"${{COMP_WORDS[1]}} ${{COMP_WORDS[2]}} \" in\n{}{}"
         "        *) words=\"{}{}\" ;;\n"
         "    esac\n"
         "    COMPREPLY=($(compgen -W \"$words\" -- \"$current\") $(compgen -f -- \"$current\"))\n"
         "}}\n"
         "complete -o filenames -F _tracewright tracewright\n",
-        cases, names, words_of(app));
+        within, cases, names_of(app), words_of(app));
 }
 
 }  // namespace tracewright

@@ -277,9 +277,14 @@ TEST(Command, its_own_description_makes_man_page_and_completion) {
     EXPECT_THAT(man.out, ::testing::StartsWith(".TH TRACEWRIGHT 1"));
     EXPECT_THAT(man.out, HasSubstr("COMMAND review"));
     EXPECT_THAT(man.out, HasSubstr("\\-\\-date\\-order"));
+    EXPECT_THAT(man.out, HasSubstr(".B tracewright bring\\-in\n.I CLIENT\n.I FILE...\n.RI"));
+    EXPECT_THAT(man.out, HasSubstr(".B tracewright client add\n.I NAME\n"));
+    EXPECT_THAT(man.out, HasSubstr("COMMAND client export\n"));
     const Ran bash = run({"--describe", "bash"});
     EXPECT_THAT(bash.out, HasSubstr("look measures review"));
     EXPECT_THAT(bash.out, HasSubstr("--new-wear-after"));
+    EXPECT_THAT(bash.out, HasSubstr("\"client export\"*) words=\" --help --out\""));
+    EXPECT_THAT(bash.out, HasSubstr("\"client \"*) words=\"add list show"));
 }
 
 TEST(JsonSchema, tells_what_does_not_fit) {
