@@ -3,6 +3,7 @@
 #include "diary/eaten_words.hpp"
 #include "diary/meal_photo.hpp"
 #include "diary/written_portion.hpp"
+#include "diary/written_words.hpp"
 #include "findings/finger_prick_words.hpp"
 #include "findings/wording.hpp"
 #include "render/diary_lanes.hpp"
@@ -17,16 +18,23 @@ namespace tracewright {
 
 namespace {
 
+// Of a finger-prick: what was written is its kind and the level that was understood.
+bool says_no_more(std::string text, const std::string& level) {
+    if (const std::size_t at = text.find(level); at != std::string::npos) {
+        text.erase(at, level.size());
+    }
+    std::erase_if(text, [](char c) { return c == ' ' || c == '-'; });
+    return text.empty() || small_letters(text) == "fingerprick";
+}
+
 std::string words_of(const DiaryEntry& entry) {
     std::string words = entry_words(entry, false);
     if (entry.slot && words != *entry.slot) {
         words = *entry.slot + ": " + words;
     }
     if (entry.glucose) {
-        // What was understood beside what was written, where the one doesn't stand in the other.
-        const std::string level = finger_prick_level(entry, entry.glucose->unit);
-        const bool written = entry.text.find(level) != std::string::npos;
-        words = written ? entry.text : level + (entry.text.empty() ? "" : ", " + entry.text);
+        words = finger_prick_level(entry, entry.glucose->unit);
+        words += says_no_more(entry.text, words) ? "" : ", " + entry.text;
     }
     if (entry.until && !entry.number) {
         words += ", " + hours_and_minutes(*entry.until - entry.at);

@@ -144,6 +144,10 @@ TEST(Diary, a_finger_prick_that_is_very_low_waits_for_an_answer_at_once) {
     ASSERT_EQ(served.send("POST", diary, message("7:00 finger prick 2.4 mmol/L"), who).status, 201);
     const auto practice = opened_practice(served.path());
     EXPECT_EQ(practice->escalations(2)->size(), 1U);
+    EXPECT_EQ(day(served, who)["entries"][0]["words"], "2.4 mmol/L") << "not told twice";
+    ASSERT_EQ(served.send("POST", diary, message("9:00 finger-prick 6,2 after a walk"), who).status,
+              201);
+    EXPECT_EQ(day(served, who)["entries"][1]["words"], "6.2 mmol/L, finger-prick 6,2 after a walk");
 }
 
 // The words and what they tell stay one: a level, a length, a number of grams.
