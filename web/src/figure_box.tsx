@@ -27,6 +27,7 @@ export function FigureBox({ figure, narrow, said = false }: { figure: Figure | u
   return (
     <figure>
       <figcaption>{said ? figure.title : figure.alternative}</figcaption>
+      {!narrow && <p class="quiet slide-hint">{words.figure.slides}</p>}
       <Drawing figure={figure} name={narrow ? "broad" : "slides"} />
       {narrow && <Drawing figure={narrow} name="narrow" />}
       {figure.table.rows.length > 0 && (

@@ -98,6 +98,7 @@ export const words = {
   },
   figure: {
     table: (title: string) => `${title} as a table`,
+    slides: "Wider than this screen: slide it sideways.",
     broken: "This figure could not be drawn. Its table says the same.",
   },
   escalation: {

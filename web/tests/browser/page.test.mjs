@@ -252,6 +252,13 @@ describe("the page", { concurrency: false }, () => {
         await narrow.goto(practice.address + path);
         await narrow.waitForSelector(".client-row, .review .days a, .plot canvas");
         await fitsTheWidth(narrow);
+        const slid = await narrow.evaluate(() => [...document.querySelectorAll("figure")].map((figure) => {
+          const drawn = figure.querySelector(".drawn.slides");
+          const hint = figure.querySelector(".slide-hint");
+          return { wider: drawn !== null && drawn.scrollWidth > drawn.clientWidth, told: hint !== null && hint.offsetParent !== null };
+        }));
+        for (const { wider, told } of slid) assert.equal(told, wider, "a figure wider than the screen is told to be so, no other");
+        if (width === 360 && path === `/client/${client}`) assert.ok(slid.some(({ told }) => told));
       }
       await narrow.close();
     }
