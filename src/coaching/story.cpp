@@ -200,7 +200,9 @@ class Teller {
     std::string medicines_without_a_day() const {
         std::string names;
         for (const MedicineLine& line : question_.facts.medicines) {
-            if (!line.from && (!line.until || *line.until >= today_)) {
+            const MedicineText text = medicine_text(line.written);
+            const bool taken = !text.says_none && text.doing != MedicineDoing::stopped;
+            if (taken && !line.from && (!line.until || *line.until >= today_)) {
                 names += (names.empty() ? "" : "; ") + line.written;
             }
         }

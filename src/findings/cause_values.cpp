@@ -122,6 +122,12 @@ bool trained(Outcome outcome, const DiaryOfDay& today, const Diary& all, const Z
     });
 }
 
+bool shift_told(const std::vector<const DiaryEntry*>& entries) {
+    return std::ranges::any_of(entries, [](const DiaryEntry* entry) {
+        return speaks_of(*entry, {"night shift", "nightshift", "late shift", "early shift"});
+    });
+}
+
 // Empty without a mood entry.
 std::optional<double> tense(const std::vector<const DiaryEntry*>& entries) {
     static constexpr std::array words = {"tense", "stress", "worr", "anxious"};
@@ -229,11 +235,10 @@ std::optional<double> cause_value(Cause cause, Outcome outcome, const DiaryOfDay
                                   const EatingOccasion* occasion, const Diary& all,
                                   std::span<const EatingOccasion> occasions,
                                   const ZoneHistory& zones) {
-    const bool read_from_silence = cause == Cause::movement || cause == Cause::strength ||
-                                   cause == Cause::alcohol || cause == Cause::work_shift;
-    if (read_from_silence && !written_of(day_lived(outcome, today, zones), all)) {
-        return std::nullopt;
-    }
+    const auto or_silence = [&](double value) {
+        const bool known = value > 0 || written_of(day_lived(outcome, today, zones), all);
+        return known ? std::optional(value) : std::nullopt;
+    };
     const EatingOccasion* dinner = dinner_of(outcome, today, occasions, zones);
     switch (cause) {
         case Cause::sleep:
@@ -261,13 +266,14 @@ std::optional<double> cause_value(Cause cause, Outcome outcome, const DiaryOfDay
         case Cause::day_carbohydrate:
             return carbohydrate_of_day(today.day, all, zones);
         case Cause::movement:
-            return minutes_moved(outcome, today, all, zones);
+            return or_silence(minutes_moved(outcome, today, all, zones));
         case Cause::walk_after:
             return occasion == nullptr
                        ? std::nullopt
                        : std::optional(moved_near(*occasion, all, 0s, 90min) ? 1.0 : 0.0);
         case Cause::alcohol:
-            return any_of_kind(entries_of(outcome, today), DiaryKind::alcohol) ? 1.0 : 0.0;
+            return or_silence(any_of_kind(entries_of(outcome, today), DiaryKind::alcohol) ? 1.0
+                                                                                          : 0.0);
         case Cause::stress:
             return tense(entries_of(outcome, today));
         case Cause::weekend: {
@@ -282,15 +288,9 @@ std::optional<double> cause_value(Cause cause, Outcome outcome, const DiaryOfDay
         case Cause::meal_order:
             return occasion == nullptr ? std::nullopt : order_within(*occasion);
         case Cause::strength:
-            return trained(outcome, today, all, zones) ? 1.0 : 0.0;
+            return or_silence(trained(outcome, today, all, zones) ? 1.0 : 0.0);
         case Cause::work_shift:
-            return std::ranges::any_of(entries_of(outcome, today),
-                                       [](const DiaryEntry* entry) {
-                                           return speaks_of(*entry, {"night shift", "nightshift",
-                                                                     "late shift", "early shift"});
-                                       })
-                       ? 1.0
-                       : 0.0;
+            return or_silence(shift_told(entries_of(outcome, today)) ? 1.0 : 0.0);
         case Cause::walk_before:
             return occasion == nullptr
                        ? std::nullopt

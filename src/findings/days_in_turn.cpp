@@ -51,10 +51,10 @@ std::optional<Caveat> days_in_turn(const CountedTrace& trace, const ZoneHistory&
     return Caveat{
         CaveatKind::days_in_turn,
         fmt::format(
-            "The days were not alike: glucose {} by about {} a week ({}), and one average "
-            "mixes them. A sensor that drifts looks the same; finger-pricks early and late "
-            "in a wear tell which it is.",
-            rises ? "rose" : "fell", level(week.effect),
+            "The days were not alike: later ones lie {}, along a line by about {} a week ({}), and "
+            "one average mixes them. A change of habit or medicine, illness and a sensor that "
+            "drifts look alike here; finger-pricks early and late in a wear tell of the sensor.",
+            rises ? "higher" : "lower", level(week.effect),
             between_words(level(week.interval95.at(least)), level(week.interval95.at(1 - least))))};
 }
 

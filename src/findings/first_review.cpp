@@ -17,6 +17,27 @@ namespace {
 
 using std::chrono::hours;
 
+// What a coach told is told of all wears: where two are worn at once it is one stretch. `marks` are
+// in order of time.
+void join_what_was_told(std::vector<Mark>& marks) {
+    Mark* last = nullptr;
+    for (Mark& mark : marks) {
+        if (mark.reason != MarkReason::told) {
+            continue;
+        }
+        if (last != nullptr && mark.stretch.from <= last->stretch.to) {
+            last->stretch.to = std::max(last->stretch.to, mark.stretch.to);
+            mark.stretch.to = mark.stretch.from;
+        } else {
+            last = &mark;
+        }
+    }
+    std::erase_if(marks, [](const Mark& mark) {
+        return mark.reason == MarkReason::told &&
+               mark.stretch.length() == mark.stretch.length().zero();
+    });
+}
+
 void join_wears(FirstReview& review) {
     review.trace = counted_trace(review.input.wears, review.input.prefer_wear);
     if (review.input.window) {
@@ -31,12 +52,7 @@ void join_wears(FirstReview& review) {
     }
     std::stable_sort(review.marks.begin(), review.marks.end(),
                      [](const Mark& a, const Mark& b) { return a.stretch.from < b.stretch.from; });
-    // What a coach told is told of all wears: where two are worn at once it is one stretch.
-    const auto twice = std::ranges::unique(review.marks, [](const Mark& a, const Mark& b) {
-        return a.reason == MarkReason::told && b.reason == MarkReason::told &&
-               a.stretch == b.stretch && a.seen == b.seen;
-    });
-    review.marks.erase(twice.begin(), twice.end());
+    join_what_was_told(review.marks);
 }
 
 // A day or longer between the last reading of one wear and the first of the next: no sensor was

@@ -167,6 +167,7 @@ void say_seen(const FirstReview& review, const std::vector<Episode>& lows, Findi
     std::set<CivilDate> days;
     int nights = 0;
     bool suspect = false;
+    int marked_by_coach = 0;
     int single = 0;
     int unended = 0;
     for (const Episode& low : lows) {
@@ -174,8 +175,13 @@ void say_seen(const FirstReview& review, const std::vector<Episode>& lows, Findi
         nights += at_night(review, low) ? 1 : 0;
         single += low.single_reading ? 1 : 0;
         unended += low.end_not_seen ? 1 : 0;
-        suspect = suspect || std::any_of(review.marks.begin(), review.marks.end(),
-                                         [&](const Mark& mark) { return touches(low, mark); });
+        const auto touched_by = [&](bool told) {
+            return std::ranges::any_of(review.marks, [&](const Mark& mark) {
+                return (mark.reason == MarkReason::told) == told && touches(low, mark);
+            });
+        };
+        marked_by_coach += touched_by(true) ? 1 : 0;
+        suspect = suspect || touched_by(true) || touched_by(false);
     }
     const auto lowest =
         std::min_element(lows.begin(), lows.end(), [](const Episode& a, const Episode& b) {
@@ -199,6 +205,12 @@ void say_seen(const FirstReview& review, const std::vector<Episode>& lows, Findi
     if (suspect) {
         finding.sentence +=
             fmt::format(" Without the suspect stretches: {}.", lows_without_suspect(review));
+        // Whoever reads it must know whose judgement that is.
+        if (marked_by_coach > 0) {
+            finding.sentence += fmt::format(
+                " {} of the low stretches {} marked by the coach, whatever the readings show.",
+                marked_by_coach, marked_by_coach == 1 ? "is" : "are");
+        }
     }
     if (unended > 0) {
         finding.caveats.push_back(

@@ -256,7 +256,8 @@ class Teller {
         suspect_caveat(list, told, driver);
         if (absence_is_none(told.cause)) {
             add(CaveatKind::absence_read_as_none,
-                "No entry is read as none: what was not written down weakens a difference.");
+                "On a day of which something was written no entry is read as none: what was not "
+                "written down weakens a difference.");
         }
         if (told.others.prior && told.result.deviation > 0 &&
             told.result.gate == DriverGate::open &&

@@ -72,7 +72,8 @@ void add_marks(const FirstReview& review, Finding& finding) {
         finding.caveats.push_back(
             {CaveatKind::sensor_suspect,
              fmt::format("Suspect, marked and still counted: {}, {} {}, {} in all.",
-                         name_of(reason), found.first, found.first == 1 ? "stretch" : "stretches",
+                         reason == MarkReason::told ? "by a coach" : name_of(reason), found.first,
+                         found.first == 1 ? "stretch" : "stretches",
                          hours_and_minutes(found.second))});
     }
 }

@@ -226,8 +226,17 @@ class MessageReader {
             one.entry.until =
                 Instant{} + std::chrono::seconds{std::lround(part.length->minutes * 60)};
         }
-        last_day_ = day;
-        last_clock_ = clock;
+        // What follows a night told behind its day goes on from that day.
+        if (!told_behind_its_day(part, day)) {
+            last_day_ = day;
+            last_clock_ = clock;
+        }
+    }
+
+    bool told_behind_its_day(const MessagePart& part, CivilDate day) const {
+        const minutes clock = part.clock->clock;
+        return !part.clock->half_told && part.slot.empty() && clock < 6h && day == last_day_ &&
+               clock < last_clock_ && says_waking(part);
     }
 
     minutes clock_of(const MessagePart& part, ProposedEntry& one, CivilDate day) {
@@ -238,7 +247,7 @@ class MessageReader {
         const bool by_slot =
             (part.slot == "dinner" && clock < 12h) || (part.slot == "lunch" && clock < 6h);
         const bool by_order = day == last_day_ && clock < last_clock_ && clock + 12h >= last_clock_;
-        if (by_order && !by_slot && clock < 6h && says_night(part)) {
+        if (told_behind_its_day(part, day)) {
             doubt_time(one, fmt::format("{} is taken: it speaks of the night, though it stands "
                                         "behind a later time; the day may be the next one",
                                         words(clock)));
@@ -253,9 +262,9 @@ class MessageReader {
         return clock;
     }
 
-    static bool says_night(const MessagePart& part) {
-        constexpr std::array<std::string_view, 8> of_the_night{
-            "woke", "woken", "waking", "night", "asleep", "dream", "dreams", "nightmare"};
+    static bool says_waking(const MessagePart& part) {
+        constexpr std::array<std::string_view, 7> of_the_night{
+            "woke", "woken", "waking", "asleep", "dream", "dreams", "nightmare"};
         return std::any_of(part.words.begin(), part.words.end(), [&](const MessageWord& word) {
             return std::ranges::count(of_the_night, word.text) > 0;
         });

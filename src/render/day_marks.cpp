@@ -42,9 +42,7 @@ std::vector<DayMark> suspect_on(const FirstReview& review, const Interval& day) 
     for (const Mark& mark : review.marks) {
         const Interval shown = intersection(mark.stretch, day);
         if (shown.length().count() > 0) {
-            const bool with_why = mark.reason == MarkReason::told && !mark.seen.empty();
-            strip.push_back(
-                {shown, Fill::suspect, name_of(mark.reason) + (with_why ? ": " + mark.seen : "")});
+            strip.push_back({shown, Fill::suspect, name_of(mark.reason)});
         }
     }
     return strip;

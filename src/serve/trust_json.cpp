@@ -20,6 +20,7 @@ struct Stretch {
     std::string seen;
     std::string wear;  ///< empty: of all
     bool marked = true;
+    bool countable = true;                ///< an implausible value never is
     const StretchRecord* told = nullptr;  ///< the coach's word on it
 };
 
@@ -31,7 +32,8 @@ std::vector<Stretch> stretches_of(const ReviewInput& input, Interval window,
     std::vector<Stretch> stretches;
     for (const Wear& wear : input.wears) {
         for (const Mark& mark : suspect_stretches(wear, untold)) {
-            stretches.push_back({mark.stretch, name_of(mark.reason), mark.seen, wear.label});
+            stretches.push_back({mark.stretch, name_of(mark.reason), mark.seen, wear.label, true,
+                                 mark.reason != MarkReason::implausible});
         }
     }
     for (const StretchRecord& record : records) {
@@ -39,12 +41,12 @@ std::vector<Stretch> stretches_of(const ReviewInput& input, Interval window,
         if (one.suspect) {
             if (intersection(one.stretch, window).length().count() > 0) {
                 stretches.push_back(
-                    {one.stretch, name_of(MarkReason::told), one.why, "", true, &record});
+                    {one.stretch, name_of(MarkReason::told), one.why, "", true, false, &record});
             }
             continue;
         }
         for (Stretch& stretch : stretches) {
-            if (stretch.told == nullptr && stretch.span == one.stretch) {
+            if (stretch.countable && stretch.told == nullptr && stretch.span == one.stretch) {
                 stretch.marked = false;
                 stretch.told = &record;
             }
@@ -150,6 +152,7 @@ Json json_of_trust(const ReviewInput& input, const std::vector<StretchRecord>& r
              {"seen", one.seen},
              {"wear", one.wear.empty() ? Json() : Json(one.wear)},
              {"marked", one.marked},
+             {"countable", one.countable},
              {"telling", one.told != nullptr ? Json(one.told->id) : Json()},
              {"why", one.told != nullptr ? Json(one.told->told.why) : Json()}});
     }

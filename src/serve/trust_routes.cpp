@@ -77,6 +77,18 @@ Reply count_reply(Asked& asked) {
     }
     const Interval stretch{Instant{std::chrono::seconds{begins.get<std::int64_t>()}},
                            Instant{std::chrono::seconds{ends.get<std::int64_t>()}}};
+    const auto wears = asked.store.wears(asked.client->id);
+    if (!wears) {
+        return problem_of(wears.error());
+    }
+    for (const StoredWear& stored : *wears) {
+        for (const Mark& mark : suspect_stretches(stored.wear)) {
+            if (mark.reason == MarkReason::implausible && mark.stretch == stretch) {
+                return problem(422, "not_countable", "That stays out of the measures",
+                               "found a value that glucose can't be, expected another mark");
+            }
+        }
+    }
     const auto told =
         StretchBook(asked.store)
             .tell(asked.client->id, stretch, false, why.get<std::string>(), asked.acting);

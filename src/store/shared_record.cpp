@@ -23,9 +23,6 @@ Stored<SharedRecord> shared_record(PracticeStore& store, const ClientRecord& cli
     SharedRecord record;
     record.input = std::move(*input);
     record.input.as_of = now;
-    for (ToldStretch& one : record.input.suspect.told) {
-        one.why.clear();  // written for the practice alone
-    }
     record.name = client.name;
     record.facts = client.facts;
     record.escalations = std::move(*escalations);

@@ -20,7 +20,8 @@ enum class MarkReason {
 
 const char* name_of(MarkReason reason);
 
-/// One suspect stretch of one wear, with what was seen there, or a coach's reason, in plain words.
+/// One suspect stretch of one wear, with what was seen there in plain words. A coach's reason
+/// is no part of it: marks stand on papers and shares.
 struct Mark {
     MarkReason reason;
     Interval stretch;

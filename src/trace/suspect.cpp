@@ -174,11 +174,12 @@ void add_what_was_told(const Wear& wear, const SuspectRules& rules, std::vector<
     for (const ToldStretch& one : rules.told) {
         const Interval shared = intersection(one.stretch, wear.sensed_span());
         if (one.suspect && shared.length() > seconds{0}) {
-            marks.push_back({MarkReason::told, shared, one.why});
+            marks.push_back({MarkReason::told, shared, "by the coach's word, not by the readings"});
         }
         if (!one.suspect) {
             std::erase_if(marks, [&](const Mark& mark) {
-                return mark.reason != MarkReason::told && mark.stretch == one.stretch;
+                return mark.reason != MarkReason::told && mark.reason != MarkReason::implausible &&
+                       mark.stretch == one.stretch;
             });
         }
     }

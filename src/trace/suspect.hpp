@@ -10,7 +10,7 @@
 namespace tracewright {
 
 /// What a coach told of a stretch of a client's trace: that it is suspect, or that what was marked
-/// from just there to there counts after all.
+/// from just there to there counts after all. (No word makes an implausible value count.)
 struct ToldStretch {
     Interval stretch{};
     bool suspect = true;

@@ -155,7 +155,9 @@ TEST(Story, a_medicine_of_long_ago_is_on_the_line_and_one_without_a_day_is_named
     Care care = three_wears();
     care.facts.medicines = {{"metformin 500", care_day - days{6000}, {}},
                             {"gliclazide 80", {}, {}},
-                            {"sitagliptin 100", {}, care_day - days{10}}};
+                            {"sitagliptin 100", {}, care_day - days{10}},
+                            {"none", {}, {}},
+                            {"stopped glipizide", {}, {}}};
     const Story story = told(care);
     EXPECT_THAT(line_of(story), HasSubstr("medicine: metformin started"));
     EXPECT_THAT(story.unknown,

@@ -87,6 +87,10 @@ TEST(CauseValues, a_day_without_a_word_is_not_a_day_without_a_walk_or_wine) {
         EXPECT_EQ(of_day(cause, 3, diary, Outcome::fasting), 0) << "of the day before";
         EXPECT_EQ(of_day(cause, 4, diary, Outcome::fasting), std::nullopt);
     }
+    // Wine after midnight is wine of the evening before, whatever else was not written.
+    EXPECT_EQ(of_day(Cause::alcohol, 4, {entry(DiaryKind::alcohol, moment(4, 0, 30), "wine")},
+                     Outcome::fasting),
+              1);
 }
 
 TEST(CauseValues, movement_before_and_after_a_meal_are_two_things) {

@@ -44,12 +44,13 @@ TEST(DaysInTurn, a_rise_and_a_fall_over_the_wear_are_told_beside_the_average) {
     const Finding* average = finding_of(review, "average");
     ASSERT_EQ(average->caveats.size(), 1U);
     EXPECT_EQ(average->caveats[0].kind, CaveatKind::days_in_turn);
-    EXPECT_THAT(average->caveats[0].sentence,
-                HasSubstr("The days were not alike: glucose rose by about 2"));
+    EXPECT_THAT(
+        average->caveats[0].sentence,
+        HasSubstr("The days were not alike: later ones lie higher, along a line by about 2"));
     EXPECT_THAT(average->caveats[0].sentence, HasSubstr("mg/dL a week (between 1"));
-    EXPECT_THAT(average->caveats[0].sentence, HasSubstr("A sensor that drifts looks the same"));
+    EXPECT_THAT(average->caveats[0].sentence, HasSubstr("a sensor that drifts look alike here"));
     EXPECT_THAT(told(days_at(14, [](int day) { return 45 - 3.0 * day; }))->sentence,
-                HasSubstr("glucose fell by about"));
+                HasSubstr("later ones lie lower"));
 }
 
 TEST(DaysInTurn, nothing_is_told_of_few_days_or_of_days_that_stay) {

@@ -93,6 +93,11 @@ TEST(ClientMessage, reads_how_clients_write) {
         {"8:10 toast, 1:15 rice, 7:30 fish",
          "08:10 meal 'toast'; 13:15? meal 'rice'; 19:30? meal 'fish'"},
         {"12:30 rice\n3:15 woke sweating", "12:30 meal 'rice'; 03:15? symptom 'woke sweating'"},
+        {"8:10 toast\n12:30 rice\n3:15 woke sweating\n7:30 fish",
+         "08:10 meal 'toast'; 12:30 meal 'rice'; 03:15? symptom 'woke sweating'; 19:30? meal "
+         "'fish'"},
+        {"12:30 rice\n4:00 coffee before night shift",
+         "12:30 meal 'rice'; 16:00? note 'coffee before night shift'"},
         {"12:30 rice\n3:15 sweating", "12:30 meal 'rice'; 15:15? symptom 'sweating'"},
         {"8:00 toast, 1 pm rice", "08:00? meal 'toast'; 13:00 meal 'rice'"},
         {"took metformin 500 at 8", "08:00? medicine 'took metformin 500'"},

@@ -8,6 +8,7 @@
 #include "serve/route.hpp"
 #include "serve/served_practice.hpp"
 #include "store/diary_book.hpp"
+#include "store/stretch_book.hpp"
 
 #include <gmock/gmock.h>
 
@@ -54,6 +55,9 @@ class Shares : public ::testing::Test {
         }
         ASSERT_TRUE(practice->bring_in(1, diary, WhoseFile::not_asked, acting(120)));
         ASSERT_TRUE(practice->add_note(1, "the coach's own words, as invented", acting(130)));
+        const Instant now = ServedPractice::today();
+        ASSERT_TRUE(StretchBook(*practice).tell(1, {now - 60 * a_day, now}, true,
+                                                "the coach's own words on a stretch", acting(140)));
     }
 
     static CivilDate today() {
@@ -164,6 +168,9 @@ TEST_F(Shares, each_kind_alone_opens_itself_and_nothing_else) {
         const Got whole = served.get(share.address);
         EXPECT_EQ(whole.status, 200) << name_of(kind);
         EXPECT_THAT(whole.body, Not(HasSubstr("the coach's own words")));
+        EXPECT_EQ(whole.body.find("marked by a coach") != std::string::npos,
+                  kind == SharedKind::day_sheets)
+            << name_of(kind);
         if (kind != SharedKind::letter) {
             EXPECT_THAT(whole.body, Not(HasSubstr("Tansy (invented)"))) << name_of(kind);
             EXPECT_THAT(whole.body, Not(HasSubstr(">c1<"))) << name_of(kind);

@@ -119,7 +119,7 @@ TEST(Suspect, a_coach_marks_what_the_readings_hide_and_counts_what_they_mark) {
     ASSERT_EQ(told.size(), 2U);
     EXPECT_EQ(told[0].stretch, (Interval{midnight, midnight + 30min}));
     EXPECT_EQ(told[1].stretch, hidden);
-    EXPECT_EQ(told[1].seen, "slept on it");
+    EXPECT_EQ(told[1].seen, "by the coach's word, not by the readings");
     EXPECT_EQ(of(marks, MarkReason::warm_up).size(), 1U);
     // Counted after all is what was marked from just there to there.
     EXPECT_TRUE(

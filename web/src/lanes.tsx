@@ -76,10 +76,19 @@ function Track({ name, items, shown }: { name: string; items: (LaneItem | (Trace
 
 /** Marks first, between trace and diary; then what was eaten, done, slept, felt and taken. */
 export function Lanes({ trace, shown }: { trace: Surroundings; shown: Signal<Stretch> }) {
-  const marks = useMemo(() => markItems(trace.marks), [trace]);
+  // Apart, as on paper: a suspect stretch would cover a very low in it.
+  const tracks = useMemo(() => {
+    const marks = markItems(trace.marks);
+    return [
+      { name: words.day.marks, items: marks.filter(({ kind }) => kind !== "suspect") },
+      { name: words.day.suspect, items: marks.filter(({ kind }) => kind === "suspect") },
+    ].filter(({ items }) => items.length > 0);
+  }, [trace]);
   return (
     <div class="lanes">
-      {marks.length > 0 && <Track name={words.day.marks} items={marks} shown={shown.value} />}
+      {tracks.map(({ name, items }) => (
+        <Track key={name} name={name} items={items} shown={shown.value} />
+      ))}
       {trace.lanes.map((lane) => (
         <Track key={lane.name} name={lane.name} items={lane.items} shown={shown.value} />
       ))}

@@ -46,6 +46,7 @@ export function MarkedStretches({ client, stretches, again }: Props) {
                 </button>
               </p>
             ) : (
+              one.countable && (
               <form class="actions" onSubmit={(event) => count(one, event)}>
                 <label class="beside" for={`${id}${at}`}>
                   {texts.why}
@@ -55,6 +56,7 @@ export function MarkedStretches({ client, stretches, again }: Props) {
                   {texts.count}
                 </button>
               </form>
+              )
             )}
           </li>
         ))}

@@ -10,6 +10,8 @@ export interface Stretch {
   wear: string | null;
   /** Marked now: left out of the second answer. */
   marked: boolean;
+  /** Whether a coach's word can make it count. */
+  countable: boolean;
   /** The coach's telling about it, by its number; null: only the program's. */
   telling: number | null;
   why: string | null;

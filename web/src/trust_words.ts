@@ -39,7 +39,7 @@ export const trustWords = {
     from: "From",
     to: "To",
     why: "Why it is suspect",
-    hint: "By the client's clock. For example: slept on the sensor. The reason stands in the review.",
+    hint: "By the client's clock. For example: slept on the sensor.",
     go: "Mark it",
   },
   answers: {
