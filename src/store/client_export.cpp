@@ -167,8 +167,22 @@ Json shares_of(const ClientHoldings& holdings) {
     return shares;
 }
 
+Json stretches_of(const ClientHoldings& holdings) {
+    Json stretches = Json::array();
+    for (const StretchRecord& record : holdings.stretches) {
+        stretches.push_back({{"number", record.id},
+                             {"at", utc(record.at)},
+                             {"from", utc(record.told.stretch.from)},
+                             {"to", utc(record.told.stretch.to)},
+                             {"suspect", record.told.suspect},
+                             {"why", record.told.why}});
+    }
+    return stretches;
+}
+
 Json said_of(const ClientHoldings& holdings) {
     Json said;
+    said["stretches"] = stretches_of(holdings);
     said["notes"] = Json::array();
     for (const NoteRecord& note : holdings.notes) {
         said["notes"].push_back({{"number", note.id}, {"at", utc(note.at)}, {"text", note.text}});

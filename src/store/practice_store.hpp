@@ -67,6 +67,7 @@ struct ClientHoldings {
     Diary diary;
     std::vector<BroughtIn::Held> held;
     std::vector<ImportRecord> imports;
+    std::vector<StretchRecord> stretches;
     std::vector<NoteRecord> notes;
     std::vector<PromiseRecord> promises;
     std::vector<FoodRecord> foods;

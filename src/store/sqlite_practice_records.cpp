@@ -1,6 +1,7 @@
 #include "store/sqlite_practice.hpp"
 
 #include "store/meal_photo_table.hpp"
+#include "store/stretch_book.hpp"
 
 #include <fmt/format.h>
 
@@ -202,6 +203,11 @@ Stored<ClientHoldings> SqlitePractice::holdings(std::int64_t client, const Actin
         holdings.diary = diary_.entries(client, *at);
         holdings.held = imports_.held(client);
         holdings.imports = imports_.imports(client, *at);
+        auto stretches = StretchBook(*this).told(client);
+        if (!stretches) {
+            return tl::make_unexpected(stretches.error());
+        }
+        holdings.stretches = std::move(*stretches);
         holdings.notes = records_.notes(client, *at);
         holdings.promises = records_.promises(client, *at);
         holdings.foods = foods_.foods(client, *at);
