@@ -33,8 +33,7 @@ void join_what_was_told(std::vector<Mark>& marks) {
         }
     }
     std::erase_if(marks, [](const Mark& mark) {
-        return mark.reason == MarkReason::told &&
-               mark.stretch.length() == mark.stretch.length().zero();
+        return mark.reason == MarkReason::told && mark.stretch.from == mark.stretch.to;
     });
 }
 

@@ -218,6 +218,15 @@ TEST(FirstReview, a_coach_s_word_on_a_stretch_holds_for_its_lows) {
                                          "1 h in all"))));
 }
 
+TEST(FirstReview, what_a_coach_marked_is_one_stretch_whatever_sensors_were_worn) {
+    ReviewInput input = input_of(waves(14));
+    const auto second = wears_of(waves(7, 15min, midnight + 50h + 4min), "second.csv");
+    input.wears.insert(input.wears.end(), second.begin(), second.end());
+    input.suspect.told = {{{midnight + 48h, midnight + 52h}, true, "fell (invented)"}};
+    EXPECT_THAT(finding_of(first_review(std::move(input)), "trust")->caveats,
+                Contains(Field(&Caveat::sentence, HasSubstr("by a coach, 1 stretch, 4 h in all"))));
+}
+
 TEST(FirstReview, lows_of_a_single_reading_are_told_with_their_number) {
     auto readings = waves(14, 15min);
     dip(readings, midnight + 26h, 15min, 66);
