@@ -71,8 +71,14 @@ std::vector<std::string_view> phrases_in(std::string_view table) {
 }
 
 bool says_any(std::string_view text, std::string_view table) {
-    return std::ranges::any_of(phrases_in(table),
-                               [&](std::string_view phrase) { return says(text, phrase); });
+    while (!table.empty()) {
+        const auto end = std::min(table.find('|'), table.size());
+        if (says(text, table.substr(0, end))) {
+            return true;
+        }
+        table.remove_prefix(std::min(end + 1, table.size()));
+    }
+    return false;
 }
 
 }  // namespace tracewright
