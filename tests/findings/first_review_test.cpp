@@ -208,10 +208,11 @@ TEST(FirstReview, a_coach_s_word_on_a_stretch_holds_for_its_lows) {
                 Not(HasSubstr("Without the suspect stretches")));
     input.suspect.told = {{low, true, "slept on the sensor (invented)"}};
     const FirstReview review = first_review(input);
-    EXPECT_THAT(finding_of(review, "lows")->sentence,
-                AllOf(HasSubstr("1 low stretch"),
-                      HasSubstr("Without the suspect stretches: 0. 1 of the low stretches is "
-                                "marked by the coach, whatever the readings show.")));
+    EXPECT_THAT(
+        finding_of(review, "lows")->sentence,
+        AllOf(HasSubstr("1 low stretch"),
+              HasSubstr("Without the suspect stretches: 0. 1 of these low stretches touches "
+                        "a stretch that the coach marked.")));
     EXPECT_THAT(finding_of(review, "trust")->caveats,
                 Contains(Field(&Caveat::sentence,
                                HasSubstr("marked and still counted: by a coach, 1 stretch, "

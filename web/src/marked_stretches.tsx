@@ -47,15 +47,15 @@ export function MarkedStretches({ client, stretches, again }: Props) {
               </p>
             ) : (
               one.countable && (
-              <form class="actions" onSubmit={(event) => count(one, event)}>
-                <label class="beside" for={`${id}${at}`}>
-                  {texts.why}
-                </label>
-                <input id={`${id}${at}`} name="why" required maxLength={500} />
-                <button type="submit" aria-label={texts.countOf(one.name, one.from)}>
-                  {texts.count}
-                </button>
-              </form>
+                <form class="actions" onSubmit={(event) => count(one, event)}>
+                  <label class="beside" for={`${id}${at}`}>
+                    {texts.why}
+                  </label>
+                  <input id={`${id}${at}`} name="why" required maxLength={500} />
+                  <button type="submit" aria-label={texts.countOf(one.name, one.from)}>
+                    {texts.count}
+                  </button>
+                </form>
               )
             )}
           </li>
