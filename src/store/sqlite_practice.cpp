@@ -78,6 +78,7 @@ SqlitePractice::SqlitePractice(std::string path, std::unique_ptr<Database> datab
       trials_(*database_, seal_),
       fixings_(*database_, seal_),
       shares_(*database_, seal_),
+      stretches_(*database_, seal_),
       audit_(*database_) {}
 
 Stored<std::unique_ptr<SqlitePractice>> SqlitePractice::create(const std::string& path,

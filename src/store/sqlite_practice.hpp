@@ -10,6 +10,7 @@
 #include "store/share_table.hpp"
 #include "store/sqlite_database.hpp"
 #include "store/sqlite_failure.hpp"
+#include "store/stretch_table.hpp"
 #include "store/trial_table.hpp"
 #include "store/wear_fixing_table.hpp"
 #include "store/who_may.hpp"
@@ -178,6 +179,7 @@ class SqlitePractice final : public PracticeStore {
     TrialTable trials_;
     WearFixingTable fixings_;
     ShareTable shares_;
+    StretchTable stretches_;
     AuditTable audit_;
 
     /// All of the deed or, if it gives an error or throws, nothing.

@@ -1,7 +1,6 @@
 #include "store/sqlite_practice.hpp"
 
 #include "store/meal_photo_table.hpp"
-#include "store/stretch_book.hpp"
 
 #include <fmt/format.h>
 
@@ -203,11 +202,7 @@ Stored<ClientHoldings> SqlitePractice::holdings(std::int64_t client, const Actin
         holdings.diary = diary_.entries(client, *at);
         holdings.held = imports_.held(client);
         holdings.imports = imports_.imports(client, *at);
-        auto stretches = StretchBook(*this).told(client);
-        if (!stretches) {
-            return tl::make_unexpected(stretches.error());
-        }
-        holdings.stretches = std::move(*stretches);
+        holdings.stretches = stretches_.told(client, *at);
         holdings.notes = records_.notes(client, *at);
         holdings.promises = records_.promises(client, *at);
         holdings.foods = foods_.foods(client, *at);
@@ -272,6 +267,7 @@ Stored<std::vector<std::string>> SqlitePractice::faults() {
                 trials_.trials(called.id, at);
                 fixings_.fixings(called.id, at);
                 shares_.shares(called.id, at);
+                stretches_.told(called.id, at);
                 records_.escalations(called.id, at);
                 records_.findings(called.id, at);
                 return {};

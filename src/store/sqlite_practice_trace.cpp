@@ -1,5 +1,4 @@
 #include "store/sqlite_practice.hpp"
-#include "store/stretch_book.hpp"
 #include "trace/held_levels.hpp"
 
 #include <fmt/format.h>
@@ -118,13 +117,16 @@ Stored<Diary> SqlitePractice::diary(std::int64_t client, std::optional<Interval>
 }
 
 Stored<std::vector<ToldStretch>> SqlitePractice::told_stretches(std::int64_t client) {
-    const auto records = StretchBook(*this).told(client);
-    if (!records) {
-        return tl::make_unexpected(records.error());
-    }
-    std::vector<ToldStretch> told;
-    std::ranges::transform(*records, std::back_inserter(told), &StretchRecord::told);
-    return told;
+    return reading([&]() -> Stored<std::vector<ToldStretch>> {
+        const auto at = place(client);
+        if (!at) {
+            return tl::make_unexpected(at.error());
+        }
+        std::vector<ToldStretch> told;
+        std::ranges::transform(stretches_.told(client, *at), std::back_inserter(told),
+                               &StretchRecord::told);
+        return told;
+    });
 }
 
 Stored<ImportPlan> SqlitePractice::preview(std::int64_t client, BroughtIn file, WhoseFile whose) {

@@ -3,7 +3,7 @@
 #include "store/client_table.hpp"
 #include "store/practice_schema.hpp"
 #include "store/sqlite_failure.hpp"
-#include "store/stored_column.hpp"
+#include "store/stretch_table.hpp"
 #include "store/who_may.hpp"
 
 namespace tracewright {
@@ -14,9 +14,7 @@ struct StretchBook::Tables {
     CoachTable coaches;
     ClientTable clients;
     AuditTable audit;
-    Statement told;
-    Statement add;
-    Statement take_back;
+    StretchTable stretches;
 
     explicit Tables(const SqlitePractice& practice)
         : database(practice.path(), Database::Mode::existing),
@@ -24,19 +22,13 @@ struct StretchBook::Tables {
           coaches(database, seal),
           clients(database, seal),
           audit(database),
-          told(database,
-               "SELECT id, at, coach, begins, ends, suspect, sealed_why FROM told_stretch "
-               "WHERE client = ? ORDER BY id"),
-          add(database,
-              "INSERT INTO told_stretch(client, at, coach, begins, ends, suspect, sealed_why) "
-              "VALUES (?, ?, ?, ?, ?, ?, ?)"),
-          take_back(database, "DELETE FROM told_stretch WHERE client = ? AND id = ? RETURNING id") {
+          stretches(database, seal) {
         set_up_connection(database);
     }
 
     std::string place(std::int64_t client) {
         const auto place = clients.place_of(client);
-        return place ? *place + " stretch" : "";
+        return place ? *place : "";
     }
 };
 
@@ -54,21 +46,7 @@ Stored<std::vector<StretchRecord>> StretchBook::told(std::int64_t client) {
     return caught([&]() -> Stored<std::vector<StretchRecord>> {
         Tables& tables = **tables_;
         const Transaction moment(tables.database, Transaction::Kind::read);
-        const std::string place = tables.place(client);
-        std::vector<StretchRecord> list;
-        for (tables.told.with(client); tables.told.step();) {
-            auto why = tables.seal.opened(tables.told.blob(6), place);
-            if (!why) {
-                throw std::runtime_error(why.error());
-            }
-            list.push_back({tables.told.integer(0),
-                            instant(tables.told.integer(1)),
-                            tables.told.integer(2),
-                            {{instant(tables.told.integer(3)), instant(tables.told.integer(4))},
-                             tables.told.integer(5) != 0,
-                             std::move(*why)}});
-        }
-        return list;
+        return tables.stretches.told(client, tables.place(client));
     });
 }
 
@@ -91,11 +69,8 @@ Stored<std::int64_t> StretchBook::tell(std::int64_t client, Interval stretch, bo
         if (place.empty()) {
             return no_such_client();
         }
-        tables.add
-            .with(client, seconds(acting.at), acting.coach, seconds(stretch.from),
-                  seconds(stretch.to), suspect ? 1 : 0, tables.seal.sealed(why, place))
-            .run();
-        const std::int64_t telling = tables.database.last_row();
+        const std::int64_t telling =
+            tables.stretches.tell(client, place, {stretch, suspect, why}, acting);
         tables.audit.add(acting, suspect ? "stretch_marked" : "stretch_counted", client, telling);
         all_or_nothing.commit();
         return telling;
@@ -113,9 +88,7 @@ Stored<void> StretchBook::take_back(std::int64_t client, std::int64_t telling,
         if (const auto allowed = may(tables.coaches, acting, Needs::a_change); !allowed) {
             return tl::make_unexpected(allowed.error());
         }
-        const bool stood = tables.take_back.with(client, telling).step();
-        tables.take_back.with();
-        if (!stood) {
+        if (!tables.stretches.take_back(client, telling)) {
             return store_error(StoreErrorKind::not_found, "found no such stretch of this client");
         }
         tables.audit.add(acting, "stretch_taken_back", client, telling);
