@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 #include <utility>
 
 namespace tracewright {
@@ -20,21 +21,18 @@ using std::chrono::hours;
 // What a coach told is told of all wears: where two are worn at once it is one stretch. `marks` are
 // in order of time.
 void join_what_was_told(std::vector<Mark>& marks) {
-    Mark* last = nullptr;
+    std::vector<Mark> joined;
+    std::optional<std::size_t> last;  // of those told
     for (Mark& mark : marks) {
-        if (mark.reason != MarkReason::told) {
+        const bool told = mark.reason == MarkReason::told;
+        if (told && last && mark.stretch.from <= joined[*last].stretch.to) {
+            joined[*last].stretch.to = std::max(joined[*last].stretch.to, mark.stretch.to);
             continue;
         }
-        if (last != nullptr && mark.stretch.from <= last->stretch.to) {
-            last->stretch.to = std::max(last->stretch.to, mark.stretch.to);
-            mark.stretch.to = mark.stretch.from;
-        } else {
-            last = &mark;
-        }
+        last = told ? joined.size() : last;
+        joined.push_back(std::move(mark));
     }
-    std::erase_if(marks, [](const Mark& mark) {
-        return mark.reason == MarkReason::told && mark.stretch.from == mark.stretch.to;
-    });
+    marks = std::move(joined);
 }
 
 void join_wears(FirstReview& review) {
