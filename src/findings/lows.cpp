@@ -207,9 +207,8 @@ void say_seen(const FirstReview& review, const std::vector<Episode>& lows, Findi
             fmt::format(" Without the suspect stretches: {}.", lows_without_suspect(review));
         // Whoever reads it must know whose judgement that is.
         if (marked_by_coach > 0) {
-            finding.sentence +=
-                fmt::format(" {} of these low stretches {} a stretch that the coach marked.",
-                            marked_by_coach, marked_by_coach == 1 ? "touches" : "touch");
+            finding.sentence += fmt::format(
+                " What the coach marked touches {} of these low stretches.", marked_by_coach);
         }
     }
     if (unended > 0) {

@@ -211,8 +211,8 @@ TEST(FirstReview, a_coach_s_word_on_a_stretch_holds_for_its_lows) {
     EXPECT_THAT(
         finding_of(review, "lows")->sentence,
         AllOf(HasSubstr("1 low stretch"),
-              HasSubstr("Without the suspect stretches: 0. 1 of these low stretches touches "
-                        "a stretch that the coach marked.")));
+              HasSubstr("Without the suspect stretches: 0. What the coach marked touches 1 of "
+                        "these low stretches.")));
     EXPECT_THAT(finding_of(review, "trust")->caveats,
                 Contains(Field(&Caveat::sentence,
                                HasSubstr("marked and still counted: by a coach, 1 stretch, "
