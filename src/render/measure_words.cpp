@@ -147,7 +147,7 @@ std::string beyond_limit_sentence(const Measures& measures) {
     return censored == measures.end()
                ? ""
                : fmt::format(
-                     "{} of the time glucose was beyond the sensor's limit and counts at "
+                     "For {} of the time glucose was beyond the sensor's limit and counts at "
                      "the limit; where that leaves a measure open by more than 1 %, what "
                      "it may be is given instead.",
                      percent_words(100 * censored->censored_share));
