@@ -205,7 +205,7 @@ class Case {
         } else if (command == "review") {
             args.insert(args.end(), {"--out", (folder_ / "review").string()});
         }
-        Ran result = run(args);
+        Ran result = run_here(args);
         if (command == "review") {
             std::ifstream file(folder_ / "review/review.json");
             std::ostringstream text;
@@ -232,7 +232,7 @@ class Case {
                 word = (folder_ / word).string();
             }
         }
-        last_ = run(args);
+        last_ = run_here(args);
     }
 
     // A command on the case's practice; names of the case's files and folders are found there.
@@ -249,7 +249,21 @@ class Case {
         if (std::find(args.begin(), args.end(), options_.at(0)) == args.end()) {
             args.insert(args.end(), options_.begin(), options_.end());
         }
-        last_ = run(args);
+        last_ = run_here(args);
+    }
+
+    // The folder's name bears the number of this process, which may hold any digits a case says
+    // are never told: it is taken out of what the command said.
+    Ran run_here(const std::vector<std::string>& args) {
+        Ran result = run(args);
+        for (std::string* said : {&result.out, &result.err}) {
+            const std::string folder = folder_.string();
+            for (auto found = said->find(folder); found != std::string::npos;
+                 found = said->find(folder, found)) {
+                said->replace(found, folder.size(), "FOLDER");
+            }
+        }
+        return result;
     }
 
     void check_last(const std::vector<std::string>& words, const std::string& line) {
