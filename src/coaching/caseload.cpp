@@ -213,6 +213,11 @@ bool before(const CaseloadLine& a, const CaseloadLine& b) {
 
 }  // namespace
 
+Interval caseload_window(const ZoneHistory& clock, Instant as_of) {
+    return {clock.day_of(clock.date_at(as_of) - caseload_span).from,
+            as_of + std::chrono::seconds{1}};
+}
+
 Instant planned_end_of(const Wear& wear) {
     constexpr std::chrono::days usual_wear{14};
     return wear.planned_end.value_or(wear.start + usual_wear);

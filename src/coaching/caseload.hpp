@@ -3,6 +3,7 @@
 #include "coaching/care_to_tell.hpp"
 #include "coaching/client_facts.hpp"
 #include "coaching/client_review.hpp"
+#include "coaching/closed_since.hpp"
 #include "coaching/kept_trial.hpp"
 #include "diary/diary_entry.hpp"
 #include "time/zone_history.hpp"
@@ -45,8 +46,10 @@ struct OpenPromise {
 
 /// How far back the list looks into wears and diary.
 inline constexpr std::chrono::days caseload_span{30};
+/// From the start of a day of the client's, so that it holds the same at every moment of one day.
+Interval caseload_window(const ZoneHistory& clock, Instant as_of);
 
-/// What the list looks at of one client. Wears and diary need hold `caseload_span` only.
+/// What the list looks at of one client. Wears and diary need hold `caseload_window` only.
 struct CaseloadClient {
     std::string handle;
     std::string name;
@@ -61,6 +64,8 @@ struct CaseloadClient {
     std::optional<Instant> last_trial_read = {};
     std::vector<CareToTell> to_tell = {};  ///< of the days that a review without a window shows
     std::optional<Instant> brought_in_at = {};  ///< when readings last came
+    /// Of the day of the look, where it was read already; else it is read of what stands here.
+    std::optional<ClosedSince> closed_since = {};
 };
 
 /// When the wear was to end; 14 days after its start where nothing was told (common practice, no

@@ -1,10 +1,7 @@
 #include "coaching/due_checks.hpp"
 
-#include "coaching/agreed_change.hpp"
-#include "coaching/care_input.hpp"
 #include "coaching/client_medicines.hpp"
 #include "coaching/next_lab.hpp"
-#include "coaching/trial_calendar_page.hpp"
 #include "diary/finger_prick.hpp"
 #include "findings/wording.hpp"
 #include "responses/finger_prick_pair.hpp"
@@ -23,7 +20,15 @@ using namespace std::chrono_literals;
 class Checker {
   public:
     Checker(const CaseloadClient& client, const ZoneHistory& clock, Instant as_of)
-        : client_(client), clock_(clock), as_of_(as_of), today_(clock.date_at(as_of)) {}
+        : client_(client),
+          clock_(clock),
+          as_of_(as_of),
+          today_(clock.date_at(as_of)),
+          medicines_(client_medicines(client.facts, clock)),
+          closed_(client.closed_since ? *client.closed_since
+                                      : closed_since({client.facts, client.wears, client.diary,
+                                                      medicines_, clock, as_of},
+                                                     client.trials)) {}
 
     std::vector<DueCheck> checks() {
         two_hours();
@@ -39,18 +44,9 @@ class Checker {
     const ZoneHistory& clock_;
     Instant as_of_;
     CivilDate today_;
+    MedicineTimeline medicines_;
+    ClosedSince closed_;
     std::vector<DueCheck> checks_;
-
-    template <typename Gates>
-    std::string closed_by(Gates gates) const {
-        const MedicineTimeline medicines = client_medicines(client_.facts, clock_);
-        std::string sentences;
-        for (const Gate& gate : gates(CareInput{client_.facts, client_.wears, client_.diary,
-                                                medicines, clock_, as_of_})) {
-            sentences += " " + gate.for_coach.record;
-        }
-        return sentences;
-    }
 
     // What was closed since is not sent to the client as a thing to do (safety rules 7 to 12).
     void not_gone_on_with(CheckKind kind, Instant by, const std::string& what,
@@ -102,9 +98,7 @@ class Checker {
     }
 
     void trial_day(const KeptTrial& kept, bool a) {
-        const std::string closed = closed_by(
-            [&](const CareInput& care) { return gates_before_trial_papers(kept.trial, care); });
-        if (!closed.empty()) {
+        if (const std::string& closed = closed_.trials.at(kept.number); !closed.empty()) {
             not_gone_on_with(CheckKind::trial_day, clock_.day_of(today_).from,
                              fmt::format("Trial {}", kept.number), closed);
             return;
@@ -146,9 +140,10 @@ class Checker {
         if (!agreed) {
             return;
         }
-        if (const std::string closed = closed_by(gates_since_agreed); !closed.empty()) {
+        if (!closed_.agreed.empty()) {
             not_gone_on_with(CheckKind::agreed_change, clock_.day_of(today_).from,
-                             fmt::format("What was agreed (\"{}\")", agreed->words), closed);
+                             fmt::format("What was agreed (\"{}\")", agreed->words),
+                             closed_.agreed);
         } else if (agreed->check_on && *agreed->check_on <= today_) {
             checks_.push_back(
                 {CheckKind::agreed_change, clock_.day_of(*agreed->check_on).from,
@@ -183,8 +178,7 @@ class Checker {
     }
 
     void laboratory() {
-        const NextLab next =
-            next_lab(client_.facts, client_medicines(client_.facts, clock_), clock_, as_of_);
+        const NextLab next = next_lab(client_.facts, medicines_, clock_, as_of_);
         if (next.ever && next.on <= today_) {
             checks_.push_back({CheckKind::laboratory, clock_.day_of(next.on).from,
                                "A laboratory A1c can tell again: nothing changed for 90 days.",

@@ -9,7 +9,7 @@ namespace tracewright {
 
 namespace {
 
-constexpr std::chrono::days looked_at{28};  // our own rule
+constexpr std::chrono::days looked_at{28};  // whole days, and today so far; our own rule
 constexpr std::chrono::days eye_check_holds{365};
 
 void add_asked(std::vector<Gate>& gates, GateKind kind, Answered answer, const char* if_yes,
@@ -21,7 +21,8 @@ void add_asked(std::vector<Gate>& gates, GateKind kind, Answered answer, const c
 }
 
 bool low_seen_or_not_looked(const CareInput& input) {
-    const Interval window{input.as_of - looked_at, input.as_of};
+    const CivilDate first = input.clock.date_at(input.as_of) - looked_at;
+    const Interval window{input.clock.day_of(first).from, input.as_of};
     bool seen_any = false;
     for (const Wear& wear : input.wears) {
         if (wear.empty() || intersection(wear.sensed_span(), window).length().count() == 0) {

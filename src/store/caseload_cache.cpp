@@ -1,6 +1,7 @@
 #include "store/caseload_cache.hpp"
 
 #include "coaching/client_clock.hpp"
+#include "coaching/client_medicines.hpp"
 
 #include <algorithm>
 #include <set>
@@ -9,10 +10,14 @@ namespace tracewright {
 
 namespace {
 
-// The list asks of a trace when its last reading was and on which days there was one: the first of
-// each of the client's days and the last of all tell it.
-void keep_what_is_asked(CaseloadClient& client) {
+// What is closed is read of whole wears, once for the day. Else the list asks of a trace when its
+// last reading was and on which days there was one: the first of each of the client's days and the
+// last of all tell it.
+void keep_what_is_asked(CaseloadClient& client, Instant as_of) {
     const ZoneHistory clock = client_clock(client.facts);
+    const MedicineTimeline medicines = client_medicines(client.facts, clock);
+    client.closed_since = closed_since(
+        {client.facts, client.wears, client.diary, medicines, clock, as_of}, client.trials);
     for (Wear& wear : client.wears) {
         std::vector<Reading> kept;
         Interval day{};
@@ -28,16 +33,6 @@ void keep_what_is_asked(CaseloadClient& client) {
         kept.shrink_to_fit();
         wear.readings = std::move(kept);
     }
-}
-
-// What a client read later would not hold any more.
-void let_go_before(CaseloadClient& client, Instant from) {
-    for (Wear& wear : client.wears) {
-        const auto first = std::ranges::lower_bound(wear.readings, from, {}, &Reading::at);
-        wear.readings.erase(wear.readings.begin(), first);
-    }
-    std::erase_if(client.wears, [](const Wear& wear) { return wear.empty(); });
-    std::erase_if(client.diary, [&](const DiaryEntry& entry) { return entry.at < from; });
 }
 
 // The days by which medicines and answers count: that of the look, and that two weeks before, where
@@ -74,7 +69,7 @@ Stored<CaseloadClient> CaseloadCache::read(SqlitePractice& practice, const Clien
     if (!client || !later) {
         return client ? tl::make_unexpected(later.error()) : std::move(client);
     }
-    keep_what_is_asked(*client);
+    keep_what_is_asked(*client, as_of);
     ahead_[line.id] = !later->empty() || (line.last_reading && *line.last_reading > as_of) ||
                       last_deed_[line.id] > as_of || stands_beyond(*client, as_of);
     days_[line.id] = days_that_count(*client, as_of);
@@ -130,7 +125,6 @@ Stored<std::vector<CaseloadLine>> CaseloadCache::lines_of_this_moment(SqlitePrac
             clients.push_back(std::move(*client));
         } else {
             clients.push_back(std::move(clients_[known->second]));
-            let_go_before(clients.back(), as_of - caseload_span);
         }
     }
     clients_ = std::move(clients);  // whoever is on the list no more is forgotten here

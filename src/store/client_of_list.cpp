@@ -54,11 +54,11 @@ Stored<std::vector<CareToTell>> to_tell(PracticeStore& store, const ClientLine& 
 }  // namespace
 
 Stored<CaseloadClient> client_of_list(PracticeStore& store, const ClientLine& line, Instant as_of) {
-    const Interval window{as_of - caseload_span, as_of + std::chrono::seconds{1}};
     const auto record = store.client(line.id);
     if (!record) {
         return tl::make_unexpected(record.error());
     }
+    const Interval window = caseload_window(client_clock(record->facts), as_of);
     auto wears = store.wears(line.id, window);
     auto diary = store.diary(line.id, window);
     auto standing = standing_escalations(store, line.id, record->facts);

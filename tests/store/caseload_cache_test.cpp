@@ -13,6 +13,7 @@
 
 using namespace tracewright;
 using namespace std::chrono_literals;
+using std::chrono::days;
 
 namespace {
 
@@ -43,6 +44,29 @@ std::vector<std::string> read_anew(PracticeStore& store, Instant as_of) {
     return words(caseload(clients, as_of));
 }
 
+/// Whose walk closes where lows are seen, and nothing else closes it.
+ClientFacts on_what_can_cause_lows(CivilDate asked_on) {
+    ClientFacts facts;
+    facts.born_year = 1966;
+    facts.told_type = "Type 2";
+    facts.medicines_asked_on = asked_on;
+    facts.medicines = {{"gliclazide 30 mg", {}, {}}};
+    facts.cautions.pregnancy = Pregnancy::no;
+    facts.cautions.eating = {asked_on, "Larch (invented)", Answered::no};
+    for (Answered* answer :
+         {&facts.cautions.severe_low_before, &facts.cautions.eye_disease, &facts.cautions.frail,
+          &facts.cautions.numb_feet_or_wound, &facts.cautions.chest_symptoms}) {
+        *answer = Answered::no;
+    }
+    return facts;
+}
+
+AgreedChange a_walk(CivilDate agreed_on, CivilDate check_on) {
+    AgreedChange walk{"a walk", agreed_on, check_on};
+    walk.kind = Proposed::walking;
+    return walk;
+}
+
 /// A practice to which something happens at each step, by one of two programs.
 class Happening {
   public:
@@ -63,7 +87,8 @@ class Happening {
         } else if (what == 4 && upto(3) == 0) {
             now_ -= 5'000;  // a look as of an earlier moment
         } else if (clients_.empty() || (what == 5 && clients_.size() < 5)) {
-            ClientFacts facts;
+            ClientFacts facts =
+                upto(2) == 0 ? ClientFacts{} : on_what_can_cause_lows(some_day() - 40 * days{1});
             facts.zones = {{upto(2) == 0 ? "Europe/Berlin" : "America/New_York", {}}};
             const auto handle = "c" + std::to_string(++added_);
             clients_.push_back(*store().add_client(handle, "Somebody " + handle, facts, acting()));
@@ -101,7 +126,7 @@ class Happening {
                 at.bring_in(
                     client,
                     with_meals(file_of(now_ - days_back * one_day, static_cast<int>(96 * length),
-                                       900, static_cast<int>(upto(9))),
+                                       900, static_cast<int>(upto(9)), upto(2) == 0 ? 1 : 0.6),
                                static_cast<int>(3 * length)),
                     WhoseFile::this_client, acting());
                 break;
@@ -158,7 +183,7 @@ class Happening {
             return;
         }
         auto record = *at.client(client);
-        record.facts.agreed_change = AgreedChange{"a walk", some_day(), some_day()};
+        record.facts.agreed_change = a_walk(some_day(), some_day());
         record.facts.zones = {{upto(2) == 0 ? "Asia/Tokyo" : "Europe/Berlin", {}}};
         record.facts.labs.push_back({some_day() - std::chrono::days{88}, "HbA1c", 7.1, "%"});
         at.change_client(record, acting());
@@ -191,6 +216,7 @@ class Happening {
 // Property: seeds 1 to 10, eighty steps each.
 TEST(CaseloadCache, tells_what_reading_everyone_tells_after_any_changes_and_as_time_passes) {
     std::size_t saved = 0;
+    std::size_t closed = 0;
     for (unsigned seed = 1; seed <= 10; ++seed) {
         Happening practice(seed);
         CaseloadCache cache(client_of_list);
@@ -201,9 +227,36 @@ TEST(CaseloadCache, tells_what_reading_everyone_tells_after_any_changes_and_as_t
             ASSERT_EQ(words(*told), read_anew(practice.looked_at(), practice.now()))
                 << "seed " << seed << ", step " << step;
             saved += told->size() - cache.read_last();
+            for (const std::string& line : words(*told)) {
+                closed += line.find("Lows were seen") != std::string::npos ? 1U : 0U;
+            }
         }
     }
     EXPECT_GT(saved, 500U);  // else the property says nothing about what is kept
+    EXPECT_GT(closed, 50U);  // nor of what is closed
+}
+
+TEST(CaseloadCache, lows_seen_close_a_walk_at_every_look) {
+    const Folder folder;
+    const auto practice = new_practice(folder.file("p"));
+    const CivilDate today{std::chrono::floor<days>(at_second(20 * one_day)).time_since_epoch()};
+    ClientFacts facts = on_what_can_cause_lows(today - days{40});
+    facts.zones = {{"Europe/Berlin", {}}};
+    facts.agreed_change = a_walk(today - days{3}, today + days{9});
+    const auto client = *practice->add_client("c1", "Tansy (invented)", facts, acting(1));
+    ASSERT_TRUE(practice->bring_in(client, file_of(15 * one_day, 2 * 288, 300, 0, 0.6),
+                                   WhoseFile::this_client, acting(1)));
+    CaseloadCache cache(client_of_list);
+    for (const std::int64_t seconds : {0, 30, 3'600}) {
+        const auto lines = cache.lines(*practice, at_second(20 * one_day + seconds));
+        ASSERT_TRUE(lines) << lines.error().sentence;
+        const std::string told = words(*lines).front();
+        EXPECT_NE(told.find("What was agreed (\"a walk\") is not to be gone on with now: Lows were "
+                            "seen"),
+                  std::string::npos)
+            << told;
+        EXPECT_EQ(cache.read_last(), seconds == 0 ? 1U : 0U);
+    }
 }
 
 TEST(CaseloadCache, reads_again_only_whom_the_audit_names) {
