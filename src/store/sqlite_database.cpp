@@ -3,12 +3,15 @@
 #include <sqlite3.h>
 
 #include <cstring>
+#include <new>
+#include <utility>
 
 namespace tracewright {
 
 namespace {
 
 constexpr int busy_milliseconds = 10'000;
+constexpr std::size_t most_idle = 200;  // a few times the texts of this room
 
 [[noreturn]] void fail(sqlite3* database) {
     throw DatabaseFailure(sqlite3_extended_errcode(database), sqlite3_errmsg(database));
@@ -34,18 +37,42 @@ void Database::Close::operator()(sqlite3* database) const {
     sqlite3_close_v2(database);
 }
 
-void Statement::Finalize::operator()(sqlite3_stmt* statement) const {
+void Database::Finalize::operator()(sqlite3_stmt* statement) const {
     sqlite3_finalize(statement);
 }
 
-Statement::Statement(Database& database, std::string_view sql) {
-    sqlite3_stmt* statement = nullptr;
-    if (sqlite3_prepare_v3(database.handle(), sql.data(), static_cast<int>(sql.size()),
-                           SQLITE_PREPARE_PERSISTENT, &statement, nullptr) != SQLITE_OK) {
-        fail(database.handle());
+sqlite3_stmt* Database::prepared(std::string_view sql) {
+    if (const auto idle = idle_.find(sql); idle != idle_.end()) {
+        sqlite3_stmt* statement = idle->second.release();
+        idle_.erase(idle);
+        return statement;
     }
-    statement_.reset(statement);
+    sqlite3_stmt* statement = nullptr;
+    if (sqlite3_prepare_v3(handle(), sql.data(), static_cast<int>(sql.size()),
+                           SQLITE_PREPARE_PERSISTENT, &statement, nullptr) != SQLITE_OK) {
+        fail(handle());
+    }
+    return statement;
 }
+
+void Database::give_back(sqlite3_stmt* statement) noexcept {
+    std::unique_ptr<sqlite3_stmt, Finalize> kept(statement);
+    sqlite3_reset(statement);
+    sqlite3_clear_bindings(statement);
+    if (idle_.size() < most_idle) {
+        try {
+            idle_.emplace(sqlite3_sql(statement), std::move(kept));
+        } catch (const std::bad_alloc&) {  // it is prepared again when it is asked for
+        }
+    }
+}
+
+void Statement::GiveBack::operator()(sqlite3_stmt* statement) const noexcept {
+    database->give_back(statement);
+}
+
+Statement::Statement(Database& database, std::string_view sql)
+    : statement_(database.prepared(sql), GiveBack{&database}) {}
 
 void Statement::start_anew() {
     sqlite3_reset(statement_.get());

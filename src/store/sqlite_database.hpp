@@ -1,6 +1,8 @@
 #pragma once
 
 #include <cstdint>
+#include <functional>
+#include <map>
 #include <memory>
 #include <optional>
 #include <span>
@@ -28,7 +30,8 @@ class DatabaseFailure : public std::runtime_error {
 
 class Database;
 
-/// A prepared statement, used again and again. Places are bound in order with `with(...)`.
+/// A prepared statement, used again and again. Places are bound in order with `with(...)`. Ends
+/// before its database.
 class Statement {
   public:
     Statement(Database& database, std::string_view sql);
@@ -54,10 +57,11 @@ class Statement {
     bool is_null(int column) const;
 
   private:
-    struct Finalize {
-        void operator()(sqlite3_stmt* statement) const;
+    struct GiveBack {
+        Database* database = nullptr;
+        void operator()(sqlite3_stmt* statement) const noexcept;
     };
-    std::unique_ptr<sqlite3_stmt, Finalize> statement_;
+    std::unique_ptr<sqlite3_stmt, GiveBack> statement_;
 
     void start_anew();
     void bind(int place, std::int64_t value);
@@ -82,6 +86,8 @@ class Database {
     enum class Mode { existing, create, read_only, in_memory };
 
     Database(const std::string& path, Mode mode);
+    Database(const Database&) = delete;
+    Database& operator=(const Database&) = delete;
 
     void run(const char* sql);
     std::int64_t integer(std::string_view sql);
@@ -103,6 +109,15 @@ class Database {
         void operator()(sqlite3* database) const;
     };
     std::unique_ptr<sqlite3, Close> handle_;
+
+    // Preparing costs more than most statements: those that were given back are used again.
+    friend class Statement;
+    struct Finalize {
+        void operator()(sqlite3_stmt* statement) const;
+    };
+    std::multimap<std::string, std::unique_ptr<sqlite3_stmt, Finalize>, std::less<>> idle_;
+    sqlite3_stmt* prepared(std::string_view sql);
+    void give_back(sqlite3_stmt* statement) noexcept;
 };
 
 /// Everything or nothing: rolled back unless committed. Takes the write lock at once, so that what
