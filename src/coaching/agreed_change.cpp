@@ -38,7 +38,7 @@ bool is_less_by_its_candidate(const AgreedChange& change) {
 class GatesOfChange {
   public:
     GatesOfChange(const AgreedChange& change, bool with_prescriber, const CareInput& care)
-        : change_(change), with_prescriber_(with_prescriber), care_(care) {}
+        : change_(change), with_prescriber_(with_prescriber), client_(care) {}
 
     std::vector<Gate> all() {
         std::string words = change_.words;
@@ -79,12 +79,12 @@ class GatesOfChange {
   private:
     const AgreedChange& change_;
     bool with_prescriber_;
-    const CareInput& care_;
+    ClientGates client_;
     std::vector<Gate> gates_;
 
-    std::vector<Gate> of_kind(Proposed kind, const std::string& words) const {
-        return with_prescriber_ ? gates_before_plan(kind, words, care_)
-                                : gates_before_offer(kind, words, care_);
+    std::vector<Gate> of_kind(Proposed kind, const std::string& words) {
+        return with_prescriber_ ? client_.before_plan(kind, words)
+                                : client_.before_offer(kind, words);
     }
 
     bool told(GateKind kind) const {

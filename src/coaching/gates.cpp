@@ -19,6 +19,9 @@ bool eats_less(Proposed proposed) {
 }
 
 bool names_a_medicine(const std::string& words) {
+    if (words.empty()) {
+        return false;
+    }
     DiaryEntry entry;
     entry.text = words;
     return !medicine_text(words).recognised.empty() || speaks_of_taking(words) ||
@@ -59,27 +62,34 @@ void append_new(std::vector<Gate>& all, std::vector<Gate> more) {
 
 // What is proposed: as it was filed, and what the words say besides.
 std::vector<Proposed> all_proposed(Proposed filed, const std::string& words) {
-    std::vector<Proposed> all = proposed_in(words);
+    std::vector<Proposed> all = words.empty() ? std::vector<Proposed>{} : proposed_in(words);
     all.insert(all.begin(), filed);
     return all;
 }
 
-std::vector<Gate> gates_of_kind(Proposed proposed, const CareInput& input) {
+}  // namespace
+
+const std::vector<Gate>& ClientGates::read_once(Read rule) {
+    const auto known = read_.find(rule);
+    return known != read_.end() ? known->second : read_.emplace(rule, rule(care_)).first->second;
+}
+
+std::vector<Gate> ClientGates::of_kind(Proposed proposed) {
     std::vector<Gate> gates;
     if (eats_less(proposed)) {
-        append(gates, gates_for_eating_less(input));
+        append(gates, read_once(gates_for_eating_less));
     }
     if (eats_less(proposed) || proposed == Proposed::food_change) {
-        append(gates, gates_for_food(input));
+        append(gates, read_once(gates_for_food));
     }
     if (proposed == Proposed::walking) {
-        append(gates, gates_for_walking(input));
+        append(gates, read_once(gates_for_walking));
     }
     return gates;
 }
 
-std::vector<Gate> gates_of_all_and_words(const std::string& words, const CareInput& input) {
-    std::vector<Gate> gates = gates_for_anything(input);
+std::vector<Gate> ClientGates::of_all_and_words(const std::string& words) {
+    std::vector<Gate> gates = read_once(gates_for_anything);
     if (names_a_medicine(words)) {
         gates.push_back(
             {GateKind::names_a_medicine,
@@ -92,32 +102,38 @@ std::vector<Gate> gates_of_all_and_words(const std::string& words, const CareInp
     return gates;
 }
 
-}  // namespace
-
-std::vector<Gate> gates_before_offer(Proposed proposed, const std::string& words,
-                                     const CareInput& input) {
-    std::vector<Gate> gates = gates_of_all_and_words(words, input);
+std::vector<Gate> ClientGates::before_offer(Proposed proposed, const std::string& words) {
+    std::vector<Gate> gates = of_all_and_words(words);
     for (const Proposed one : all_proposed(proposed, words)) {
-        append_new(gates, gates_of_kind(one, input));
+        append_new(gates, of_kind(one));
     }
     return gates;
 }
 
-std::vector<Gate> gates_before_plan(Proposed proposed, const std::string& words,
-                                    const CareInput& input) {
+std::vector<Gate> ClientGates::before_plan(Proposed proposed, const std::string& words) {
     std::vector<Gate> gates;
     const auto add = [&](std::vector<Gate> more, Proposed of) {
         const bool answered =
-            answer_that_holds(input.facts.prescriber_answers, asked_about(of), input.as_of,
-                              input.medicines, input.clock) != nullptr;
+            answer_that_holds(care_.facts.prescriber_answers, asked_about(of), care_.as_of,
+                              care_.medicines, care_.clock) != nullptr;
         std::erase_if(more, [&](const Gate& gate) { return gate.prescriber_opens && answered; });
         append_new(gates, std::move(more));
     };
-    add(gates_of_all_and_words(words, input), proposed);
+    add(of_all_and_words(words), proposed);
     for (const Proposed one : all_proposed(proposed, words)) {
-        add(gates_of_kind(one, input), one);
+        add(of_kind(one), one);
     }
     return gates;
+}
+
+std::vector<Gate> gates_before_offer(Proposed proposed, const std::string& words,
+                                     const CareInput& input) {
+    return ClientGates(input).before_offer(proposed, words);
+}
+
+std::vector<Gate> gates_before_plan(Proposed proposed, const std::string& words,
+                                    const CareInput& input) {
+    return ClientGates(input).before_plan(proposed, words);
 }
 
 std::vector<std::string> gates_for_coach(const std::vector<Gate>& gates, Licence licence) {

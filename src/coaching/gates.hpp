@@ -5,6 +5,7 @@
 #include "coaching/proposed.hpp"
 
 #include <cstdint>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -64,6 +65,24 @@ std::vector<Gate> gates_before_offer(Proposed proposed, const std::string& words
 /// and a medicine in the words stay closed.
 std::vector<Gate> gates_before_plan(Proposed proposed, const std::string& words,
                                     const CareInput& input);
+
+/// The same for several offers or plans of one client, for whom what closes by what it is about is
+/// read once, when first asked for. Shows what `care` shows, and must not outlive it.
+class ClientGates {
+  public:
+    explicit ClientGates(const CareInput& care) : care_(care) {}
+    std::vector<Gate> before_offer(Proposed proposed, const std::string& words);
+    std::vector<Gate> before_plan(Proposed proposed, const std::string& words);
+
+  private:
+    using Read = std::vector<Gate> (*)(const CareInput&);
+    CareInput care_;
+    std::map<Read, std::vector<Gate>> read_;
+
+    const std::vector<Gate>& read_once(Read rule);
+    std::vector<Gate> of_kind(Proposed proposed);
+    std::vector<Gate> of_all_and_words(const std::string& words);
+};
 
 /// One sentence for each gate, in the scope of the coach's licence (safety rule 14).
 std::vector<std::string> gates_for_coach(const std::vector<Gate>& gates, Licence licence);

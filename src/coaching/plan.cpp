@@ -59,9 +59,10 @@ class Planner {
 
     Plan plan() {
         std::vector<const CandidateChange*> open;
+        ClientGates client(care_);
         for (const CandidateChange& change : candidate_changes()) {
             const Proposed proposed = proposed_by(change);
-            auto gates = gates_before_offer(proposed, change.words, care_);
+            auto gates = client.before_offer(proposed, change.words);
             if (gates.empty()) {
                 open.push_back(&change);
             } else {

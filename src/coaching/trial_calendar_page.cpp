@@ -58,8 +58,9 @@ std::vector<Gate> gates_before_trial_papers(const Trial& trial, const CareInput&
         return gates_before_offer(made_from->proposed, words, care);
     }
     std::vector<Gate> all;
+    ClientGates client(care);
     for (const Proposed proposed : {Proposed::low_carbohydrate, Proposed::walking}) {
-        for (Gate& gate : gates_before_offer(proposed, words, care)) {
+        for (Gate& gate : client.before_offer(proposed, words)) {
             const bool told = std::ranges::any_of(
                 all, [&](const Gate& other) { return other.kind == gate.kind; });
             if (!told) {

@@ -4,7 +4,6 @@
 
 #include <algorithm>
 #include <array>
-#include <map>
 #include <string_view>
 
 namespace tracewright {
@@ -38,24 +37,6 @@ bool nothing_is_answered(const std::vector<Gate>& gates) {
            });
 }
 
-// The gates of one client, each kind looked at once.
-class GatesOfClient {
-  public:
-    explicit GatesOfClient(const CareInput& care) : care_(care) {}
-
-    const std::vector<Gate>& before(Proposed proposed) {
-        const auto known = gates_.find(proposed);
-        return known != gates_.end()
-                   ? known->second
-                   : gates_.emplace(proposed, gates_before_offer(proposed, {}, care_))
-                         .first->second;
-    }
-
-  private:
-    const CareInput& care_;
-    std::map<Proposed, std::vector<Gate>> gates_;
-};
-
 bool offers_a_trial(const Finding& finding) {
     return finding.next.step == NextStep::run_trial;
 }
@@ -66,8 +47,7 @@ bool alcohol_is_the_clinics(const CareInput& care) {
     return !risks.answered || risks.insulin || risks.secretagogue || risks.sglt2;
 }
 
-void withhold(QuestionFinding& told, GatesOfClient& gates, bool alcohol_to_clinic,
-              Licence licence) {
+void withhold(QuestionFinding& told, ClientGates& gates, bool alcohol_to_clinic, Licence licence) {
     if (told.cause == Cause::alcohol && alcohol_to_clinic && !told.finding.next.sentence.empty()) {
         told.finding.next = {
             NextStep::contact_prescriber,
@@ -75,7 +55,7 @@ void withhold(QuestionFinding& told, GatesOfClient& gates, bool alcohol_to_clini
             "medicines not answered) is for the clinic: the client asks there. Nothing about it is "
             "tried out here."};
     } else if (offers_a_trial(told.finding)) {
-        withhold_offer(told.finding, gates.before(proposed_by(told.cause)), licence);
+        withhold_offer(told.finding, gates.before_offer(proposed_by(told.cause), {}), licence);
     }
 }
 
@@ -139,7 +119,7 @@ bool withhold_offer(TrialReading& reading, const std::vector<Gate>& gates, Licen
 }
 
 void withhold_trials(QuestionAnswers& answers, const CareInput& care, Licence licence) {
-    GatesOfClient gates(care);
+    ClientGates gates(care);
     const bool to_clinic = alcohol_is_the_clinics(care);
     for (QuestionFinding& told : answers.findings) {
         withhold(told, gates, to_clinic, licence);
@@ -148,7 +128,7 @@ void withhold_trials(QuestionAnswers& answers, const CareInput& care, Licence li
 
 void withhold_trials(FirstReview& review, const CareInput& care, Licence licence) {
     WhatGoesWithIt& goes_with = review.goes_with;
-    GatesOfClient gates(care);
+    ClientGates gates(care);
     const bool to_clinic = alcohol_is_the_clinics(care);
     for (StandingQuestion& question : goes_with.questions) {
         withhold(question.told, gates, to_clinic, licence);
@@ -163,7 +143,7 @@ void withhold_trials(FirstReview& review, const CareInput& care, Licence licence
         } else if (finding.code == none_answered_code) {
             finding.next = next_of_the_first_open(goes_with.questions);
         } else if (finding.code == meals_code) {
-            withhold_offer(finding, gates.before(Proposed::food_change), licence);
+            withhold_offer(finding, gates.before_offer(Proposed::food_change, {}), licence);
         }
     };
     std::ranges::for_each(goes_with.leading, withhold_where_it_stands);
