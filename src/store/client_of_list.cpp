@@ -7,6 +7,7 @@
 #include "store/standing_escalations.hpp"
 
 #include <algorithm>
+#include <span>
 
 namespace tracewright {
 
@@ -23,32 +24,74 @@ std::optional<Instant> last_time(const std::vector<AuditLine>& audit, const char
     return last;
 }
 
-// What the last review's days show, however old they are; of a longer wear the last 30 days.
-Stored<std::vector<CareToTell>> to_tell(PracticeStore& store, const ClientLine& line,
-                                        const ClientFacts& facts, Instant as_of) {
-    if (!line.last_reading) {
-        return std::vector<CareToTell>{};
+// Of what was read of a longer stretch, as the store would give the window alone.
+std::vector<StoredWear> within(std::vector<StoredWear> wears, Interval window) {
+    const auto outside = [&](const Reading& reading) { return !window.contains(reading.at); };
+    for (StoredWear& stored : wears) {
+        std::erase_if(stored.wear.readings, outside);
+        std::erase_if(stored.wear.held, outside);
     }
-    auto stored = store.wears(line.id, Interval{*line.last_reading - caseload_span,
-                                                *line.last_reading + std::chrono::seconds{1}});
-    if (!stored) {
-        return tl::make_unexpected(stored.error());
+    std::erase_if(wears, [](const StoredWear& stored) { return stored.wear.empty(); });
+    return wears;
+}
+
+std::span<const DiaryEntry> within(const Diary& diary, Interval window) {
+    return {std::ranges::lower_bound(diary, window.from, {}, &DiaryEntry::at),
+            std::ranges::lower_bound(diary, window.to, {}, &DiaryEntry::at)};
+}
+
+Interval hull(const Interval& one, const Interval& other) {
+    return {std::min(one.from, other.from), std::max(one.to, other.to)};
+}
+
+std::vector<Wear> wears_in(std::vector<StoredWear> stored) {
+    std::vector<Wear> wears;
+    for (StoredWear& one : stored) {
+        wears.push_back(std::move(one.wear));
     }
-    keep_last_wear(*stored);
-    if (stored->empty()) {
-        return std::vector<CareToTell>{};
+    return wears;
+}
+
+// Fills in wears, diary and what is to be told. That is looked for in what the last review's days
+// show, however old they are; of a longer wear in the last 30 days. Most often they are the days
+// of the list as well, and are read once.
+Stored<void> give_days(CaseloadClient& client, PracticeStore& store, std::int64_t id,
+                       Instant as_of) {
+    const ZoneHistory clock = client_clock(client.facts);
+    const Interval listed = caseload_window(clock, as_of);
+    const bool long_ago = !client.last_reading || *client.last_reading < listed.from;
+    Interval last_days = listed;
+    if (client.last_reading) {
+        last_days = {*client.last_reading - caseload_span,
+                     *client.last_reading + std::chrono::seconds{1}};
     }
-    const auto diary = store.diary(line.id, with_the_night_before(*stored));
+    auto wears = store.wears(id, long_ago ? last_days : hull(listed, last_days));
+    if (!wears) {
+        return tl::make_unexpected(wears.error());
+    }
+    std::vector<StoredWear> reviewed = within(*wears, last_days);
+    client.wears = wears_in(within(std::move(*wears), listed));
+    keep_last_wear(reviewed);
+    const Interval reviewed_days = reviewed.empty() ? listed : with_the_night_before(reviewed);
+    auto diary = store.diary(id, long_ago ? listed : hull(listed, reviewed_days));
     if (!diary) {
         return tl::make_unexpected(diary.error());
     }
-    std::vector<Wear> wears;
-    for (StoredWear& one : *stored) {
-        wears.push_back(std::move(one.wear));
+    const auto of_list = within(*diary, listed);
+    client.diary.assign(of_list.begin(), of_list.end());
+    if (reviewed.empty()) {
+        return {};
     }
-    const ZoneHistory clock = client_clock(facts);
-    const MedicineTimeline medicines = client_medicines(facts, clock);
-    return care_to_tell({facts, wears, *diary, medicines, clock, as_of});
+    if (long_ago) {
+        diary = store.diary(id, reviewed_days);
+        if (!diary) {
+            return tl::make_unexpected(diary.error());
+        }
+    }
+    const MedicineTimeline medicines = client_medicines(client.facts, clock);
+    client.to_tell = care_to_tell({client.facts, wears_in(std::move(reviewed)),
+                                   within(*diary, reviewed_days), medicines, clock, as_of});
+    return {};
 }
 
 }  // namespace
@@ -58,9 +101,6 @@ Stored<CaseloadClient> client_of_list(PracticeStore& store, const ClientLine& li
     if (!record) {
         return tl::make_unexpected(record.error());
     }
-    const Interval window = caseload_window(client_clock(record->facts), as_of);
-    auto wears = store.wears(line.id, window);
-    auto diary = store.diary(line.id, window);
     auto standing = standing_escalations(store, line.id, record->facts);
     const auto promises = store.promises(line.id);
     const auto audit = store.audit(line.id);
@@ -68,19 +108,13 @@ Stored<CaseloadClient> client_of_list(PracticeStore& store, const ClientLine& li
     if (!trials) {
         return tl::make_unexpected(trials.error());
     }
-    if (!wears || !diary || !standing || !promises || !audit) {
-        return tl::make_unexpected(!wears      ? wears.error()
-                                   : !diary    ? diary.error()
-                                   : !standing ? standing.error()
+    if (!standing || !promises || !audit) {
+        return tl::make_unexpected(!standing   ? standing.error()
                                    : !promises ? promises.error()
                                                : audit.error());
     }
-    CaseloadClient client{
-        line.handle, line.name, record->facts,    {}, std::move(*diary), std::move(*standing),
-        {},          {},        line.last_reading};
-    for (StoredWear& stored : *wears) {
-        client.wears.push_back(std::move(stored.wear));
-    }
+    CaseloadClient client{line.handle, line.name, record->facts,    {}, {}, std::move(*standing),
+                          {},          {},        line.last_reading};
     for (const PromiseRecord& promise : *promises) {
         if (!promise.kept_at) {
             client.promises.push_back({promise.due, promise.text});
@@ -94,11 +128,9 @@ Stored<CaseloadClient> client_of_list(PracticeStore& store, const ClientLine& li
     client.brought_in_at = *came;
     client.last_trial_read = last_time(*audit, "trial_read", as_of);
     client.trials = std::move(*trials);
-    auto told = to_tell(store, line, client.facts, as_of);
-    if (!told) {
-        return tl::make_unexpected(told.error());
+    if (const auto given = give_days(client, store, line.id, as_of); !given) {
+        return tl::make_unexpected(given.error());
     }
-    client.to_tell = std::move(*told);
     return client;
 }
 

@@ -1,10 +1,13 @@
 // What the list of clients reads of one. Everybody in here is invented.
 #include "store/client_of_list.hpp"
 
+#include "coaching/client_clock.hpp"
 #include "store/practice_for_tests.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
+
+#include <set>
 
 using namespace tracewright;
 using ::testing::HasSubstr;
@@ -50,4 +53,38 @@ TEST(ClientOfList, long_gaps_without_food_beside_an_sglt2_inhibitor_stand_until_
     record.facts.prescriber_answers.push_back(answer);
     ASSERT_TRUE(practice->change_client(record, acting(3)));
     EXPECT_TRUE(told(*practice, client, 400 * one_day).empty());
+}
+
+// What is read once for two questions is what the store gives for the list's own days, on whatever
+// day one looks.
+TEST(ClientOfList, holds_the_wears_and_the_diary_of_the_lists_own_days) {
+    const Folder folder;
+    const auto practice = new_practice(folder.file("p"));
+    const auto client = *practice->add_client("c1", "Somebody", {}, acting(1));
+    for (const std::int64_t from : {0, 14, 41}) {
+        ASSERT_TRUE(practice->bring_in(client, with_meals(file_of(from * one_day, 13 * 288), 50),
+                                       WhoseFile::this_client, acting(2)));
+    }
+    const ClientLine line = *practice->client_line(client);
+    const ZoneHistory clock = client_clock(practice->client(client)->facts);
+    std::set<std::size_t> numbers;
+    for (std::int64_t day = 1; day < 100; day += 3) {
+        const Instant as_of = at_second(day * one_day + 40'000);
+        const auto listed = client_of_list(*practice, line, as_of);
+        ASSERT_TRUE(listed);
+        const Interval window = caseload_window(clock, as_of);
+        const auto wears = practice->wears(client, window);
+        const auto diary = practice->diary(client, window);
+        ASSERT_EQ(listed->wears.size(), wears->size()) << day;
+        for (std::size_t i = 0; i < wears->size(); ++i) {
+            EXPECT_EQ(listed->wears[i].readings, wears->at(i).wear.readings) << day;
+            EXPECT_EQ(listed->wears[i].label, wears->at(i).wear.label) << day;
+        }
+        ASSERT_EQ(listed->diary.size(), diary->size()) << day;
+        for (std::size_t i = 0; i < diary->size(); ++i) {
+            EXPECT_EQ(listed->diary[i].at, diary->at(i).at) << day;
+        }
+        numbers.insert(wears->size());
+    }
+    EXPECT_EQ(numbers, (std::set<std::size_t>{0, 1, 2, 3}));  // the days looked at differ
 }
