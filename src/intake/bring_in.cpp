@@ -289,16 +289,15 @@ void read_source(RowSource& source, const IntakeOptions& options, Intake& intake
         table_shape(sample, source.facts(),
                     {options.header_line, options.time_column, options.glucose_column,
                      options.measured_by == MeasuredBy::meter});
-    const auto titles = titles_without_data(sample, source.facts());
-    if (!shape.has_time && titles) {
-        intake.error =
-            no_table(intake, FileErrorKind::empty, "titles and no row of data below them",
-                     "rows with a date and time beside a value", "");
-        intake.error->line = *titles;
-        intake.ledger.count(Fate::not_data, sample.size());
-        return;
-    }
     if (!shape.has_time) {
+        if (const auto titles = titles_without_data(sample, source.facts())) {
+            intake.error =
+                no_table(intake, FileErrorKind::empty, "titles and no row of data below them",
+                         "rows with a date and time beside a value", "");
+            intake.error->line = *titles;
+            intake.ledger.count(Fate::not_data, sample.size());
+            return;
+        }
         intake.error =
             no_table(intake, FileErrorKind::no_time_column, "no column of times",
                      "a column of dates and times beside values",

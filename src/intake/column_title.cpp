@@ -143,8 +143,7 @@ bool has_word(const std::string& title, std::string_view word) {
     if (word.starts_with('=')) {
         return title == word.substr(1);
     }
-    const std::string padded = " " + title + " ";
-    return padded.find(" " + std::string(word) + " ") != std::string::npos;
+    return has_whole_word(title, word);
 }
 
 bool has_any(const std::string& title, const Words& line) {

@@ -134,16 +134,12 @@ bool one_of(const std::string& word, const std::array<const char*, N>& words) {
     return std::find(words.begin(), words.end(), word) != words.end();
 }
 
-bool among(std::string_view words, const std::string& word) {
-    return (" " + std::string(words) + " ").find(" " + word + " ") != std::string::npos;
-}
-
 Limit limit_in_words(const std::string& word) {
     for (const LimitWords& words : limit_words) {
-        if (!word.empty() && among(words.low, word)) {
+        if (!word.empty() && has_whole_word(words.low, word)) {
             return Limit::below;
         }
-        if (!word.empty() && among(words.high, word)) {
+        if (!word.empty() && has_whole_word(words.high, word)) {
             return Limit::above;
         }
     }

@@ -98,6 +98,16 @@ std::string lower_case(std::string_view text) {
     return result;
 }
 
+bool has_whole_word(std::string_view text, std::string_view word) {
+    for (auto at = text.find(word); at != std::string_view::npos; at = text.find(word, at + 1)) {
+        const auto end = at + word.size();
+        if ((at == 0 || text[at - 1] == ' ') && (end == text.size() || text[end] == ' ')) {
+            return true;
+        }
+    }
+    return false;
+}
+
 bool is_separator(std::string_view text) {
     return text.find_first_not_of("-=_*~+ \t") == std::string_view::npos;
 }

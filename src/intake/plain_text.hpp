@@ -17,6 +17,9 @@ std::string lower_case(std::string_view text);
 
 bool is_ascii(std::string_view text);
 
+/// Whether a word, or several, stands in a text whose words are parted by single blanks.
+bool has_whole_word(std::string_view text, std::string_view word);
+
 /// Nothing but dashes, equals signs, underscores, stars or blanks: a drawn line, not data.
 bool is_separator(std::string_view text);
 
