@@ -67,11 +67,14 @@ Measured measured(Intake intake, const Plan& plan) {
     if (plan.window || !trace.readings.empty()) {
         result.window = window;
     }
+    const MeasureOptions how{result.unit, plan.options.intervals, plan.files.seed};
+    result.measures = measures_of(view, zones, how);
+    if (plan.options.form == MeasuresForm::csv) {
+        return result;  // a table of measures tells nothing else
+    }
     result.fitness =
         fitness_of({view.readings, window.from, window.to}, zones,
                    plan.window ? "of the window asked for" : "from the first to the last reading");
-    const MeasureOptions how{result.unit, plan.options.intervals, plan.files.seed};
-    result.measures = measures_of(view, zones, how);
     result.episodes = episodes_of(view);
     for (const Wear& wear : wears) {
         const auto marks =
