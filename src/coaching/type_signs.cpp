@@ -1,11 +1,11 @@
 #include "coaching/type_signs.hpp"
 
+#include "coaching/a1c_results.hpp"
 #include "coaching/weight.hpp"
 #include "diary/written_words.hpp"
 #include "findings/wording.hpp"
 #include "measures/time_in_bands.hpp"
 #include "trace/counted_trace.hpp"
-#include "units/a1c.hpp"
 
 #include <fmt/format.h>
 
@@ -131,19 +131,6 @@ Seen late_sign(const CareInput& input, bool weight_loss) {
         TypeSign::new_after_sixty, {}, "new after 60, with weight loss or pancreas trouble"};
 }
 
-std::optional<double> a1c_percent(const LabResult& lab) {
-    const std::string what = small_letters(lab.what);
-    if (what != "hba1c" && what != "a1c") {
-        return {};
-    }
-    const std::string unit = small_letters(lab.unit);
-    if (unit == "%") {
-        return lab.value;
-    }
-    return unit == "mmol/mol" ? std::optional(to_percent(A1cMmolPerMol{lab.value}).percent)
-                              : std::nullopt;
-}
-
 bool on_tablets(const CareInput& input, CivilDate day) {
     const Interval that_day = input.clock.day_of(day).interval();
     return std::ranges::any_of(input.medicines.uses(), [&](const MedicineUse& use) {
@@ -154,17 +141,18 @@ bool on_tablets(const CareInput& input, CivilDate day) {
 
 Seen worsening_sign(const CareInput& input) {
     Seen last;
-    for (const LabResult& later : input.facts.labs) {
-        for (const LabResult& before : input.facts.labs) {
-            const auto a = a1c_percent(before);
-            const auto b = a1c_percent(later);
-            if (a && b && before.on < later.on && later.on - before.on <= half_a_year &&
-                *b - *a >= quick_rise_percent - 1e-9 && on_tablets(input, before.on)) {
-                last = TypeSignSeen{
-                    TypeSign::quick_worsening, input.clock.day_of(later.on).from,
-                    fmt::format("A1c up from {:.1f} to {:.1f} % between {} and {} on medicine", *a,
-                                *b, full_date(before.on, input.clock.writing()),
-                                full_date(later.on, input.clock.writing()))};
+    const auto results = a1c_results(input.facts.labs);
+    for (const A1cResult& later : results) {
+        for (const A1cResult& before : results) {
+            if (before.on < later.on && later.on - before.on <= half_a_year &&
+                later.percent() - before.percent() >= quick_rise_percent - 1e-9 &&
+                on_tablets(input, before.on)) {
+                last =
+                    TypeSignSeen{TypeSign::quick_worsening, input.clock.day_of(later.on).from,
+                                 fmt::format("A1c up from {} to {} between {} and {} on medicine",
+                                             before.words(), later.words(),
+                                             full_date(before.on, input.clock.writing()),
+                                             full_date(later.on, input.clock.writing()))};
             }
         }
     }

@@ -110,6 +110,13 @@ TEST(TypeSigns, each_condition_is_one_sign_and_its_neighbour_is_none) {
              c.facts.labs = {a1c(150, 53, "mmol/mol"), a1c(10, 65, "mmol/mol")};
          },
          TypeSign::quick_worsening},
+        {"worse on tablets, as laboratories call it",
+         [](Care& c) {
+             c.facts.labs = {a1c(150, 7.0), a1c(10, 8.0, "percent")};
+             c.facts.labs[0].what = "Hb A1c (lab)";
+             c.facts.labs[1].what = "Haemoglobin A1c";
+         },
+         TypeSign::quick_worsening},
         {"slowly worse",
          [](Care& c) {
              c.facts.labs = {a1c(250, 7.0), a1c(10, 8.0)};
