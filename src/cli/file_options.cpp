@@ -27,6 +27,12 @@ char delimiter_of(const std::string& text) {
     return text == "tab" || text == "TAB" ? '\t' : text.front();
 }
 
+std::string one_character_or_tab(const std::string& text) {
+    return text.size() == 1 || text == "tab" || text == "TAB"
+               ? ""
+               : "found '" + text + "', expected one character or tab";
+}
+
 std::string found_time(const std::string& text) {
     return "found '" + text + "', expected a time such as 2026-03-02T08:15 or 2026-03-02";
 }
@@ -73,7 +79,8 @@ void add_intake_options(CLI::App& command, FileOptions& o) {
         ->check(CLI::IsMember({"day", "month", "year"}));
     command.add_option("--decimal", o.decimal, "The files' decimal mark: point or comma")
         ->check(CLI::IsMember({"point", "comma"}));
-    command.add_option("--delimiter", o.delimiter, "What parts the columns: one character, or tab");
+    command.add_option("--delimiter", o.delimiter, "What parts the columns: one character, or tab")
+        ->check(one_character_or_tab, "");
     command.add_option("--encoding", o.encoding,
                        "How the text is encoded, such as UTF-8 or Windows-1252");
     command.add_option("--sheet", o.sheet,
@@ -95,9 +102,11 @@ void add_trace_options(CLI::App& command, FileOptions& o) {
         .add_option("--show-unit", o.show_unit,
                     "The unit to show: mg/dL or mmol/L (else the file's)")
         ->check(CLI::IsMember(units));
-    command.add_option("--from", o.from,
-                       "First moment or day of the window (else the first reading)");
-    command.add_option("--to", o.to, "Last moment or day of the window (else the last reading)");
+    command.add_option(
+        "--from", o.from,
+        "First moment or day of the window, told with --to (else the first reading)");
+    command.add_option(
+        "--to", o.to, "Last moment or day of the window, told with --from (else the last reading)");
     command
         .add_option("--warm-up", o.warm_up_minutes, "Minutes at a wear's start to mark as warm-up")
         ->check(CLI::Range(0, 1440))

@@ -19,6 +19,7 @@
 
 #include <algorithm>
 #include <iterator>
+#include <tuple>
 
 namespace tracewright {
 
@@ -28,7 +29,7 @@ constexpr std::size_t sample_shown = 10;
 constexpr Instant rows_begin{std::chrono::sys_days{std::chrono::year{2000} / 1 / 1}};
 constexpr Instant rows_end{std::chrono::sys_days{std::chrono::year{2200} / 1 / 1}};
 
-void tell_source(Intake& intake) {
+void tell_source(Intake& intake, const IntakeOptions& options) {
     const SourceFacts& facts = intake.facts;
     if (!facts.encoding.empty()) {
         const auto colon = facts.encoding_sure.find(':');
@@ -38,10 +39,14 @@ void tell_source(Intake& intake) {
         intake.guesses.push_back({"encoding", facts.encoding, sure, why});
         const std::string delimiter =
             facts.dialect.delimiter == '\t' ? "TAB" : std::string(1, facts.dialect.delimiter);
-        intake.guesses.push_back(
-            {"delimiter", delimiter, facts.dialect.named_by_file ? "certain" : "likely",
-             facts.dialect.named_by_file ? "the first line names it"
-                                         : "it cuts the lines into the most alike rows"});
+        if (options.source.delimiter) {
+            intake.guesses.push_back({"delimiter", delimiter, "asked for by option", ""});
+        } else {
+            intake.guesses.push_back(
+                {"delimiter", delimiter, facts.dialect.named_by_file ? "certain" : "likely",
+                 facts.dialect.named_by_file ? "the first line names it"
+                                             : "it cuts the lines into the most alike rows"});
+        }
     } else {
         intake.guesses.push_back({"sheet", facts.sheet, "certain", "read from a " + facts.kind});
     }
@@ -58,7 +63,7 @@ void tell_shape(Intake& intake, const TableShape& shape) {
     for (std::size_t c = 0; c < shape.columns.size(); ++c) {
         const ColumnGuess& column = shape.columns[c];
         std::string unit = column.unit ? name_of(*column.unit) : "";
-        if (column.role == Role::glucose && unit.empty()) {
+        if (column.role == Role::glucose && (unit.empty() || !shape.unit_by_column)) {
             unit = name_of(intake.unit);
         }
         intake.columns.push_back(
@@ -95,6 +100,37 @@ void tell_other_sheets(Intake& intake) {
 FileError no_table(const Intake& intake, FileErrorKind kind, std::string found,
                    std::string expected, std::string what_to_do) {
     return {kind, intake.file, 0, 0, std::move(found), std::move(expected), std::move(what_to_do)};
+}
+
+// An option that names no column of this file. Given for several, it is not meant for a diary.
+std::optional<FileError> no_such_column(const Intake& intake, const TableShape& shape,
+                                        const IntakeOptions& options) {
+    if (shape.has_diary && !shape.has_glucose) {
+        return std::nullopt;
+    }
+    std::string titles;
+    for (std::size_t c = 0; c < shape.columns.size(); ++c) {
+        const std::string& title = shape.columns[c].title;
+        titles += (c == 0 ? "" : ", ") + std::to_string(c + 1) +
+                  (title.empty() ? "" : " ('" + title + "')");
+    }
+    const auto named = [&](const std::string& asked) -> const ColumnGuess* {
+        for (std::size_t c = 0; c < shape.columns.size(); ++c) {
+            if (names_column(asked, shape.columns[c].title, c)) {
+                return &shape.columns[c];
+            }
+        }
+        return nullptr;
+    };
+    for (const auto& [asked, kind, option] :
+         {std::tuple(options.time_column, FileErrorKind::no_time_column, "--time-column"),
+          std::tuple(options.glucose_column, FileErrorKind::no_value_column, "--glucose-column")}) {
+        if (asked && named(*asked) == nullptr) {
+            return no_table(intake, kind, "no column '" + *asked + "'",
+                            "one of this file's: " + titles, option);
+        }
+    }
+    return std::nullopt;
 }
 
 // The first rows as they were understood, for the eye.
@@ -283,12 +319,16 @@ bool take_plain(const RowSource& source, const TableShape& shape, const IntakeOp
 }
 
 void read_source(RowSource& source, const IntakeOptions& options, Intake& intake) {
-    tell_source(intake);
+    tell_source(intake, options);
     const std::vector<SampleRow> sample = sample_of(source);
     const TableShape shape =
         table_shape(sample, source.facts(),
                     {options.header_line, options.time_column, options.glucose_column,
                      options.measured_by == MeasuredBy::meter});
+    intake.error = no_such_column(intake, shape, options);
+    if (intake.error) {
+        return;
+    }
     if (!shape.has_time) {
         if (const auto titles = titles_without_data(sample, source.facts())) {
             intake.error =

@@ -34,6 +34,10 @@ std::string FileError::sentence() const {
             text += ":" + std::to_string(column);
         }
     }
+    if (kind == FileErrorKind::needs_answer) {  // what was found is a question
+        return text + ": " + found + " Nothing is stored before it is answered, with " +
+               what_to_do + ".";
+    }
     text += ": found " + found + ", expected " + expected;
     return what_to_do.empty() ? text : text + "; " + what_to_do;
 }

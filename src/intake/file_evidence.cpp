@@ -120,8 +120,13 @@ class Gatherer {
     void see_levels(const Row& row) {
         const auto meaning = kind_meaning(text_at(row, kind_));
         const bool of_meter = meaning && meaning->diary == DiaryKind::finger_prick;
+        auto told = unit_named(text_at(row, unit_));
+        if (!told && meaning) {
+            told = meaning->unit;
+        }
         for (const std::size_t c : glucose_) {
             see_level(text_at(row, c), of_meter ? evidence_.meter : evidence_.unit);
+            see_told(text_at(row, c), told);
             if (shape_.unit_by_column && !of_meter) {
                 see_level(text_at(row, c), evidence_.unit_of[c]);
             }
@@ -136,15 +141,31 @@ class Gatherer {
             evidence_.kinds_name_a_sensor || (meaning && meaning->sensed);
         if (meaning && meaning->glucose && value_) {
             see_level(text_at(row, value_), evidence_.unit);
+            see_told(text_at(row, value_), told);
             evidence_.unit_column_explains =
                 evidence_.unit_column_explains || meaning->unit.has_value();
         }
     }
 
-    static void see_level(const std::string& text, UnitEvidence& seen) {
+    static GlucoseCell level_in(const std::string& text) {
         const bool comma =
             text.find(',') != std::string::npos && text.find('.') == std::string::npos;
-        const GlucoseCell cell = written_glucose(text, comma ? ',' : '.');
+        return written_glucose(text, comma ? ',' : '.');
+    }
+
+    // A level by the unit that its cell names, else its row.
+    void see_told(const std::string& text, std::optional<GlucoseUnit> by_row) {
+        const GlucoseCell cell = level_in(text);
+        if (!cell.level || cell.level->limit != Limit::none) {
+            return;
+        }
+        if (const auto told = cell.level->unit ? cell.level->unit : by_row) {
+            evidence_.told_in[*told].see(cell.level->hundredths);
+        }
+    }
+
+    static void see_level(const std::string& text, UnitEvidence& seen) {
+        const GlucoseCell cell = level_in(text);
         if (cell.level && cell.level->limit == Limit::none && !cell.level->unit) {
             seen.see(cell.level->hundredths);
         }

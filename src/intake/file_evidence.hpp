@@ -20,6 +20,8 @@ struct FileEvidence {
     UnitEvidence unit;
     UnitEvidence meter;                           ///< the levels of finger-pricks
     std::map<std::size_t, UnitEvidence> unit_of;  ///< of each column, where their titles differ
+    /// Levels whose own row or cell names their unit, by that unit.
+    std::map<GlucoseUnit, UnitEvidence> told_in;
     DateOrderEvidence order;
     TwelveHourEvidence twelve_hour;
     std::map<std::size_t, ColumnValues> persons;  ///< of each column that may name persons

@@ -19,6 +19,8 @@ struct ReadingPlan {
     DateOrder date_order = DateOrder::year_first;
     GlucoseUnit unit = GlucoseUnit::mg_per_dl;
     GlucoseUnit finger_prick_unit = GlucoseUnit::mg_per_dl;  ///< where neither cell nor title says
+    /// A unit that rows name against their numbers, and the user has said otherwise.
+    std::optional<GlucoseUnit> unit_not_believed;
     std::optional<std::size_t> glucose_first;  ///< of several glucose columns, before the others
     bool serial_1904 = false;
     bool date_is_midnight = false;      ///< in the column of times a date alone stands for 00:00

@@ -198,6 +198,21 @@ class Planner {
         }
     }
 
+    static std::optional<GlucoseUnit> told_by_all_rows(const FileEvidence& evidence) {
+        return evidence.told_in.size() == 1 ? std::optional(evidence.told_in.begin()->first)
+                                            : std::nullopt;
+    }
+
+    // A unit that rows or cells name, whose numbers read as the other one's.
+    static std::optional<GlucoseUnit> told_against_numbers(const FileEvidence& evidence) {
+        for (const auto& [unit, levels] : evidence.told_in) {
+            if (const auto by_values = levels.by_median(); by_values && *by_values != unit) {
+                return unit;
+            }
+        }
+        return std::nullopt;
+    }
+
     void unit(const FileEvidence& evidence) {
         if (plan_.shape.unit_by_column) {
             unit_by_column(evidence);
@@ -212,11 +227,27 @@ class Planner {
                                   : titled_unit(Role::glucose);
         const auto by_values = levels.by_median();
         const std::string median = fmt::format("median {:.0f}", levels.median());
+        const auto told = told_by_all_rows(evidence);
+        const auto against = told_against_numbers(evidence);
         if (options_.unit) {
             plan_.unit = *options_.unit;
+            if (against && *against != plan_.unit) {
+                plan_.unit_not_believed = against;
+            }
             guess("unit", name_of(plan_.unit), "asked for by option", "");
         } else if (asked("glucose_column")) {  // of which column is open
             plan_.unit = by_title.value_or(by_values.value_or(GlucoseUnit::mg_per_dl));
+        } else if (against) {
+            const UnitEvidence& numbers = evidence.told_in.at(*against);
+            plan_.unit = *numbers.by_median();
+            ask("unit",
+                fmt::format("The rows say {}, their numbers (median {:.0f}) read as {}. Which is "
+                            "right?",
+                            name_of(*against), numbers.median(), name_of(plan_.unit)),
+                name_of(plan_.unit), "--unit");
+        } else if (told && levels.seen() == 0) {
+            plan_.unit = *told;
+            guess("unit", name_of(plan_.unit), "certain", "each level bears it");
         } else if (levels.seen() == 0 || (meter_alone && by_title)) {
             plan_.unit = by_title.value_or(GlucoseUnit::mg_per_dl);
         } else if (levels.mixed() && !evidence.unit_column_explains) {
@@ -236,7 +267,7 @@ class Planner {
             plan_.unit = *by_title;
             guess("unit", name_of(plan_.unit), "certain", "the column's title; " + median);
         } else if (evidence.unit_column_explains) {
-            plan_.unit = by_values.value_or(GlucoseUnit::mg_per_dl);
+            plan_.unit = told.value_or(by_values.value_or(GlucoseUnit::mg_per_dl));
             guess("unit", "row by row", "certain", "the rows name it");
         } else if (by_values) {
             plan_.unit = *by_values;

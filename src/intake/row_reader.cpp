@@ -68,6 +68,15 @@ std::string clock_words(std::chrono::seconds clock) {
     return fmt::format("{:02}:{:02}", time.hours().count(), time.minutes().count());
 }
 
+// "<120" may stand for any band up to that level: it is no LOW. At the range's edge or beyond it is
+// taken for one, towards care.
+bool limit_within_range(const WrittenGlucose& level, GlucoseUnit unit) {
+    const bool mg = unit == GlucoseUnit::mg_per_dl;
+    const bool told = level.hundredths > 0;  // else a word: the sensor's own limit
+    return told && ((level.limit == Limit::below && level.hundredths > (mg ? 7000 : 390)) ||
+                    (level.limit == Limit::above && level.hundredths < (mg ? 18000 : 1000)));
+}
+
 }  // namespace
 
 std::optional<WrittenTime> cell_time(std::string_view text, CellForm form, bool serial_1904) {
@@ -352,6 +361,12 @@ void RowReader::find_glucose(Reading& reading) const {
                 none_because(named, "unit_not_read", quoted(cells.raw(named)), "mg/dL or mmol/L");
                 continue;
             }
+            if (limit_within_range(*cell.level, *unit)) {
+                none_because(c, "limit_within_range", quoted(cells.raw(c)),
+                             "a level, or a limit at or beyond the range of 70 to 180 mg/dL (3.9 "
+                             "to 10.0 mmol/L)");
+                continue;
+            }
             row.glucose = RowGlucose{cell.level->hundredths, cell.level->limit, *unit, cells.at(c)};
             if (cell.level->rounded) {
                 row.remarks.push_back({row.line, cells.at(c), Fate::stored, "rounded",
@@ -371,14 +386,18 @@ void RowReader::find_glucose(Reading& reading) const {
 // the row.
 std::optional<GlucoseUnit> RowReader::unit_of(const Reading& reading, std::size_t column,
                                               const WrittenGlucose& level) const {
+    const auto believed = [&](GlucoseUnit told) {
+        return told == plan_.unit_not_believed ? plan_.unit : told;
+    };
     if (level.unit) {
-        return *level.unit;
+        return believed(*level.unit);
     }
     if (const auto named = reading.cells.filled_of(Role::unit)) {
-        return unit_named(reading.cells.text(*named));
+        const auto told = unit_named(reading.cells.text(*named));
+        return told ? std::optional(believed(*told)) : std::nullopt;
     }
     if (reading.meaning && reading.meaning->unit) {
-        return reading.meaning->unit;
+        return believed(*reading.meaning->unit);
     }
     const auto titled = plan_.shape.columns[column].unit;
     return plan_.shape.unit_by_column && titled ? titled : plan_.unit;

@@ -13,14 +13,14 @@
 
 namespace tracewright {
 
-namespace {
-
 bool names_column(const std::string& wanted, const std::string& title, std::size_t index) {
     std::size_t number = 0;
     const auto [end, error] = std::from_chars(wanted.data(), wanted.data() + wanted.size(), number);
     const bool is_number = error == std::errc{} && end == wanted.data() + wanted.size();
     return (is_number && number == index + 1) || lower_case(plain(wanted)) == lower_case(title);
 }
+
+namespace {
 
 class Shaper {
   public:

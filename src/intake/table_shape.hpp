@@ -60,6 +60,9 @@ struct ShapeOptions {
     bool by_meter = false;  ///< the levels are finger-pricks
 };
 
+/// Whether an option's words name this column, by its title or as its number (from 1).
+bool names_column(const std::string& wanted, const std::string& title, std::size_t index);
+
 /// Finds data by content (a time beside something else), the header above it, and each column's
 /// role by its title, else by what is in it.
 TableShape table_shape(const std::vector<SampleRow>& sample, const SourceFacts& facts,
