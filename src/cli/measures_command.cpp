@@ -200,6 +200,19 @@ void print_table(const Measured& m, const ZoneHistory& zones, std::ostream& out)
                        m.episodes.size(), m.marks.size());
 }
 
+// Where rows were refused, how many and for what most of them.
+std::string refused_words(const Ledger& ledger) {
+    const std::uint64_t refused = ledger.with(Fate::rejected);
+    if (refused == 0) {
+        return "";
+    }
+    const auto most = std::ranges::max_element(ledger.by_code(), {},
+                                               [](const auto& code) { return code.second; });
+    return fmt::format("; {} {} refused{}: `look` tells why", refused,
+                       refused == 1 ? "row was" : "rows were",
+                       most == ledger.by_code().end() ? "" : " (" + most->first + ")");
+}
+
 // What the calling program is told: bad input before what can't be answered.
 Exit exit_of(const std::vector<Measured>& all, const Streams& streams) {
     Exit exit = all.empty() ? Exit::cannot_answer : Exit::done;
@@ -209,7 +222,7 @@ Exit exit_of(const std::vector<Measured>& all, const Streams& streams) {
         } else if (m.no_reading) {
             streams.err << m.file << ": found no reading"
                         << (m.window ? " in the window asked for" : "")
-                        << ", expected some to measure\n";
+                        << ", expected some to measure" << refused_words(m.ledger) << "\n";
         }
         const bool bad = m.error && m.error->kind != FileErrorKind::needs_answer;
         if (bad) {

@@ -213,6 +213,12 @@ void RowReader::find_usual_clock(Reading& reading) const {
         reading.time->clock = loose ? loose->clock : std::chrono::hours{12};
         reading.slot = loose ? loose->slot : std::string_view{};
     }
+    // A workbook's midnight is a whole number of days.
+    const CellForm form = cells.form(reading.time_column);
+    const bool exact = midnight && (form == CellForm::date || form == CellForm::number);
+    if (exact || !reading.time->date(plan_.date_order)) {
+        return;
+    }
     row.remarks.push_back(
         {row.line, cells.at(reading.time_column), Fate::stored, "clock_missing",
          quoted(cells.raw(reading.time_column)),

@@ -178,6 +178,12 @@ TEST(Command, a_file_without_a_reading_has_no_window_and_is_exit_1) {
     EXPECT_EQ(text.out.find("1970-01"), std::string::npos) << text.out;
     EXPECT_THAT(text.out, HasSubstr("no reading: nothing to measure"));
     EXPECT_THAT(text.err, HasSubstr(meals + ": found no reading, expected some to measure"));
+    const std::string commas = folder.write("commas.csv",
+                                            "time,glucose mmol/L\n2026-03-02 08:00,5,6\n"
+                                            "2026-03-02 08:15,5,8\n2026-03-02 08:30,5,9\n");
+    EXPECT_THAT(run({"measures", commas}).err,
+                HasSubstr("expected some to measure; 3 rows were refused (too_many_fields): "
+                          "`look` tells why"));
     const Ran both = run({"measures", meals, example, "--json"});
     EXPECT_EQ(both.exit, Exit::cannot_answer);
     const json document = json::parse(both.out);

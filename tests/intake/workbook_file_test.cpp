@@ -44,6 +44,21 @@ TEST(WorkbookFile, keeps_its_titles_above_rows_that_have_a_time_and_no_value_yet
     EXPECT_EQ(count(intake, Fate::not_data), 1U);
 }
 
+// A whole number of days is exactly midnight; in a text a date alone is taken for it and noted.
+TEST(WorkbookFile, notes_nothing_on_a_midnight_of_its_own) {
+    const Intake intake = read_book({invented_wear("Wear", 0, 200)});
+    EXPECT_EQ(intake.readings.size(), 200U);
+    EXPECT_EQ(code(intake, "clock_missing"), 0U);
+    std::string text = "time,glucose mg/dL\n";
+    for (int minute = 10; minute < 50; ++minute) {
+        text += "2026-03-02 23:" + std::to_string(minute) + ",120\n";
+    }
+    const Intake of_text = read(text + "2026-03-03,121\n2026-03-0,122\n");
+    EXPECT_EQ(of_text.readings.size(), 41U);
+    EXPECT_EQ(code(of_text, "clock_missing"), 1U);
+    EXPECT_EQ(code(of_text, "time_not_read"), 1U);
+}
+
 TEST(WorkbookFile, tells_each_sheet_that_is_not_read_by_its_name) {
     const Intake intake = read_book({wear("Wear", 0), invented_meals("Meals"), {"Empty", {}}});
     EXPECT_EQ(intake.readings.size(), 12U);
