@@ -153,6 +153,13 @@ Exit of_one(const ClientOfChange& client, const KeptTrial& kept, ReadingForm for
         return Exit::done;
     }
     if (!options.calendar.empty()) {
+        if (const auto gates = gates_since(kept, client); !gates.empty()) {
+            print_gates(gates, client.licence, streams.err);
+            return refuse(streams,
+                          "found a trial that a gate has closed since, expected one that goes on: "
+                          "no calendar is written",
+                          Exit::cannot_answer);
+        }
         const std::string text = trial_calendar(kept.trial);
         const auto* bytes = reinterpret_cast<const std::uint8_t*>(text.data());
         if (const auto done = write_whole_file(options.calendar, {bytes, text.size()}); !done) {

@@ -7,6 +7,7 @@
 #include "coaching/proposed_names.hpp"
 #include "findings/wording.hpp"
 #include "render/plan_json.hpp"
+#include "store/standing_escalations.hpp"
 
 #include <fmt/format.h>
 
@@ -133,6 +134,11 @@ Exit store(ClientOfChange& client, const std::string& said_then, const Streams& 
     record->facts = client.facts;
     if (const auto changed = open.store().change_client(*record, open.practice.acting); !changed) {
         return said(changed.error(), streams);
+    }
+    const auto looked =
+        record_escalations(open.store(), open.client, record->facts, open.practice.acting);
+    if (!looked) {
+        return said(looked.error(), streams);
     }
     streams.out << said_then << "\n";
     return Exit::done;

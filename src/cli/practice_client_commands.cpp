@@ -1,3 +1,4 @@
+#include "cli/escalation_records.hpp"
 #include "cli/practice_commands.hpp"
 #include "store/client_document.hpp"
 #include "store/client_export.hpp"
@@ -213,7 +214,8 @@ Exit change_client(const PracticeOptions& options, const PracticeWords& words,
         return said(changed.error(), streams);
     }
     streams.out << record->handle << " was changed.\n";
-    return Exit::done;
+    // A medicine that is told makes lows that were seen before an event, at once.
+    return say_escalations(store, id, record->facts, acting, streams);
 }
 
 Exit erase_client(const PracticeOptions& options, const PracticeWords& words,

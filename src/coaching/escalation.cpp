@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cstdint>
 
 namespace tracewright {
 
@@ -23,6 +24,25 @@ const char* name_of(Rung rung) {
 
 std::string event_key(const char* kind, Instant at) {
     return fmt::format("{}@{}", kind, at.time_since_epoch().count());
+}
+
+std::string event_key(const char* kind, const DiaryEntry& entry) {
+    // FNV-1a, 64 bits: the same on every machine and in every version.
+    std::uint64_t mark = 14'695'981'039'346'656'037U;
+    const std::string says = fmt::format(
+        "{}|{}|{}", entry.text, entry.number.value_or(0),
+        entry.glucose
+            ? fmt::format("{} {}", entry.glucose->hundredths, name_of(entry.glucose->unit))
+            : std::string());
+    for (const char c : says) {
+        mark = (mark ^ static_cast<unsigned char>(c)) * 1'099'511'628'211U;
+    }
+    return fmt::format("{}={:016x}", event_key(kind, entry.at), mark);
+}
+
+bool is_kept_as(const Escalation& arising, const Escalation& kept) {
+    return arising.event == kept.event ||
+           (arising.event.starts_with(kept.event + "=") && arising.what == kept.what);
 }
 
 std::string lows_by_medicine(const LadderInput& input, Instant at) {

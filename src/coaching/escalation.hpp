@@ -20,8 +20,9 @@ enum class Rung : std::uint8_t { emergency_now, same_day, this_week };
 /// Something that happened and that someone must hear of.
 struct Escalation {
     Rung rung = Rung::this_week;
-    /// What makes it the same event when the data are looked at again: its kind and its moment. An
-    /// event whose end was not seen becomes another one when more of it is seen.
+    /// What makes it the same event when the data are looked at again: its kind and its moment, of
+    /// the diary also what it says. An event whose end was not seen becomes another one when more
+    /// of it is seen.
     std::string event;
     Instant at;
     std::string what;  ///< "47 min below 54 mg/dL, lowest 43 mg/dL (wear 2)"
@@ -38,6 +39,10 @@ struct LadderInput {
     std::optional<Instant> change_agreed;        ///< since when a habit is being changed
     std::span<const LabResult> labs{};           ///< body weights among them
 };
+
+/// Whether an event that was kept is this one: events of the diary were once kept without what they
+/// say; then the words told of them must be the same.
+bool is_kept_as(const Escalation& arising, const Escalation& kept);
 
 /// Every event of the ladder in these data, the highest rung first, then the latest first.
 std::vector<Escalation> escalations(const LadderInput& input);

@@ -30,11 +30,11 @@ void add_ketones(const DiaryEntry& entry, std::vector<Escalation>& all) {
     const double value = entry.number.value_or(0);
     if (value >= emergency_ketones) {
         all.push_back(
-            {Rung::emergency_now, event_key("ketones", entry.at), entry.at,
+            {Rung::emergency_now, event_key("ketones", entry), entry.at,
              fmt::format("blood ketones of {:.1f} mmol/L", value),
              "Emergency number or emergency department now. Local guidance comes first."});
     } else if (value >= high_ketones) {
-        all.push_back({Rung::same_day, event_key("ketones", entry.at), entry.at,
+        all.push_back({Rung::same_day, event_key("ketones", entry), entry.at,
                        fmt::format("blood ketones of {:.1f} mmol/L", value),
                        "Tell the client and the prescriber today. Local guidance comes first."});
     }
@@ -42,14 +42,14 @@ void add_ketones(const DiaryEntry& entry, std::vector<Escalation>& all) {
 
 void add_symptoms(const LadderInput& input, const DiaryEntry& entry, std::vector<Escalation>& all) {
     if (tells_an_emergency(entry)) {
-        all.push_back({Rung::emergency_now, event_key("symptom", entry.at), entry.at,
+        all.push_back({Rung::emergency_now, event_key("symptom", entry), entry.at,
                        "the diary says '" + entry.text + "'",
                        "If it is so now: emergency number. Else ask today what it was and tell the "
                        "prescriber. Local guidance comes first."});
     } else if (tells_a_ketoacidosis_sign(entry) && input.medicines.risks_at(entry.at).sglt2) {
         const bool answered = input.medicines.risks_at(entry.at).answered;
         all.push_back(
-            {Rung::emergency_now, event_key("symptom_with_sglt2", entry.at), entry.at,
+            {Rung::emergency_now, event_key("symptom_with_sglt2", entry), entry.at,
              "the diary says '" + entry.text + "'" +
                  (answered ? ", beside an SGLT2 inhibitor"
                            : ", and the medicine list is not answered, so it counts as holding an "
@@ -78,7 +78,7 @@ bool very_high_near(const LadderInput& input, Instant at) {
 void add_drowsy_and_very_high(const LadderInput& input, const DiaryEntry& entry,
                               std::vector<Escalation>& all) {
     if (is_drowsy(entry) && very_high_near(input, entry.at)) {
-        all.push_back({Rung::emergency_now, event_key("drowsy_and_very_high", entry.at), entry.at,
+        all.push_back({Rung::emergency_now, event_key("drowsy_and_very_high", entry), entry.at,
                        "the diary says '" + entry.text + "' with glucose very high",
                        "If it is so now: emergency number. Else ask today what it was and tell the "
                        "prescriber. Local guidance comes first."});

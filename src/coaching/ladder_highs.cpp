@@ -68,7 +68,7 @@ void add_finger_pricks_above_300(const LadderInput& input, std::vector<Escalatio
     for (const DiaryEntry& entry : input.diary) {
         if (entry.kind == DiaryKind::finger_prick && entry.glucose &&
             above_300(Reading{entry.at, *entry.glucose, std::chrono::seconds{1}})) {
-            all.push_back({Rung::same_day, event_key("above_300_finger_prick", entry.at), entry.at,
+            all.push_back({Rung::same_day, event_key("above_300_finger_prick", entry), entry.at,
                            finger_prick_words(entry, input.unit), whom_today});
         }
     }
@@ -111,7 +111,7 @@ void add_above_240_with_ketones(const LadderInput& input, std::vector<Escalation
             continue;
         }
         if (above_240_near(input, entry.at)) {
-            all.push_back({Rung::same_day, event_key("above_240_with_ketones", entry.at), entry.at,
+            all.push_back({Rung::same_day, event_key("above_240_with_ketones", entry), entry.at,
                            fmt::format("above {} with blood ketones of {:.1f} mmol/L",
                                        edge_words(240, input.unit), *entry.number),
                            whom_today});

@@ -123,7 +123,7 @@ void add_dizziness(const LadderInput& input, std::vector<Escalation>& all) {
             speaks_of(entry, {"dizz", "light-headed", "lightheaded", "light headed", "faint"}) &&
             on_blood_pressure_tablets(input.medicines,
                                       {entry.at, entry.at + std::chrono::seconds{1}})) {
-            all.push_back({Rung::this_week, event_key("dizzy", entry.at), entry.at,
+            all.push_back({Rung::this_week, event_key("dizzy", entry), entry.at,
                            "the diary says '" + entry.text + "', on blood-pressure tablets",
                            whom_a_pressure_letter});
         }

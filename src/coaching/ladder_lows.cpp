@@ -150,11 +150,11 @@ std::vector<Escalation> lows_on_the_ladder(const LadderInput& input) {
     for (const DiaryEntry& entry : input.diary) {
         if (entry.kind == DiaryKind::finger_prick && entry.glucose &&
             below_very_low(*entry.glucose)) {
-            all.push_back({Rung::same_day, event_key("very_low_finger_prick", entry.at), entry.at,
+            all.push_back({Rung::same_day, event_key("very_low_finger_prick", entry), entry.at,
                            finger_prick_words(entry, input.unit), whom_for_a_low(input, entry.at)});
         }
         if (tells_of_help(entry)) {
-            all.push_back({Rung::same_day, event_key("needed_help", entry.at), entry.at,
+            all.push_back({Rung::same_day, event_key("needed_help", entry), entry.at,
                            "the diary speaks of help by another person: '" + entry.text + "'",
                            whom_for_a_low(input, entry.at)});
         }

@@ -32,6 +32,10 @@ bool above_300(const Reading& reading);
 
 /// "very_low@1772673300": kind and moment.
 std::string event_key(const char* kind, Instant at);
+/// Of what an entry of the diary says: several may bear one moment, as messages without a time do,
+/// and an answer to one is none to another. "ketones@1772673300=1f3c...": with a mark of what it
+/// says.
+std::string event_key(const char* kind, const DiaryEntry& entry);
 
 /// The medicines that make a low likelier at that time, or that they are not answered; empty where
 /// they are answered and none can.

@@ -269,6 +269,13 @@ void add_gates(const PaperClient& client, const LetterAbout& about, LetterReason
     if (gates.empty()) {
         return;
     }
+    // Such words are not quoted: a letter proposes no dose, no medicine and no supplement.
+    if (std::ranges::find(gates, GateKind::names_a_medicine, &Gate::kind) != gates.end()) {
+        letter.reasons.emplace_back(
+            "Something was thought of that touches a medicine, how it is taken, or a supplement. "
+            "That is not mine to propose: the client will ask you.");
+        return;
+    }
     letter.reasons.push_back("The client and I think of " + named +
                              ". Before it is set, this is open:");
     std::vector<std::string> open;

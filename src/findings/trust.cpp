@@ -2,6 +2,7 @@
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
 #include "measures/shown_range.hpp"
+#include "trace/days_for_an_interval.hpp"
 #include "trace/held_levels.hpp"
 
 #include <fmt/format.h>
@@ -45,8 +46,12 @@ void add_coverage(const FirstReview& review, Finding& finding) {
         fitness.days == 1 ? "day" : "days", fitness.valid_days);
     if (fitness.active_percent() < 70) {
         finding.caveats.push_back({CaveatKind::below_consensus_coverage,
-                                   "That is below the 70 % that the consensus asks for: read every "
-                                   "number with its interval."});
+                                   fitness.valid_days < days_for_an_interval
+                                       ? "That is below the 70 % that the consensus asks for, and "
+                                         "too few whole days for an interval: how far to trust the "
+                                         "numbers can't be told."
+                                       : "That is below the 70 % that the consensus asks for: read "
+                                         "every number with its interval."});
     }
     const auto unseen = fitness.hours_seen_on_fewer_than(days_for_an_hour);
     if (unseen.size() == 24) {

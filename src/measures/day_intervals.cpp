@@ -1,6 +1,7 @@
 #include "measures/day_intervals.hpp"
 
 #include "inference/day_blocks.hpp"
+#include "trace/days_for_an_interval.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -10,7 +11,6 @@ namespace tracewright {
 namespace {
 
 constexpr std::size_t draws = 1999;
-constexpr int fewest_days = 3;
 constexpr double level_low = 0.025;
 constexpr double level_high = 0.975;
 // ln 20: how many random stretches must be expected for one to be seen with a chance of 95 %.
@@ -57,7 +57,7 @@ DayIntervals::DayIntervals(std::span<const DayOfTrace> days, std::uint64_t seed)
         steps_.push_back(step);
         valid_.push_back(&day);
     }
-    if (this->days() < fewest_days) {
+    if (this->days() < days_for_an_interval) {
         none_because_ = "fewer than 3 days with at least 70 % of their readings";
     }
 }
@@ -75,7 +75,7 @@ std::optional<std::array<double, 2>> DayIntervals::of_mean(double value, const D
             gap = 0;
         }
     }
-    if (values.size() < fewest_days) {
+    if (values.size() < days_for_an_interval) {
         return std::nullopt;
     }
     const auto [smallest, largest] = std::minmax_element(values.begin(), values.end());

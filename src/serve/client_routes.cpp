@@ -4,6 +4,7 @@
 #include "serve/route.hpp"
 #include "store/client_document.hpp"
 #include "store/new_client.hpp"
+#include "store/standing_escalations.hpp"
 #include "time/day_text.hpp"
 
 #include <algorithm>
@@ -100,8 +101,16 @@ Reply change_facts_reply(Asked& asked) {
     client.name = name.get<std::string>();
     client.revision = revision.get<std::int64_t>();
     const auto changed = asked.store.change_client(client, asked.acting);
+    if (!changed) {
+        return problem_of(changed.error());
+    }
+    // A medicine that is told makes lows that were seen before an event, at once.
+    if (const auto looked = record_escalations(asked.store, client.id, client.facts, asked.acting);
+        !looked) {
+        return problem_of(looked.error());
+    }
     // Each change counts one up: who keeps more at once states the one it was kept as.
-    return changed ? json_reply({{"revision", client.revision + 1}}) : problem_of(changed.error());
+    return json_reply({{"revision", client.revision + 1}});
 }
 
 constexpr Route table[] = {

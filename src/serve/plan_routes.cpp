@@ -8,6 +8,8 @@
 #include "serve/route.hpp"
 #include "time/day_text.hpp"
 
+#include "store/standing_escalations.hpp"
+
 #include <fmt/format.h>
 
 namespace tracewright {
@@ -65,7 +67,9 @@ Reply store_facts(Asked& asked, ClientFacts facts) {
     ClientRecord changed = *asked.client;
     changed.facts = std::move(facts);
     const auto stored = asked.store.change_client(changed, asked.acting);
-    return stored ? no_content() : problem_of(stored.error());
+    const auto looked =
+        stored ? record_escalations(asked.store, changed.id, changed.facts, asked.acting) : stored;
+    return looked ? no_content() : problem_of(looked.error());
 }
 
 // What the client does, from a candidate's code or in other words.

@@ -8,6 +8,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <string_view>
 
 namespace tracewright {
 
@@ -34,23 +35,48 @@ Escalation escalation_of(const EscalationRecord& record) {
     return escalation;
 }
 
+// Of what is known, that which these events are not.
 void forget_arising(std::vector<EscalationRecord>& records,
                     const std::vector<Escalation>& arising) {
     std::erase_if(records, [&](const EscalationRecord& record) {
-        return std::ranges::find(arising, record.event, &Escalation::event) != arising.end();
+        const Escalation kept = escalation_of(record);
+        return std::ranges::any_of(arising,
+                                   [&](const Escalation& one) { return is_kept_as(one, kept); });
     });
 }
 
-// Without an answer, and no more in what is kept: a file was undone, an entry struck out.
+// Of a chain of lows its latest is told; a medicine that left the list ends the chain, not the
+// lows.
+void forget_chains(std::vector<EscalationRecord>& records, const std::vector<Escalation>& arising,
+                   const std::vector<Escalation>& at_worst) {
+    constexpr std::string_view chain = "lows_in_7_days@";
+    const auto told_later = [&](const std::vector<Escalation>& all, Instant at) {
+        return std::ranges::any_of(all, [&](const Escalation& one) {
+            return one.event.starts_with(chain) && one.at >= at;
+        });
+    };
+    std::erase_if(records, [&](const EscalationRecord& record) {
+        const Instant at = escalation_of(record).at;
+        return record.event.starts_with(chain) && !told_later(arising, at) &&
+               told_later(at_worst, at);
+    });
+}
+
+// Without an answer, and no more in what is kept: a file was undone, an entry struck out. What is
+// changed of the facts takes nothing away: a low after a change is still one when the change has
+// ended, and a list of medicines told later was not the list on that day for sure.
 std::vector<std::int64_t> arising_no_more(std::vector<EscalationRecord> known,
                                           const std::vector<Escalation>& arising,
-                                          LadderInput ladder) {
+                                          const LadderInput& ladder) {
     std::erase_if(known, [](const EscalationRecord& record) { return !record.answers.empty(); });
     forget_arising(known, arising);
     if (!known.empty()) {
-        // A low after a change is still one when the change has ended since.
-        ladder.change_agreed = Instant{};
-        forget_arising(known, escalations(ladder));
+        const MedicineTimeline not_answered = client_medicines(ClientFacts{}, ladder.clock);
+        const LadderInput at_worst{ladder.wears, ladder.diary, not_answered, ladder.clock,
+                                   ladder.unit,  Instant{},    ladder.labs};
+        const auto could_arise = escalations(at_worst);
+        forget_arising(known, could_arise);
+        forget_chains(known, arising, could_arise);
     }
     std::vector<std::int64_t> gone;
     for (const EscalationRecord& record : known) {
@@ -87,7 +113,7 @@ Stored<void> record_escalations(PracticeStore& store, std::int64_t client, const
     for (const Escalation& escalation : arising) {
         EscalationRecord record{0, escalation.event, {}, document_of(escalation), {}};
         const bool stands = std::ranges::any_of(*known, [&](const EscalationRecord& one) {
-            return one.event == record.event && one.document == record.document;
+            return is_kept_as(escalation, escalation_of(one)) && one.document == record.document;
         });
         if (!stands) {
             records.push_back(std::move(record));

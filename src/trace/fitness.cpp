@@ -1,5 +1,7 @@
 #include "trace/fitness.hpp"
 
+#include "trace/days_for_an_interval.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cstddef>
@@ -105,6 +107,7 @@ struct Need {
     int valid_days;  // days with at least 70 % of their readings
     const char* what;
     const char* if_not;
+    const char* by_interval;             // how to read it then, where days suffice for an interval
     const char* what_in_mmol = nullptr;  // where the words name an edge
 };
 
@@ -112,15 +115,15 @@ struct Need {
 // sufficiency_of.
 constexpr Need needs[] = {
     {Settles::mean_and_bands, 10, "Average and hours in range",
-     "below the 14 days with 70 % of readings that the consensus asks for; read them with their "
-     "intervals"},
+     "below the 14 days with 70 % of readings that the consensus asks for",
+     "read them with their intervals"},
     {Settles::tight_range, 10, "Hours between 70 and 140 mg/dL (3.9 and 7.8 mmol/L)",
-     "needs about 10 days; read with its interval",
+     "needs about 10 days", "read with its interval",
      "Hours between 3.9 and 7.8 mmol/L (70 and 140 mg/dL)"},
     {Settles::lows, 21, "How often lows come",
-     "not settled, needs about 21 days or more; each low that was seen is still shown"},
-    {Settles::spread, 21, "How much glucose varies",
-     "not settled, needs about 21 days or more; shown with its interval"},
+     "not settled, needs about 21 days or more; each low that was seen is still shown", nullptr},
+    {Settles::spread, 21, "How much glucose varies", "not settled, needs about 21 days or more",
+     "shown with its interval"},
 };
 
 Sufficiency judged(const Need& need, const Fitness& fitness, GlucoseUnit unit) {
@@ -129,9 +132,15 @@ Sufficiency judged(const Need& need, const Fitness& fitness, GlucoseUnit unit) {
         fitness.active_percent() >= 100 * consensus_share && fitness.valid_days >= need.valid_days;
     const std::string seen = days_words(fitness.valid_days) + " with at least 70 % of readings";
     const bool mmol = unit == GlucoseUnit::mmol_per_l && need.what_in_mmol != nullptr;
-    result.sentence = std::string(mmol ? need.what_in_mmol : need.what) + ": " +
-                      (result.enough ? "enough to read, from " + seen + "."
-                                     : std::string(need.if_not) + " (here " + seen + ").");
+    std::string if_not = need.if_not;
+    if (need.by_interval != nullptr) {
+        if_not += std::string("; ") + (fitness.valid_days < days_for_an_interval
+                                           ? "too few days for an interval"
+                                           : need.by_interval);
+    }
+    result.sentence =
+        std::string(mmol ? need.what_in_mmol : need.what) + ": " +
+        (result.enough ? "enough to read, from " + seen + "." : if_not + " (here " + seen + ").");
     return result;
 }
 

@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 namespace tracewright {
 namespace {
 
@@ -33,6 +35,35 @@ TEST(Ladder, reads_emergencies_and_help_in_entries_of_every_kind) {
     exercise.entry(DiaryKind::movement, 10, "yoga with deep breathing");
     exercise.entry(DiaryKind::meal, 20, "a benefitting supper");
     EXPECT_TRUE(exercise.found("symptom").empty());
+}
+
+// Messages without a time share a moment: an answer to one is none to another.
+TEST(Ladder, events_of_the_diary_are_told_apart_by_what_they_say) {
+    Ladder ladder;
+    ladder.takes("metformin");
+    ladder.entry(DiaryKind::note, 10, "chest pain");
+    const std::string first = ladder.found("symptom").at(0).event;
+    ladder.entry(DiaryKind::note, 10, "passed out in the shop");
+    ASSERT_EQ(ladder.found("symptom").size(), 2U);
+    EXPECT_NE(ladder.found("symptom")[0].event, ladder.found("symptom")[1].event);
+    Ladder other;
+    other.takes("metformin");
+    other.entry(DiaryKind::note, 10, "passed out in the shop");
+    other.entry(DiaryKind::note, 10, "chest pain");
+    const auto again = other.found("symptom");
+    EXPECT_TRUE(std::ranges::any_of(again, [&](const Escalation& e) { return e.event == first; }));
+}
+
+TEST(Ladder, an_event_kept_without_what_it_says_is_known_by_the_words_told_of_it) {
+    Escalation kept{Rung::same_day, "ketones@1000", Instant{}, "blood ketones of 1.6 mmol/L", ""};
+    Escalation same = kept;
+    same.event = "ketones@1000=00ff";
+    Escalation other = same;
+    other.what = "blood ketones of 4.2 mmol/L";
+    EXPECT_TRUE(is_kept_as(same, kept));
+    EXPECT_TRUE(is_kept_as(kept, kept));
+    EXPECT_FALSE(is_kept_as(other, kept));
+    EXPECT_FALSE(is_kept_as(kept, same));
 }
 
 TEST(HighsOnTheLadder, above_300_once_a_day_and_most_of_a_day_above_250) {

@@ -305,6 +305,22 @@ TEST(FirstReview, eight_days_of_fourteen_are_below_the_consensus_and_still_told)
                 HasSubstr("needs about 21 days"));
 }
 
+// Where no number has an interval, none is promised.
+TEST(FirstReview, two_days_of_fourteen_have_no_interval_to_read_by) {
+    for (const int days : {2, 4}) {
+        ReviewInput input = input_of(waves(days));
+        input.window = Interval{midnight, midnight + 14 * 24h};
+        const FirstReview review = first_review(std::move(input));
+        const std::string told = finding_of(review, "trust")->caveats.at(0).sentence;
+        const std::string spread = finding_of(review, "spread")->caveats.at(0).sentence;
+        const bool some = days > 2;
+        EXPECT_EQ(told.find("read every number with its interval") != std::string::npos, some);
+        EXPECT_EQ(told.find("can't be told") != std::string::npos, !some);
+        EXPECT_EQ(spread.find("shown with its interval") != std::string::npos, some) << spread;
+        EXPECT_EQ(spread.find("too few days for an interval") != std::string::npos, !some);
+    }
+}
+
 // T3: two sensors of different kinds at once.
 TEST(FirstReview, two_sensors_at_once_are_counted_once_and_the_choice_is_said) {
     ReviewInput input = input_of(waves(10));

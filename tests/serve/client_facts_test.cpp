@@ -3,6 +3,8 @@
 
 #include <gmock/gmock.h>
 
+#include <cstdio>
+
 namespace tracewright::testing {
 namespace {
 
@@ -125,6 +127,36 @@ TEST(ClientFacts, a_medicine_not_recognised_is_to_be_asked_about) {
     EXPECT_THAT(care["medicines"][0].get<std::string>(), HasSubstr("gliclazide"));
     EXPECT_THAT(care["medicines"][1].get<std::string>(), HasSubstr("please ask"));
     EXPECT_THAT(care["to_ask"].dump(), HasSubstr("the white one"));
+}
+
+// Safety rule 2: not only once somebody opens the client again.
+TEST(ClientFacts, a_medicine_that_causes_lows_makes_those_that_were_seen_an_event) {
+    ServedPractice served;
+    const Sitting who = served.signed_in();
+    ASSERT_EQ(tell(served, who,
+                   {{"medicines_asked_on", "2026-01-02"},
+                    {"medicines", {{{"written", "metformin 500"}}}}})
+                  .status,
+              200);
+    std::string file = "time;glucose mg/dL\n";
+    for (int minute = 0; minute < 240; minute += 5) {
+        const bool low = (minute >= 30 && minute < 60) || (minute >= 150 && minute < 180);
+        char time[32];
+        std::snprintf(time, sizeof time, "2026-03-02 %02d:%02d", 8 + minute / 60, minute % 60);
+        file += std::string(time) + (low ? ";62\n" : ";110\n");
+    }
+    ASSERT_EQ(served.send_file("/api/clients/c2/imports?name=readings.csv", file, who).status, 201);
+    const auto lows_told = [&] {
+        return served.get("/api/caseload", who).body.find("each within 7 days") !=
+               std::string::npos;
+    };
+    EXPECT_FALSE(lows_told());
+    ASSERT_EQ(
+        tell(served, who,
+             {{"medicines", {{{"written", "metformin 500"}}, {{"written", "gliclazide 30 mg"}}}}})
+            .status,
+        200);
+    EXPECT_TRUE(lows_told());
 }
 
 TEST(ClientFacts, what_is_told_elsewhere_is_refused_here) {

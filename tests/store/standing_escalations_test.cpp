@@ -117,5 +117,53 @@ TEST_F(StandingEscalations, the_end_of_a_change_takes_no_low_after_it_away) {
     EXPECT_EQ(kept().size(), stood);
 }
 
+// Safety rule 2: what is told of medicines later was not the list on that day for sure.
+TEST_F(StandingEscalations, a_list_of_medicines_told_later_takes_nothing_away) {
+    auto record = *practice->client(client);
+    const CivilDate asked{std::chrono::floor<std::chrono::days>(at_second(0).time_since_epoch())};
+    const auto takes = [&](const std::vector<std::string>& written, std::int64_t at) {
+        record = *practice->client(client);
+        record.facts.medicines_asked_on = asked;
+        record.facts.medicines.clear();
+        for (const std::string& one : written) {
+            record.facts.medicines.push_back({one, {}, {}});
+        }
+        ASSERT_TRUE(practice->change_client(record, acting(at)));
+        look();
+    };
+    takes({"empagliflozin 10 mg", "gliclazide 30 mg"}, 11);
+    BroughtIn file;
+    file.source = "two lows and a symptom";
+    for (int i = 0; i < 48; ++i) {
+        const bool low = (i > 5 && i < 12) || (i > 29 && i < 36);
+        file.readings.emplace_back(at_second(86'400 + i * 300),
+                                   Glucose{low ? 6500 : 9000, GlucoseUnit::mg_per_dl},
+                                   std::chrono::seconds{300});
+        ++file.rows_stored;
+    }
+    DiaryEntry symptom;
+    symptom.kind = DiaryKind::symptom;
+    symptom.at = at_second(86'400);
+    symptom.written = WallTime{symptom.at.time_since_epoch()};
+    symptom.text = "nausea and belly pain";
+    file.diary.push_back(symptom);
+    ++file.rows_stored;
+    ASSERT_TRUE(practice->bring_in(client, file, WhoseFile::not_asked, acting(20)));
+    look();
+    const auto has = [&](const char* kind) {
+        return std::ranges::any_of(
+            kept(), [&](const EscalationRecord& one) { return one.event.starts_with(kind); });
+    };
+    ASSERT_TRUE(has("symptom_with_sglt2"));
+    ASSERT_TRUE(has("lows_in_7_days"));
+    const auto stood = kept().size();
+    takes({"metformin 500"}, 21);
+    EXPECT_EQ(kept().size(), stood);
+    ASSERT_TRUE(practice->undo(client, acting(30)));
+    look();
+    EXPECT_FALSE(has("symptom_with_sglt2"));
+    EXPECT_FALSE(has("lows_in_7_days"));
+}
+
 }  // namespace
 }  // namespace tracewright
