@@ -195,7 +195,8 @@ void describe_records(CommandLine& line) {
         with_client(verb(line.app, "acknowledge", "Answer an escalation, or list them"), words);
     verbs.acknowledge->add_option("NUMBER", words.number, "The number of the escalation");
     verbs.acknowledge->add_option("--by", words.by, "Who answered");
-    verbs.acknowledge->add_option("--done", words.done, "What was done");
+    verbs.acknowledge->add_option("--done", words.done,
+                                  "What was done; it stands in the letter to the prescriber");
 }
 
 void describe_serve(CommandLine& line) {

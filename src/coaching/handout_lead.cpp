@@ -69,7 +69,9 @@ std::vector<std::string> handout_lead(const PaperClient& client, const HandoutWo
     std::array<const StandingEscalation*, 5> latest{};
     for (const StandingEscalation& standing : client.escalations) {
         const Lead lead = lead_of(standing.escalation);
-        const bool of_these_days = client.review.trace.window.contains(standing.escalation.at);
+        // A finger-prick may come after the sensor's last reading.
+        const bool of_these_days = standing.escalation.at >= client.review.trace.window.from &&
+                                   standing.escalation.at <= client.review.input.as_of;
         if (!standing.answer.empty() && (lead != Lead::very_low || !of_these_days)) {
             continue;
         }

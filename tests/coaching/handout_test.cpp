@@ -130,6 +130,20 @@ TEST(Handout, a_very_low_stands_before_all_else_and_stays_after_it_was_answered)
                 HasSubstr("If it comes again, ring your clinic that same day."));
 }
 
+TEST(Handout, a_very_low_finger_prick_after_the_last_reading_stays_after_its_answer_too) {
+    Care care;
+    DiaryEntry prick;
+    prick.kind = DiaryKind::finger_prick;
+    prick.at = care_at(0, 8);
+    prick.glucose = Glucose{5000, GlucoseUnit::mg_per_dl};
+    care.diary.push_back(prick);
+    PaperCase made(care);
+    ASSERT_EQ(made.escalations.size(), 1U);
+    made.escalations.front().answer = "Mon 16 February 09:10, Fern: rang the client";
+    EXPECT_THAT(words_of(handout(made.client())),
+                HasSubstr("If it comes again, ring your clinic that same day."));
+}
+
 TEST(Handout, carries_first_aid_and_driving_where_medicines_can_cause_lows_or_are_not_known) {
     constexpr const char* sugar = "Take 15 to 20 g of fast sugar, test again after 15 minutes";
     Care care;

@@ -108,7 +108,7 @@ export const words = {
     answer: "Answer",
     by: "Who answered",
     done: "What was done",
-    doneHint: "For example: rang the client and the practice nurse, 09:10.",
+    doneHint: "It stands in the letter to the prescriber. For example: rang the client and the practice nurse, 09:10.",
     keep: "Keep this answer",
     earlier: (n: number) => (n === 1 ? "One answered before" : `${n} answered before`),
     kept: "The answer is kept.",
