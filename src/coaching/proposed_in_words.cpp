@@ -24,7 +24,11 @@ constexpr std::string_view fasting =
     "eat only after|only eat after|not eat until|don't eat until|not eat after|"
     "don't eat after|no eating|not eating|stop eating|don't eat before|first meal|first food|"
     "brunch|late breakfast|later breakfast|breakfast later|delay breakfast|push breakfast|"
-    "breakfast pushed|breakfast at noon|breakfast at midday|breakfast moved|cleanse*|detox*|"
+    "last bite by|last bite at|last bite before|first bite at|first bite after|first bite not|"
+    "water and tea|tea and water|water for breakfast|water for lunch|water for dinner|"
+    "tea for breakfast|tea for lunch|tea for dinner|coffee for breakfast|coffee for lunch|"
+    "coffee for dinner|breakfast pushed|breakfast at noon|breakfast at midday|breakfast "
+    "moved|cleanse*|detox*|"
     "kitchen closed|kitchen closes|fridge closed";
 constexpr std::string_view leaves =
     "skip|skipping|skipped|miss|missing|leave out|leaving out|drop|dropping|omit|cut out|"
@@ -58,7 +62,8 @@ constexpr std::string_view weight_loss =
     "bmi|waist*|burn fat|lose fat";
 constexpr std::string_view weights = "kg|kilo*|pound*|stone*|lb*";
 constexpr std::string_view gets_lighter =
-    "lose|losing|lost|drop|shed|down|off|reduce|less|below|under|reach";
+    "lose|losing|lost|drop|shed|down|off|reduce|less|below|under|reach|get to|getting to|"
+    "come to|target|goal";
 constexpr std::string_view weighing = "weigh|weighs|weighing|weighed|scales|weight";
 constexpr std::string_view moving =
     "walk*|run|running|jog*|stairs|exercis*|cycle|cycling|bike|biking|bicycle|swim*|gym|"

@@ -43,7 +43,8 @@ TEST(ProposedInWords, of_fasting_are_met_by_the_clock_and_by_what_alone_is_taken
           "Dinner at 17:00, breakfast at 9:30", "intermittent fast",
           "Just black coffee in the morning", "Breakfast pushed to 13:00", "Breakfast at 11:30",
           "Eat only between 12:00 and 18:00", "Soup days: only broth on Mondays", "OMAD", "Ramadan",
-          "No food after 18:00 until 12:00", "Not eating in the morning", "eat nothing"}) {
+          "No food after 18:00 until 12:00", "Not eating in the morning", "eat nothing",
+          "Last bite by 15:00, first bite at 11:00", "Water and tea for lunch"}) {
         EXPECT_THAT(proposed_in(words), Contains(Proposed::fasting)) << words;
     }
     EXPECT_THAT(proposed_in("dinner at 19:30, breakfast at 7:00"), IsEmpty());
@@ -60,8 +61,8 @@ TEST(ProposedInWords, of_a_meal_left_out_are_met_by_other_words_too) {
 }
 
 TEST(ProposedInWords, of_weight_are_met) {
-    for (const char* words :
-         {"Shed weight", "Get down to 80 kg", "Drop 5kg", "800-calorie shakes"}) {
+    for (const char* words : {"Shed weight", "Get down to 80 kg", "Drop 5kg", "800-calorie shakes",
+                              "Weigh myself daily and get to 80 kg"}) {
         EXPECT_THAT(proposed_in(words), Contains(Proposed::weight_loss)) << words;
     }
     EXPECT_THAT(proposed_in("Weigh yourself every morning"), ElementsAre(Proposed::food_change));
@@ -97,7 +98,8 @@ TEST(ProposedInWords, is_nothing_in_plain_changes) {
           "vegetables first", "the same breakfast, half the bread", "bed by 22:30",
           "three days in a row, until 16 March", "15 g of fast sugar", "salad with vinegar",
           "a banana and cereal", "at 14:10", "whole bread at breakfast; if not, the next day",
-          "in the garden", "lose track of nothing", "a missing spoon", "breakfast at the table"}) {
+          "two hours after the first bite", "a glass of water at dinner", "in the garden",
+          "lose track of nothing", "a missing spoon", "breakfast at the table"}) {
         EXPECT_THAT(proposed_in(words), IsEmpty()) << words;
         EXPECT_FALSE(speaks_of_taking(words)) << words;
     }
