@@ -266,8 +266,20 @@ class Planner {
         }
     }
 
+    // Times that the client's clock showed twice, no farther back than it was set.
+    bool set_back(const TwelveHourEvidence::Turn& turn) const {
+        const auto date = turn.to.date(plan_.date_order);
+        if (!date) {
+            return false;
+        }
+        const WallResolution meaning = options_.zones.resolve(*date + turn.to.clock);
+        return meaning.kind == WallResolution::Kind::repeated &&
+               std::chrono::abs(turn.to.clock - turn.from) <= meaning.second - meaning.first;
+    }
+
     void twelve_hour(const FileEvidence& evidence) {
-        if (evidence.twelve_hour.suspicious()) {
+        if (evidence.twelve_hour.suspicious(
+                [this](const TwelveHourEvidence::Turn& turn) { return set_back(turn); })) {
             ask("twelve_hour_clock",
                 "No hour is above 12 and times run backwards within a day, as on '" +
                     evidence.date_sample +
