@@ -28,6 +28,7 @@ class Planner {
         twelve_hour(evidence);
         persons(evidence);
         sensors(evidence);
+        offsets(evidence);
         return plan_;
     }
 
@@ -310,6 +311,23 @@ class Planner {
                   "likely",
                   "named in column '" + plan_.shape.columns[*plan_.sensor_column].title +
                       "': the readings of each are kept apart");
+        }
+    }
+
+    // The first column of offsets that has any stands for all.
+    void offsets(const FileEvidence& evidence) {
+        for (const auto& [c, seen] : evidence.offsets) {
+            if (seen.read > 0 && !plan_.offset_column) {
+                plan_.offset_column = c;
+            }
+        }
+        if (const auto titled = plan_.shape.offset_by_title) {
+            const ColumnGuess& column = plan_.shape.columns[*titled];
+            guess("times", column.offset->utc ? "UTC" : Zone::fixed(column.offset->east).name(),
+                  "certain", "the title '" + column.title + "' says so");
+        } else if (plan_.offset_column) {
+            guess("times", "each at its row's distance from UTC", "certain",
+                  "told in column '" + plan_.shape.columns[*plan_.offset_column].title + "'");
         }
     }
 
