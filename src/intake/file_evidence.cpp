@@ -93,7 +93,11 @@ class Gatherer {
         evidence_.twelve_hour.see(*time);
         if (evidence_.date_sample.empty()) {
             evidence_.date_sample = text;
-            evidence_.date_sample_line = row.line;
+        }
+        const bool open = time->has_date && !time->year_first && !time->instant;
+        if (open && evidence_.open_date.empty()) {
+            evidence_.open_date = text;
+            evidence_.open_date_line = row.line;
         }
         see_offsets(row);
     }

@@ -49,7 +49,8 @@ struct FileEvidence {
     bool kinds_name_a_sensor = false;
     std::string mark_sample;
     std::string date_sample;
-    std::uint32_t date_sample_line = 0;
+    std::string open_date;  ///< the first whose day and month could be either way round
+    std::uint32_t open_date_line = 0;
 };
 
 constexpr std::size_t most_people = 64;

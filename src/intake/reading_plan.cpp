@@ -134,10 +134,10 @@ class Planner {
         }
         plan_.date_order = DateOrder::day_first;
         ask("date_order",
-            "Is the first number of '" + evidence.date_sample + "' (line " +
-                std::to_string(evidence.date_sample_line) + ") the day or the month? " +
+            "Is the first number of '" + evidence.open_date + "' (line " +
+                std::to_string(evidence.open_date_line) + ") the day or the month? " +
                 (answer.contradictory ? "Numbers above 12 stand in both places."
-                                      : "Every date fits both."),
+                                      : "Every such date fits both."),
             answer.contradictory ? "" : "day first", "--date-order");
     }
 
