@@ -4,6 +4,7 @@
 #include "intake/levels_apart.hpp"
 #include "intake/plain_scan.hpp"
 #include "intake/reading_plan.hpp"
+#include "intake/row_cells.hpp"
 #include "intake/row_reader.hpp"
 #include "intake/row_sensor.hpp"
 #include "intake/row_store.hpp"
@@ -78,6 +79,23 @@ void tell_untitled(Intake& intake, const TableShape& shape) {
             intake.ledger.remark({0, 0, Fate::stored, "column_without_a_title",
                                   fmt::format("numbers in column {}, which has no title", c + 1),
                                   "a title: what stands there is not read"});
+        }
+    }
+}
+
+// A column of offsets or zones that says nothing of the time beside it, or of some rows' times. One
+// that names the zone asked for says what is known.
+void tell_unread_offsets(Intake& intake, const TableShape& shape, const FileEvidence& evidence) {
+    for (const auto& [c, seen] : evidence.offsets) {
+        for (const auto& [text, unread] : seen.unread) {
+            if (text != intake.zone.name() && !(text.empty() && seen.read == 0)) {
+                intake.ledger.remark(
+                    {unread.first_line, unread.first_column, Fate::stored, "offset_not_applied",
+                     fmt::format("{} in column '{}', on {} rows",
+                                 text.empty() ? "nothing" : quoted(text), shape.columns[c].title,
+                                 unread.rows),
+                     "a distance from UTC, such as +01:00: these times are read as without it"});
+            }
         }
     }
 }
@@ -198,7 +216,14 @@ std::vector<WallTime> walls_of(const PlainRows& rows) {
 
 // Moves wall times to moments in place; false at the first that needs the careful way: a time of
 // the night of a clock change has its remark.
-bool placed_plainly(PlainRows& plain, const ZoneHistory& zones) {
+bool placed_plainly(PlainRows& plain, const ZoneHistory& zones, std::optional<WrittenOffset> told) {
+    if (told) {
+        for (Reading& reading : plain.rows) {
+            reading.at -= told->east;
+        }
+        // Without a zone the clock that the rows show stands for it.
+        return !zones.zone_at(Instant{}).is_floating();
+    }
     const bool rules =
         zones.zones_in({rows_begin, rows_end}).size() > 1 || zones.zone_at(rows_begin).has_rules();
     if (!rules) {
@@ -224,7 +249,9 @@ bool placed_plainly(PlainRows& plain, const ZoneHistory& zones) {
 }
 
 // The plain rows made readings in place; false if any of them needs the careful way.
-bool made_readings(PlainRows& plain, GlucoseUnit unit, const IntakeOptions& options) {
+bool made_readings(PlainRows& plain, const ReadingPlan& plan, const IntakeOptions& options) {
+    const GlucoseUnit unit = plan.unit;
+    const auto titled = plan.shape.offset_by_title;
     std::vector<Reading>& rows = plain.rows;
     const bool mg = unit == GlucoseUnit::mg_per_dl;
     const std::int32_t least = mg ? 2000 : 110;
@@ -236,7 +263,8 @@ bool made_readings(PlainRows& plain, GlucoseUnit unit, const IntakeOptions& opti
             return false;
         }
     }
-    if (rows.empty() || !placed_plainly(plain, options.zones)) {
+    const auto told = titled ? plan.shape.columns[*titled].offset : std::nullopt;
+    if (rows.empty() || !placed_plainly(plain, options.zones, told)) {
         return false;
     }
     for (std::size_t i = 0; i < rows.size(); ++i) {
@@ -302,8 +330,13 @@ bool take_plain(const RowSource& source, const TableShape& shape, const IntakeOp
         row.wall = rows->wall(i);
         row.glucose = RowGlucose{rows->rows[i].hundredths(), Limit::none, plan.unit, 0};
     }
-    if (!made_readings(*rows, plan.unit, options)) {
+    if (!made_readings(*rows, plan, options)) {
         return false;
+    }
+    if (shape.offset_by_title) {
+        for (std::size_t i = 0; i < sample.size(); ++i) {
+            sample[i].instant = rows->rows[i].at;
+        }
     }
     intake = std::move(told);
     tell_shape(intake, shape);
@@ -368,6 +401,7 @@ void read_source(RowSource& source, const IntakeOptions& options, Intake& intake
     read_rows(source, plan, options, intake);
     tell_distance_from_utc(intake);
     tell_untitled(intake, plan.shape);
+    tell_unread_offsets(intake, plan.shape, evidence);
     tell_unread_words(intake.ledger);
     if (!intake.questions.empty()) {
         intake.error =

@@ -146,11 +146,23 @@ void TwelveHourEvidence::see(const WrittenTime& time) {
     const auto hour = std::chrono::duration_cast<hours>(time.clock).count();
     beyond_ = beyond_ || time.twelve_hour || hour == 0 || hour > 12;
     const std::array date{time.year, time.first, time.second};
-    if (date_ == date && time.clock < previous_) {
-        ++backwards_;
+    if (date_ == date && time.clock != previous_) {
+        constexpr std::size_t enough = 1000;  // more than clocks are set back in a file
+        Turns& turns = time.clock < previous_ ? backwards_ : forwards_;
+        ++turns.count;
+        if (!beyond_ && turns.kept.size() < enough) {
+            turns.kept.push_back({previous_, time});
+        }
     }
     date_ = date;
     previous_ = time.clock;
+}
+
+bool TwelveHourEvidence::suspicious(const std::function<bool(const Turn&)>& set_back) const {
+    constexpr std::uint64_t few = 24;
+    const Turns& against = forwards_.count < backwards_.count ? forwards_ : backwards_;
+    return seen_ >= few && !beyond_ && against.count > 0 &&
+           (against.count > against.kept.size() || !std::ranges::all_of(against.kept, set_back));
 }
 
 }  // namespace tracewright

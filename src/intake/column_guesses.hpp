@@ -5,6 +5,7 @@
 
 #include <array>
 #include <cstdint>
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -90,12 +91,26 @@ class DateOrderEvidence {
 /// out.
 class TwelveHourEvidence {
   public:
+    /// Two times of one day, the second against the way that most rows run.
+    struct Turn {
+        std::chrono::seconds from;
+        WrittenTime to;
+    };
+
     void see(const WrittenTime& time);
-    bool suspicious() const { return seen_ >= 24 && !beyond_ && backwards_ > 0; }
+    /// `set_back`: whether a turn is a clock that was set back, which says nothing of its hours.
+    bool suspicious(const std::function<bool(const Turn&)>& set_back) const;
 
   private:
+    // The turns of one direction; those past the kept ones are only counted.
+    struct Turns {
+        std::uint64_t count = 0;
+        std::vector<Turn> kept;
+    };
+
     std::uint64_t seen_ = 0;
-    std::uint64_t backwards_ = 0;
+    Turns backwards_;
+    Turns forwards_;
     bool beyond_ = false;  // an hour of 0 or 13 to 24, or an AM or PM
     std::optional<std::array<int, 3>> date_;
     std::chrono::seconds previous_{0};

@@ -187,6 +187,14 @@ std::optional<Role> time_role(const std::string& title) {
     return end ? Role::end_time : Role::time;
 }
 
+bool names_an_offset(const std::string& title) {
+    return has_word(title, "tz") ||
+           has_part(title,
+                    {"utcoffset", "utc offset", "gmt offset", "time offset", "tz offset",
+                     "offset utc", "utc versatz", "zeitverschiebung", "timezone", "time zone",
+                     "zeitzone", "fuseau", "zona horaria", "\xE6\x97\xB6\xE5\x8C\xBA"});
+}
+
 }  // namespace
 
 const char* name_of(Role role) {
@@ -196,7 +204,7 @@ const char* name_of(Role role) {
         "slot",         "carbohydrate", "fibre",   "protein", "fat",         "energy",
         "portion",      "movement",     "minutes", "steps",   "hours slept", "mood",
         "medicine",     "dose",         "lab",     "alcohol", "illness",     "symptom",
-        "sensor event", "note",         "person",  "device"};
+        "sensor event", "note",         "person",  "device",  "offset"};
     return names.at(static_cast<std::size_t>(role));
 }
 
@@ -208,6 +216,11 @@ TitleMeaning title_meaning(std::string_view title) {
     if (words.empty()) {
         return meaning;
     }
+    if (names_an_offset(words)) {
+        meaning.role = Role::offset;
+        return meaning;
+    }
+    meaning.offset = offset_in_title(title);
     if (has_word(words, "utc") || has_word(words, "offset")) {
         return meaning;
     }

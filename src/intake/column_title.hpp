@@ -1,6 +1,7 @@
 #pragma once
 
 #include "diary/diary_entry.hpp"
+#include "intake/offset_text.hpp"
 #include "units/glucose.hpp"
 
 #include <cstdint>
@@ -45,7 +46,8 @@ enum class Role : std::uint8_t {
     sensor_event,
     note,
     person,
-    device
+    device,
+    offset  ///< from UTC of the row's time, or its zone
 };
 
 const char* name_of(Role role);
@@ -57,6 +59,7 @@ struct TitleMeaning {
     std::optional<GlucoseUnit> unit;
     double minutes_per_unit = 1;  ///< durations: 1/60 where the title says seconds, 60 for hours
     bool exchanges = false;       ///< carbohydrate in exchanges or units, not grams
+    std::optional<WrittenOffset> offset;  ///< of times: "Time (UTC)"
 };
 TitleMeaning title_meaning(std::string_view title);
 

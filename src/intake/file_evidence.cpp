@@ -1,5 +1,6 @@
 #include "intake/file_evidence.hpp"
 
+#include "intake/offset_text.hpp"
 #include "intake/plain_text.hpp"
 #include "intake/titled_clock.hpp"
 
@@ -33,6 +34,7 @@ class Gatherer {
           finger_pricks_(shape.all(Role::finger_prick)),
           persons_(shape.all(Role::person)),
           devices_(shape.all(Role::device)),
+          offsets_(shape.all(Role::offset)),
           unit_(shape.first(Role::unit)),
           kind_(shape.first(Role::kind)),
           value_(shape.first(Role::value)) {}
@@ -91,7 +93,29 @@ class Gatherer {
         evidence_.twelve_hour.see(*time);
         if (evidence_.date_sample.empty()) {
             evidence_.date_sample = text;
-            evidence_.date_sample_line = row.line;
+        }
+        const bool open = time->has_date && !time->year_first && !time->instant;
+        if (open && evidence_.open_date.empty()) {
+            evidence_.open_date = text;
+            evidence_.open_date_line = row.line;
+        }
+        see_offsets(row);
+    }
+
+    void see_offsets(const Row& row) {
+        for (const std::size_t c : offsets_) {
+            const std::string text = text_at(row, c);
+            OffsetEvidence& seen = evidence_.offsets[c];
+            if (offset_in_cell(text)) {
+                ++seen.read;
+            } else if (seen.unread.size() < OffsetEvidence::most_unread ||
+                       seen.unread.contains(text)) {
+                auto& unread = seen.unread[text];
+                if (unread.rows++ == 0) {
+                    unread.first_line = row.line;
+                    unread.first_column = c < row.cells.size() ? row.cells[c].column : 0;
+                }
+            }
         }
     }
 
@@ -174,7 +198,7 @@ class Gatherer {
     const TableShape& shape_;
     std::optional<std::size_t> time_, date_, clock_;
     std::vector<std::size_t> glucose_, finger_pricks_;
-    std::vector<std::size_t> persons_, devices_;
+    std::vector<std::size_t> persons_, devices_, offsets_;
     std::optional<std::size_t> unit_, kind_, value_;
     FileEvidence evidence_;
 };

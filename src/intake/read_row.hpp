@@ -27,7 +27,8 @@ struct ReadingPlan {
     std::optional<std::string> person;  ///< keep rows of this one only
     /// The column that names each row's sensor, where the file holds more than one.
     std::optional<std::size_t> sensor_column;
-    bool by_meter = false;             ///< the levels of glucose are finger-pricks
+    std::optional<std::size_t> offset_column;  ///< of each row's distance from UTC
+    bool by_meter = false;                     ///< the levels of glucose are finger-pricks
     bool kinds_name_a_sensor = false;  ///< some rows' kinds do: blood glucose beside is a meter's
     bool sensors_certain = false;      ///< its title says sensor or serial number, not just device
 };
@@ -49,6 +50,7 @@ struct ReadRow {
     std::optional<std::chrono::seconds> offset;  ///< where it says one other than UTC's
     bool clock_told = true;                      ///< else the time of day in `wall` is a usual one
     std::optional<WallTime> end_wall;
+    std::optional<Instant> end;  ///< of `end_wall`, where its offset is told
     std::uint32_t line = 0;
     std::uint32_t time_column = 0;
     std::uint32_t sensor = 0;  ///< which of the file's, as they come in it

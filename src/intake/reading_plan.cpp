@@ -28,6 +28,7 @@ class Planner {
         twelve_hour(evidence);
         persons(evidence);
         sensors(evidence);
+        offsets(evidence);
         return plan_;
     }
 
@@ -133,10 +134,10 @@ class Planner {
         }
         plan_.date_order = DateOrder::day_first;
         ask("date_order",
-            "Is the first number of '" + evidence.date_sample + "' (line " +
-                std::to_string(evidence.date_sample_line) + ") the day or the month? " +
+            "Is the first number of '" + evidence.open_date + "' (line " +
+                std::to_string(evidence.open_date_line) + ") the day or the month? " +
                 (answer.contradictory ? "Numbers above 12 stand in both places."
-                                      : "Every date fits both."),
+                                      : "Every such date fits both."),
             answer.contradictory ? "" : "day first", "--date-order");
     }
 
@@ -297,8 +298,20 @@ class Planner {
         }
     }
 
+    // Times that the client's clock showed twice, no farther back than it was set.
+    bool set_back(const TwelveHourEvidence::Turn& turn) const {
+        const auto date = turn.to.date(plan_.date_order);
+        if (!date) {
+            return false;
+        }
+        const WallResolution meaning = options_.zones.resolve(*date + turn.to.clock);
+        return meaning.kind == WallResolution::Kind::repeated &&
+               std::chrono::abs(turn.to.clock - turn.from) <= meaning.second - meaning.first;
+    }
+
     void twelve_hour(const FileEvidence& evidence) {
-        if (evidence.twelve_hour.suspicious()) {
+        if (evidence.twelve_hour.suspicious(
+                [this](const TwelveHourEvidence::Turn& turn) { return set_back(turn); })) {
             ask("twelve_hour_clock",
                 "No hour is above 12 and times run backwards within a day, as on '" +
                     evidence.date_sample +
@@ -329,6 +342,23 @@ class Planner {
                   "likely",
                   "named in column '" + plan_.shape.columns[*plan_.sensor_column].title +
                       "': the readings of each are kept apart");
+        }
+    }
+
+    // The first column of offsets that has any stands for all.
+    void offsets(const FileEvidence& evidence) {
+        for (const auto& [c, seen] : evidence.offsets) {
+            if (seen.read > 0 && !plan_.offset_column) {
+                plan_.offset_column = c;
+            }
+        }
+        if (const auto titled = plan_.shape.offset_by_title) {
+            const ColumnGuess& column = plan_.shape.columns[*titled];
+            guess("times", column.offset->utc ? "UTC" : Zone::fixed(column.offset->east).name(),
+                  "certain", "the title '" + column.title + "' says so");
+        } else if (plan_.offset_column) {
+            guess("times", "each at its row's distance from UTC", "certain",
+                  "told in column '" + plan_.shape.columns[*plan_.offset_column].title + "'");
         }
     }
 

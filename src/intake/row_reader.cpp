@@ -186,6 +186,10 @@ void RowReader::find_time(Reading& reading) {
         reading.time->clock = clock->clock;
         reading.time->has_clock = true;
         reading.time->twelve_hour = clock->twelve_hour;
+        if (clock->offset) {
+            reading.time->offset = clock->offset;
+            reading.time->utc = clock->utc;
+        }
     }
 }
 
@@ -277,11 +281,27 @@ bool RowReader::place(Reading& reading) const {
         return true;
     }
     row.wall = *reading.date + time->clock;
-    if (time->offset && time->has_clock) {
-        row.instant = Instant{row.wall.time_since_epoch()} - *time->offset;
-        row.offset = time->utc ? std::nullopt : time->offset;
+    const auto offset = offset_of(*time, plan_.shape.offset_by_title, reading.cells);
+    if (offset && row.clock_told) {
+        row.instant = Instant{row.wall.time_since_epoch()} - offset->east;
+        const auto of_row = offset->utc ? offset_of_row(reading.cells) : offset;
+        row.offset = of_row && !of_row->utc ? std::optional{of_row->east} : std::nullopt;
     }
     return true;
+}
+
+// What a time says itself, else the title of its column, else a column of offsets.
+std::optional<WrittenOffset> RowReader::offset_of(const WrittenTime& time,
+                                                  std::optional<std::size_t> titled,
+                                                  const RowCells& cells) const {
+    if (time.offset) {
+        return WrittenOffset{*time.offset, time.utc};
+    }
+    return titled ? plan_.shape.columns[*titled].offset : offset_of_row(cells);
+}
+
+std::optional<WrittenOffset> RowReader::offset_of_row(const RowCells& cells) const {
+    return plan_.offset_column ? offset_in_cell(cells.text(*plan_.offset_column)) : std::nullopt;
 }
 
 // Meals at "dinner" are dinners.
@@ -340,6 +360,13 @@ void RowReader::find_end(Reading& reading) const {
     } else if (end->has_clock && reading.date) {
         const bool next_day = end->clock <= reading.time->clock;
         reading.row.end_wall = *reading.date + end->clock + std::chrono::hours{next_day ? 24 : 0};
+    }
+    // Beside a beginning that tells its own offset alone the zone says when a clock showed the end.
+    const bool titled = plan_.shape.columns[*column].offset.has_value();
+    const auto offset =
+        offset_of(*end, titled ? column : plan_.shape.offset_by_title, reading.cells);
+    if (offset && reading.row.instant && reading.row.end_wall) {
+        reading.row.end = Instant{reading.row.end_wall->time_since_epoch()} - offset->east;
     }
 }
 

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "intake/offset_text.hpp"
 #include "intake/read_row.hpp"
 
 #include <optional>
@@ -28,6 +29,10 @@ class RowReader {
     void find_glucose_columns(Reading& reading) const;
     bool bears_a_level(const Reading& reading, std::size_t column) const;
     bool place(Reading& reading) const;
+    std::optional<WrittenOffset> offset_of(const WrittenTime& time,
+                                           std::optional<std::size_t> titled,
+                                           const RowCells& cells) const;
+    std::optional<WrittenOffset> offset_of_row(const RowCells& cells) const;
     void settle_timeless(Reading& reading) const;
     void find_end(Reading& reading) const;
     void find_glucose(Reading& reading) const;

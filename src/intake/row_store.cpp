@@ -75,6 +75,7 @@ void RowStore::add(ReadRow row) {
     timed.at = row.instant.value_or(Instant{row.wall.time_since_epoch()});
     timed.glucose = row.glucose;
     timed.end_wall = row.end_wall;
+    timed.end = row.end;
     timed.first_entry = static_cast<std::uint32_t>(entries_.size());
     timed.entries = static_cast<std::uint32_t>(row.entries.size());
     if (row.glucose && row.glucose->hundredths > 0 && row.glucose->limit != Limit::none) {
@@ -117,6 +118,7 @@ bool RowStore::zone_is_asked_for(Intake& intake) {
     for (Timed& row : rows_) {
         if (row.told) {
             row.at += *first->offset;
+            row.end = row.end ? std::optional{*row.end + *first->offset} : std::nullopt;
         }
     }
     return false;
@@ -368,7 +370,8 @@ void RowStore::tell_entries_apart(Intake& intake) {
             if (row.end_wall &&
                 (entry.kind == DiaryKind::sleep || entry.kind == DiaryKind::movement)) {
                 entry.until = row.at + (*row.end_wall - row.wall);
-                const Instant by_clock = options_.zones.resolve(*row.end_wall).second;
+                const Instant by_clock =
+                    row.end.value_or(options_.zones.resolve(*row.end_wall).second);
                 entry.until = by_clock > row.at ? by_clock : *entry.until;
             } else if (entry.kind == DiaryKind::movement && entry.number_unit == "min" &&
                        entry.number) {

@@ -34,6 +34,7 @@ class RowStore {
         std::uint32_t first_entry;
         std::uint32_t entries;
         std::optional<WallTime> end_wall;
+        std::optional<Instant> end;
         Fate fate = Fate::stored;
     };
 

@@ -103,6 +103,7 @@ class Shaper {
             column.unit = meaning.unit;
             column.minutes_per_unit = meaning.minutes_per_unit;
             column.exchanges = meaning.exchanges;
+            column.offset = meaning.offset;
             column.by_title = meaning.role != Role::ignored;
         }
     }
@@ -123,8 +124,13 @@ class Shaper {
                 column.by_title = true;
                 continue;
             }
-            if (column.role == Role::time || column.role == Role::date ||
-                column.role == Role::clock) {
+            if (column.role == Role::offset || offsets_stand_in(c)) {
+                const bool time = content.mostly(Content::time) || content.mostly(Content::date);
+                column.role = content.filled == 0 ? Role::ignored
+                              : time              ? *time_role(content)
+                                                  : Role::offset;
+            } else if (column.role == Role::time || column.role == Role::date ||
+                       column.role == Role::clock) {
                 const bool clock =
                     rough_clock(content) || (column.role != Role::date && clocks_by_their_title(c));
                 column.role = time_role(content).value_or(clock ? Role::clock : Role::ignored);
@@ -201,6 +207,22 @@ class Shaper {
         return 2 * (sharp + content.loose_clocks) > content.filled;
     }
 
+    // Whatever the title: nothing else is written so.
+    bool offsets_stand_in(std::size_t c) const {
+        std::size_t filled = 0;
+        std::size_t offsets = 0;
+        for (std::size_t i = data_; i < sample_.size(); ++i) {
+            const std::string_view cell = c < sample_[i].cells.size() ? sample_[i].cells[c] : "";
+            const bool spelled = cell.starts_with('+') || cell.starts_with('-') ||
+                                 cell.starts_with("UTC") || cell.starts_with("GMT");
+            filled += cell.empty() ? 0U : 1U;
+            offsets += spelled && cell.find(':') != std::string_view::npos && offset_in_cell(cell)
+                           ? 1U
+                           : 0U;
+        }
+        return filled > 0 && 10 * offsets >= 9 * filled;
+    }
+
     // Nearly all of it: numbers that count something pass sixty.
     bool clocks_by_their_title(std::size_t c) const {
         std::size_t filled = 0;
@@ -260,9 +282,24 @@ class Shaper {
             }
         }
         shape_.has_time = !times.empty() || shape_.first(Role::date).has_value();
+        for (const Role role : {Role::time, Role::clock, Role::date}) {
+            const auto column = shape_.first(role);
+            if (column && shape_.columns[*column].offset && !shape_.offset_by_title) {
+                shape_.offset_by_title = column;
+            }
+        }
     }
 
-    int rank(std::size_t column) const { return shape_.columns[column].by_title ? 0 : 1; }
+    // The client's own clock before the same times in UTC.
+    int rank(std::size_t column) const {
+        const bool local = std::ranges::any_of(shape_.columns, [](const ColumnGuess& other) {
+            const std::string title = lower_case(other.title);
+            return other.role == Role::time && (title.find("local") != std::string::npos ||
+                                                title.find("lokal") != std::string::npos);
+        });
+        const ColumnGuess& of = shape_.columns[column];
+        return (of.by_title ? 0 : 1) + (local && of.offset ? 2 : 0);
+    }
 
     void settle_glucose() {
         // A value column beside a kind column is what the kind says.

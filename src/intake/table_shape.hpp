@@ -17,8 +17,9 @@ struct ColumnGuess {
     std::optional<GlucoseUnit> unit;
     double minutes_per_unit = 1;
     bool exchanges = false;
-    bool by_title = false;          ///< else by content
-    bool unread_clock = false;      ///< titled as times of day, and most of it is none
+    std::optional<WrittenOffset> offset;  ///< of its times, as the title says
+    bool by_title = false;                ///< else by content
+    bool unread_clock = false;            ///< titled as times of day, and most of it is none
     bool numbers_untitled = false;  ///< ignored though numbers stand in it: no title says of what
 };
 
@@ -42,6 +43,7 @@ struct TableShape {
     /// Where no title says which column is glucose: two or more that could be, the first of them
     /// taken until it is asked.
     std::vector<std::size_t> may_be_glucose;
+    std::optional<std::size_t> offset_by_title;  ///< the column whose title says that of all times
     bool unit_by_column = false;  ///< titles of glucose columns name two units: each has its own
     bool has_time = false;
     bool has_glucose = false;

@@ -39,13 +39,14 @@ struct PlacedTime {
     enum class Kind : std::uint8_t {
         unique,
         by_order,  ///< in the repeated hour, told apart by the order of the file
-        alone,     ///< in the repeated hour with nothing to tell: the first showing
+        alone,     ///< in the repeated hour with nothing that tells: the first showing
         skipped    ///< never shown: no moment
     } kind = Kind::unique;
 };
 
-/// Places wall times in the order of the file (ascending or descending by what most steps do).
-/// In a repeated hour the first showing is taken until times run backwards, then the second.
+/// Places wall times by the zones. Rows of a repeated hour that follow one another are parted into
+/// its two showings by their order (`second_showing_from`), forward or backward as the file runs
+/// there; where the rows about them run to and fro, or nothing tells, all are of the first.
 std::vector<PlacedTime> placed(std::span<const WallTime> walls, const ZoneHistory& zones);
 
 /// Whether a device slept through a clock change within these times: a regular grid that runs

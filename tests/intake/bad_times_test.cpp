@@ -61,6 +61,14 @@ TEST(BadInput, row_31_dates_that_fit_both_orders_are_asked_about) {
     EXPECT_EQ(read(text, day).readings.size(), 8U);
 }
 
+TEST(BadInput, row_31_the_question_quotes_the_first_date_that_is_open) {
+    const Intake intake = read(
+        "time,glucose mg/dL\n2026-03-02 08:00,100\n2 March 2026 08:15,104\n"
+        "02.03.2026 08:30,110\n02.03.2026 08:45,111\n");
+    ASSERT_TRUE(asks(intake, "date_order"));
+    EXPECT_THAT(intake.questions.front().sentence, HasSubstr("'02.03.2026 08:30' (line 4)"));
+}
+
 TEST(BadInput, row_31_a_number_above_twelve_decides) {
     const Intake intake = read(
         "time,glucose mg/dL\n12/03/2026 08:00,120\n13/03/2026 08:00,121\n14/03/2026 08:00,122\n");
