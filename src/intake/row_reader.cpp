@@ -271,7 +271,8 @@ bool RowReader::place(Reading& reading) const {
 
 // Meals at "dinner" are dinners.
 void RowReader::set_slot(Reading& reading) {
-    for (DiaryEntry& entry : reading.row.entries) {
+    for (RowEntry& told : reading.row.entries) {
+        DiaryEntry& entry = told.what;
         if (entry.kind == DiaryKind::meal && !entry.slot && !reading.slot.empty()) {
             entry.slot = std::string(reading.slot);
         }
@@ -402,6 +403,11 @@ void RowReader::conclude(Reading& reading) const {
     } else if (reading.no_level) {
         row.remarks.clear();
         row.note = reading.no_level;
+    } else if (row.end_wall) {
+        row.remarks.clear();
+        settle(row, Fate::rejected, row.time_column, "no_value",
+               "a stretch of time and nothing that says of what",
+               "what was done, or that it was sleep");
     } else {
         row.remarks.clear();
         settle(row, Fate::rejected,

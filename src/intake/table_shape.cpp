@@ -5,6 +5,7 @@
 #include "intake/likeliest_glucose.hpp"
 #include "intake/plain_text.hpp"
 #include "intake/serial_columns.hpp"
+#include "intake/sleep_title.hpp"
 #include "intake/table_outline.hpp"
 #include "intake/titled_clock.hpp"
 
@@ -103,6 +104,7 @@ class Shaper {
             column.unit = meaning.unit;
             column.minutes_per_unit = meaning.minutes_per_unit;
             column.exchanges = meaning.exchanges;
+            column.of_sleep = names_sleep(titles[c]);
             column.by_title = meaning.role != Role::ignored;
         }
     }

@@ -17,6 +17,7 @@ struct ColumnGuess {
     std::optional<GlucoseUnit> unit;
     double minutes_per_unit = 1;
     bool exchanges = false;
+    bool of_sleep = false;          ///< its title says so
     bool by_title = false;          ///< else by content
     bool unread_clock = false;      ///< titled as times of day, and most of it is none
     bool numbers_untitled = false;  ///< ignored though numbers stand in it: no title says of what
