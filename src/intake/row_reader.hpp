@@ -28,6 +28,7 @@ class RowReader {
     void find_glucose_columns(Reading& reading) const;
     bool bears_a_level(const Reading& reading, std::size_t column) const;
     bool place(Reading& reading) const;
+    static bool is_footer(const Reading& reading);
     void settle_timeless(Reading& reading) const;
     void find_end(Reading& reading) const;
     void find_glucose(Reading& reading) const;
