@@ -88,6 +88,7 @@ class EntryBuilder {
         }
         untold_night();
         give_end();
+        keep_unread_value();
     }
 
   private:
@@ -407,6 +408,15 @@ class EntryBuilder {
         const auto column = cells_.filled_of(Role::end_time);
         if (column && !given) {
             row_.unread.push_back(*column);
+        }
+    }
+
+    // A value of which no kind says what it is of.
+    void keep_unread_value() {
+        for (const std::size_t c : plan_.shape.all(Role::value)) {
+            if (cells_.filled(c) && !plan_.shape.first(Role::kind)) {
+                row_.unread.push_back(c);
+            }
         }
     }
 
