@@ -10,6 +10,7 @@
 #include "intake/row_store.hpp"
 #include "intake/table_outline.hpp"
 #include "intake/table_shape.hpp"
+#include "intake/unread_columns.hpp"
 #include "intake/unread_words.hpp"
 #include "intake/wall_order.hpp"
 #include "intake/workbook_sheets.hpp"
@@ -181,9 +182,9 @@ void keep_sample(Intake& intake, const ReadRow& row) {
                             ? "HIGH"
                             : fmt::format("{} {}", level, name_of(row.glucose->unit)));
     }
-    for (const DiaryEntry& entry : row.entries) {
-        cells.push_back(std::string(name_of(entry.kind)) +
-                        (entry.text.empty() ? "" : ": " + entry.text));
+    for (const RowEntry& entry : row.entries) {
+        cells.push_back(std::string(name_of(entry.what.kind)) +
+                        (entry.what.text.empty() ? "" : ": " + entry.what.text));
     }
     intake.sample.push_back(std::move(cells));
 }
@@ -193,15 +194,18 @@ void read_rows(RowSource& source, const ReadingPlan& plan, const IntakeOptions& 
     RowReader reader(plan);
     RowStore store(options, plan.sensors_certain);
     RowSensor sensor(plan.sensor_column);
+    UnreadColumns unread;
     source.rewind();
     Row row;
     while (source.next(row)) {
         ReadRow read = reader.read(row);
         read.sensor = sensor.of(row);
+        unread.see(read);
         keep_sample(intake, read);
         store.add(std::move(read));
     }
     store.settle(intake);
+    unread.tell(plan.shape, intake.ledger);
 }
 
 // What each row's clock showed.

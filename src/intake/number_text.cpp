@@ -243,6 +243,13 @@ std::optional<GlucoseUnit> unit_named(std::string_view text) {
     return std::nullopt;
 }
 
+bool is_unit_alone(std::string_view text) {
+    std::string word = squeezed(text);
+    std::erase_if(word, [](char c) { return c == '(' || c == ')' || c == '[' || c == ']'; });
+    constexpr std::array units{"mg/dl", "mgdl", "mg/100ml", "mg%", "mmol/l", "mmoll", "mmol"};
+    return one_of(word, units);
+}
+
 GlucoseCell written_glucose(std::string_view text, char decimal_mark) {
     if (text.empty() || is_separator(text)) {
         return {std::nullopt, NoGlucose::empty};

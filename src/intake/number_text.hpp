@@ -52,4 +52,7 @@ GlucoseCell written_glucose(std::string_view plain_text, char decimal_mark);
 /// The unit a piece of text names: "mg / dl", "mmol/l", "mg_dl"; empty if none.
 std::optional<GlucoseUnit> unit_named(std::string_view text);
 
+/// Whether a text names a unit of glucose and nothing else: "mg/dL", "(mmol/l)".
+bool is_unit_alone(std::string_view text);
+
 }  // namespace tracewright

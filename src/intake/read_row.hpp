@@ -41,6 +41,12 @@ struct RowGlucose {
     std::uint32_t column = 0;
 };
 
+/// What one row tells of one thing, and when that was where it was not at the row's own time.
+struct RowEntry {
+    DiaryEntry what;              ///< times not yet set
+    std::optional<WallTime> end;  ///< where the row tells it of this entry
+};
+
 /// One row with its meaning, its time still as written.
 struct ReadRow {
     /// What became of it so far: to be placed in time, or settled by `note`.
@@ -55,7 +61,8 @@ struct ReadRow {
     std::uint32_t time_column = 0;
     std::uint32_t sensor = 0;  ///< which of the file's, as they come in it
     std::optional<RowGlucose> glucose;
-    std::vector<DiaryEntry> entries;  ///< times not yet set
+    std::vector<RowEntry> entries;
+    std::vector<std::size_t> unread;  ///< columns that say something here and were not read
     std::optional<RowNote> note;   ///< fate of a settled row; `code` empty: counted without a note
     std::vector<RowNote> remarks;  ///< warnings on a row that is read
 };

@@ -3,6 +3,7 @@
 #include "diary/finger_prick.hpp"
 #include "diary/formula_mark.hpp"
 #include "intake/plain_text.hpp"
+#include "intake/sleep_title.hpp"
 
 #include <algorithm>
 #include <array>
@@ -19,6 +20,14 @@ constexpr std::array not_described_words{"data not available", "not recorded", "
 bool is_empty_word(std::string_view text) {
     const std::string word = lower_case(text);
     return std::find(empty_words.begin(), empty_words.end(), word) != empty_words.end();
+}
+
+// Two to sixteen hours, the middle of them from 23:00 to 07:00. Ours, no source.
+bool like_a_night(WallTime from, WallTime to) {
+    using namespace std::chrono_literals;
+    const auto middle = from + (to - from) / 2;
+    const auto clock = middle - std::chrono::floor<std::chrono::days>(middle);
+    return to - from >= 2h && to - from <= 16h && (clock >= 23h || clock <= 7h);
 }
 
 // "45", "45 g", "~45", "40-50": a number with how sure it is. Empty if it is no amount.
@@ -77,6 +86,9 @@ class EntryBuilder {
         if (!used_notes_) {
             texts(Role::note, DiaryKind::note);
         }
+        untold_night();
+        give_end();
+        keep_unread_value();
     }
 
   private:
@@ -117,7 +129,7 @@ class EntryBuilder {
     const ColumnGuess& column(std::size_t c) const { return plan_.shape.columns[c]; }
 
     DiaryEntry& add(DiaryKind kind) {
-        DiaryEntry& entry = row_.entries.emplace_back();
+        DiaryEntry& entry = row_.entries.emplace_back().what;
         entry.kind = kind;
         return entry;
     }
@@ -172,6 +184,9 @@ class EntryBuilder {
         auto value = cells_.filled_of(Role::value);
         if (!value && entry.kind == DiaryKind::finger_prick) {
             value = cells_.filled_of(Role::glucose);
+        }
+        if (entry.kind == DiaryKind::movement && entry.text.empty()) {
+            entry.text = kept_text(*cells_.filled_of(Role::kind));
         }
         if (entry.kind == DiaryKind::meal) {
             entry.not_described = entry.text.empty() || says_not_described(entry.text);
@@ -302,12 +317,15 @@ class EntryBuilder {
         const auto text = cells_.filled_of(Role::movement_text);
         const auto steps = cells_.filled_of(Role::steps);
         const auto minutes = cells_.filled_of(Role::minutes);
-        const bool sleeps = cells_.filled_of(Role::end_time).has_value();
-        if ((!text && !steps && !minutes) || sleeps) {
+        if ((!text && !steps && !minutes) || is_sleep()) {
             return;
         }
-        DiaryEntry& entry = add(DiaryKind::movement);
-        entry.text = all_texts(Role::movement_text);
+        const auto by_kind = std::ranges::find_if(row_.entries, [](const RowEntry& told) {
+            return told.what.kind == DiaryKind::movement && !told.what.number;
+        });
+        DiaryEntry& entry =
+            by_kind == row_.entries.end() ? add(DiaryKind::movement) : by_kind->what;
+        join(entry.text, all_texts(Role::movement_text));
         if (minutes) {
             const auto found = written_number(cells_.text(*minutes), plan_.decimal_mark);
             if (found) {
@@ -326,11 +344,26 @@ class EntryBuilder {
         }
     }
 
+    // The span of the row is sleep by its titles, or because a cell says so.
+    bool is_sleep() const {
+        if (!row_.end_wall) {
+            return false;
+        }
+        const bool titled = std::ranges::any_of(plan_.shape.columns, [](const ColumnGuess& guess) {
+            return guess.of_sleep && (guess.role == Role::time || guess.role == Role::clock ||
+                                      guess.role == Role::end_time);
+        });
+        return titled || has(DiaryKind::sleep) || cells_.filled_of(Role::sleep_hours) ||
+               std::ranges::any_of(plan_.shape.all(Role::movement_text),
+                                   [&](std::size_t c) { return says_sleep(cells_.text(c)); });
+    }
+
     void sleep() {
         const auto hours = cells_.filled_of(Role::sleep_hours);
-        if (row_.end_wall) {
-            DiaryEntry& entry = add(DiaryKind::sleep);
-            entry.text = all_texts(Role::sleep_hours);
+        if (is_sleep()) {
+            if (!has(DiaryKind::sleep)) {
+                add(DiaryKind::sleep).text = all_texts(Role::sleep_hours);
+            }
             return;
         }
         if (hours) {
@@ -342,6 +375,47 @@ class EntryBuilder {
                 entry.number_unit = "h";
             } else {
                 entry.text = kept_text(*hours);
+            }
+        }
+    }
+
+    bool has(DiaryKind kind) const {
+        return std::ranges::any_of(row_.entries,
+                                   [&](const RowEntry& told) { return told.what.kind == kind; });
+    }
+
+    // A span that nothing in its row says anything of, by night, is sleep; a note may stand beside.
+    void untold_night() {
+        const bool told =
+            row_.glucose || std::ranges::any_of(row_.entries, [](const RowEntry& one) {
+                return one.what.kind != DiaryKind::note;
+            });
+        if (row_.end_wall && !told && like_a_night(row_.wall, *row_.end_wall)) {
+            add(DiaryKind::sleep);
+        }
+    }
+
+    // The end of the span is that of what was done or slept in it; where nothing was, it is lost.
+    void give_end() {
+        bool given = false;
+        for (RowEntry& told : row_.entries) {
+            const DiaryKind kind = told.what.kind;
+            if (row_.end_wall && (kind == DiaryKind::sleep || kind == DiaryKind::movement)) {
+                told.end = row_.end_wall;
+                given = true;
+            }
+        }
+        const auto column = cells_.filled_of(Role::end_time);
+        if (column && !given) {
+            row_.unread.push_back(*column);
+        }
+    }
+
+    // A value of which no kind says what it is of.
+    void keep_unread_value() {
+        for (const std::size_t c : plan_.shape.all(Role::value)) {
+            if (cells_.filled(c) && !plan_.shape.first(Role::kind)) {
+                row_.unread.push_back(c);
             }
         }
     }
@@ -386,7 +460,7 @@ class EntryBuilder {
         if (!dose) {
             return;
         }
-        DiaryEntry& entry = any ? row_.entries.back() : add(DiaryKind::medicine);
+        DiaryEntry& entry = any ? row_.entries.back().what : add(DiaryKind::medicine);
         if (const auto found = written_number(cells_.text(*dose), plan_.decimal_mark)) {
             entry.number = found->value();
             entry.number_unit = found->tail;

@@ -1,5 +1,6 @@
 #include "intake/row_reader.hpp"
 
+#include "intake/footer_words.hpp"
 #include "intake/loose_clock.hpp"
 #include "intake/plain_text.hpp"
 #include "intake/row_cells.hpp"
@@ -306,7 +307,8 @@ std::optional<WrittenOffset> RowReader::offset_of_row(const RowCells& cells) con
 
 // Meals at "dinner" are dinners.
 void RowReader::set_slot(Reading& reading) {
-    for (DiaryEntry& entry : reading.row.entries) {
+    for (RowEntry& told : reading.row.entries) {
+        DiaryEntry& entry = told.what;
         if (entry.kind == DiaryKind::meal && !entry.slot && !reading.slot.empty()) {
             entry.slot = std::string(reading.slot);
         }
@@ -320,7 +322,18 @@ bool RowReader::holds_an_item(const Reading& reading) const {
     return !scratch.entries.empty();
 }
 
-// A footer or a title row repeated has no time and no value either.
+// "Average,120": what sums the rows up stands where a row begins with its time.
+bool RowReader::is_footer(const Reading& reading) {
+    const RowCells& cells = reading.cells;
+    for (std::size_t c = 0; c < reading.time_column; ++c) {
+        if (cells.filled(c)) {
+            return false;
+        }
+    }
+    return sums_up(cells.text(reading.time_column));
+}
+
+// A footer or a title row repeated has no time, and no value either unless it sums up.
 void RowReader::settle_timeless(Reading& reading) const {
     const RowCells& cells = reading.cells;
     const std::size_t column = reading.time_column;
@@ -336,7 +349,7 @@ void RowReader::settle_timeless(Reading& reading) const {
     const bool looks_like_time =
         reading.time.has_value() ||
         (cells.filled(column) && cells.text(column).find_first_of("0123456789") == 0);
-    if (repeated_title || (!any_value && sparse && !looks_like_time)) {
+    if (repeated_title || is_footer(reading) || (!any_value && sparse && !looks_like_time)) {
         settle(reading.row, Fate::not_data, 0, {}, {}, {});
     } else if (!cells.filled(column)) {
         settle(reading.row, Fate::rejected, cells.at(column), "time_missing", "no time",
@@ -439,6 +452,7 @@ std::optional<GlucoseUnit> RowReader::unit_of(const Reading& reading, std::size_
 void RowReader::conclude(Reading& reading) const {
     ReadRow& row = reading.row;
     const auto& columns = reading.glucose_columns;
+    const bool lonely = reading.cells.filled_cells() <= 1;
     if (row.glucose && !row.clock_told) {  // a reading belongs to a moment
         row.remarks.clear();
         const bool of_clock = plan_.shape.first(Role::clock) == reading.time_column;
@@ -454,11 +468,17 @@ void RowReader::conclude(Reading& reading) const {
     } else if (reading.no_level) {
         row.remarks.clear();
         row.note = reading.no_level;
+    } else if (row.end_wall) {
+        row.remarks.clear();
+        settle(row, Fate::rejected, row.time_column, "no_value",
+               "a stretch of time and nothing that says of what",
+               "what was done, or that it was sleep");
     } else {
         row.remarks.clear();
         settle(row, Fate::rejected,
                columns.empty() ? row.time_column : reading.cells.at(columns.front()), "no_value",
-               "no value beside the time",
+               lonely ? "no value beside the time"
+                      : "nothing beside the time in a column that is read",
                columns.empty() ? "a diary item" : "a glucose value or a diary item");
     }
 }

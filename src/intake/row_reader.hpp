@@ -33,6 +33,7 @@ class RowReader {
                                            std::optional<std::size_t> titled,
                                            const RowCells& cells) const;
     std::optional<WrittenOffset> offset_of_row(const RowCells& cells) const;
+    static bool is_footer(const Reading& reading);
     void settle_timeless(Reading& reading) const;
     void find_end(Reading& reading) const;
     void find_glucose(Reading& reading) const;

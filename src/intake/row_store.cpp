@@ -74,7 +74,6 @@ void RowStore::add(ReadRow row) {
     timed.clock_told = row.clock_told;
     timed.at = row.instant.value_or(Instant{row.wall.time_since_epoch()});
     timed.glucose = row.glucose;
-    timed.end_wall = row.end_wall;
     timed.end = row.end;
     timed.first_entry = static_cast<std::uint32_t>(entries_.size());
     timed.entries = static_cast<std::uint32_t>(row.entries.size());
@@ -331,6 +330,25 @@ void RowStore::tell_readings_apart(Intake& intake) {
     intake.other_sensors = std::move(sensors);
 }
 
+void RowStore::place_entry(const Timed& row, RowEntry& told) const {
+    DiaryEntry& entry = told.what;
+    entry.at = row.at;
+    entry.written = row.told ? options_.zones.wall_time(row.at) : row.wall;
+    entry.time_uncertain = row.uncertain || (!row.clock_told && entry.kind != DiaryKind::lab);
+    if (told.end) {
+        const Instant by_clock = row.end.value_or(options_.zones.resolve(*told.end).second);
+        entry.until = by_clock > row.at ? by_clock : row.at + (*told.end - row.wall);
+    } else if (entry.kind == DiaryKind::movement && entry.number_unit == "min" && entry.number) {
+        entry.until = row.at + seconds{std::llround(*entry.number * 60)};
+    } else if (entry.kind == DiaryKind::sleep && entry.number_unit == "h" && entry.number) {
+        // Hours slept are written in the morning after: the night ends here.
+        const auto morning = std::chrono::floor<std::chrono::days>(row.wall) + usual_rising;
+        entry.until = row.clock_told ? row.at : options_.zones.resolve(morning).first;
+        entry.at = *entry.until - seconds{std::llround(*entry.number * 3600)};
+        entry.time_uncertain = true;
+    }
+}
+
 void RowStore::tell_entries_apart(Intake& intake) {
     // All that an entry says: of two that differ in anything neither is the other again.
     const auto key = [](const DiaryEntry& e) {
@@ -360,29 +378,10 @@ void RowStore::tell_entries_apart(Intake& intake) {
         }
         bool any_new = false;
         for (std::uint32_t k = 0; k < row.entries; ++k) {
-            DiaryEntry& entry = entries_[row.first_entry + k];
-            entry.at = row.at;
-            entry.written = row.told ? options_.zones.wall_time(row.at) : row.wall;
-            entry.time_uncertain =
-                row.uncertain || (!row.clock_told && entry.kind != DiaryKind::lab);
+            DiaryEntry& entry = entries_[row.first_entry + k].what;
+            place_entry(row, entries_[row.first_entry + k]);
             entry.source = intake.file;
             entry.source_line = static_cast<int>(row.line);
-            if (row.end_wall &&
-                (entry.kind == DiaryKind::sleep || entry.kind == DiaryKind::movement)) {
-                entry.until = row.at + (*row.end_wall - row.wall);
-                const Instant by_clock =
-                    row.end.value_or(options_.zones.resolve(*row.end_wall).second);
-                entry.until = by_clock > row.at ? by_clock : *entry.until;
-            } else if (entry.kind == DiaryKind::movement && entry.number_unit == "min" &&
-                       entry.number) {
-                entry.until = row.at + seconds{std::llround(*entry.number * 60)};
-            } else if (entry.kind == DiaryKind::sleep && entry.number_unit == "h" && entry.number) {
-                // Hours slept are written in the morning after: the night ends here.
-                const auto morning = std::chrono::floor<std::chrono::days>(row.wall) + usual_rising;
-                entry.until = row.clock_told ? row.at : options_.zones.resolve(morning).first;
-                entry.at = *entry.until - seconds{std::llround(*entry.number * 3600)};
-                entry.time_uncertain = true;
-            }
             if (seen.emplace(key(entry), true).second) {
                 any_new = true;
                 intake.diary.push_back(entry);

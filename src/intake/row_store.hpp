@@ -33,8 +33,7 @@ class RowStore {
         std::optional<RowGlucose> glucose;
         std::uint32_t first_entry;
         std::uint32_t entries;
-        std::optional<WallTime> end_wall;
-        std::optional<Instant> end;
+        std::optional<Instant> end;  ///< where the row tells its distance from UTC
         Fate fate = Fate::stored;
     };
 
@@ -48,13 +47,14 @@ class RowStore {
     void join_devices();
     std::vector<Reading> readings_of(std::uint32_t sensor, Intake& intake);
     void tell_readings_apart(Intake& intake);
+    void place_entry(const Timed& row, RowEntry& told) const;
     void tell_entries_apart(Intake& intake);
     void count_fates();
 
     const IntakeOptions& options_;
     bool sensors_certain_;
     std::vector<Timed> rows_;
-    Diary entries_;
+    std::vector<RowEntry> entries_;
     Ledger ledger_;
     std::uint32_t sensors_ = 1;
     std::optional<std::int64_t> low_limit_;  // written in the file itself, in hundredths

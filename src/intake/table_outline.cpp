@@ -123,6 +123,22 @@ bool units_row(const SampleRow& row) {
     return any;
 }
 
+// Words that say of each column how it is written ("text", "local"), the unit of glucose among
+// them, right below the titles: a row of units that names more than units.
+bool units_below(const SampleRow& titles, const SampleRow& row, const SourceFacts& facts) {
+    if (!header_like(titles, facts) || !header_like(row, facts)) {
+        return false;
+    }
+    const std::size_t both = std::min(titles.cells.size(), row.cells.size());
+    for (std::size_t c = 0; c < both; ++c) {
+        const Role role = title_meaning(titles.cells[c]).role;
+        if (is_unit_alone(row.cells[c]) && (role == Role::glucose || role == Role::finger_prick)) {
+            return true;
+        }
+    }
+    return false;
+}
+
 }  // namespace
 
 TableOutline outline_of(const std::vector<SampleRow>& sample, const SourceFacts& facts,
@@ -141,8 +157,9 @@ TableOutline outline_of(const std::vector<SampleRow>& sample, const SourceFacts&
             if (row_content(sample[i], facts).filled == 0) {
                 continue;
             }
-            const bool units = units_row(sample[i]);
-            if (units && i > 0) {
+            const bool units =
+                i > 0 && (units_row(sample[i]) || units_below(sample[i - 1], sample[i], facts));
+            if (units) {
                 outline.units = i;
                 continue;
             }

@@ -3,8 +3,10 @@
 #include "intake/cell_content.hpp"
 #include "intake/cut_decimals.hpp"
 #include "intake/likeliest_glucose.hpp"
+#include "intake/number_text.hpp"
 #include "intake/plain_text.hpp"
 #include "intake/serial_columns.hpp"
+#include "intake/sleep_title.hpp"
 #include "intake/table_outline.hpp"
 #include "intake/titled_clock.hpp"
 
@@ -104,6 +106,7 @@ class Shaper {
             column.minutes_per_unit = meaning.minutes_per_unit;
             column.exchanges = meaning.exchanges;
             column.offset = meaning.offset;
+            column.of_sleep = names_sleep(titles[c]);
             column.by_title = meaning.role != Role::ignored;
         }
     }
@@ -321,14 +324,63 @@ class Shaper {
                 return column.by_title && column.role >= Role::meal_text &&
                        column.role <= Role::note;
             });
-        if (!diary_by_title) {
+        if (diary_by_title) {
+            glucose_beside_a_diary();
+        } else {
             glucose_by_content();
         }
     }
 
+    // Numbers beside a diary may be part of it: only a column that says it is glucose is taken.
+    void glucose_beside_a_diary() {
+        std::vector<std::size_t> by_unit;
+        for (const std::size_t c : shape_.all(Role::ignored)) {
+            if (is_unit_alone(shape_.columns[c].title) && !contents_[c].numbers.empty()) {
+                by_unit.push_back(c);
+            }
+        }
+        std::vector<std::size_t> likeliest = likeliest_glucose(shape_.columns, contents_);
+        std::erase_if(likeliest, [&](std::size_t c) { return !says_glucose_beside_a_diary(c); });
+        take_glucose(by_unit.empty() ? likeliest : by_unit);
+    }
+
+    bool says_glucose_beside_a_diary(std::size_t c) const {
+        return contents_[c].counts.contains(Content::limit_word) ||
+               (shape_.columns[c].role == Role::value && !goes_with_words(c));
+    }
+
+    // Most of its numbers stand beside words of the diary, whose amounts they may be.
+    bool goes_with_words(std::size_t c) const {
+        std::size_t filled = 0;
+        std::size_t beside = 0;
+        for (std::size_t i = data_; i < sample_.size(); ++i) {
+            const auto& cells = sample_[i].cells;
+            if (c >= cells.size() || cells[c].empty()) {
+                continue;
+            }
+            ++filled;
+            beside += says_words(cells) ? 1U : 0U;
+        }
+        return 2 * beside > filled;
+    }
+
+    bool says_words(const std::vector<std::string>& cells) const {
+        for (std::size_t c = 0; c < cells.size() && c < shape_.columns.size(); ++c) {
+            const Role role = shape_.columns[c].role;
+            const bool of_amounts = role >= Role::carbohydrate && role <= Role::energy;
+            if (role >= Role::meal_text && role <= Role::note && !of_amounts &&
+                role != Role::minutes && role != Role::steps && role != Role::sleep_hours &&
+                !cells[c].empty()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     // The column that says most for itself; those that say as much are kept to be asked about.
-    void glucose_by_content() {
-        const std::vector<std::size_t> likeliest = likeliest_glucose(shape_.columns, contents_);
+    void glucose_by_content() { take_glucose(likeliest_glucose(shape_.columns, contents_)); }
+
+    void take_glucose(const std::vector<std::size_t>& likeliest) {
         if (!likeliest.empty()) {
             shape_.columns[likeliest.front()].role = Role::glucose;
         }

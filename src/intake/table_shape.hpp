@@ -18,6 +18,7 @@ struct ColumnGuess {
     double minutes_per_unit = 1;
     bool exchanges = false;
     std::optional<WrittenOffset> offset;  ///< of its times, as the title says
+    bool of_sleep = false;                ///< its title says so
     bool by_title = false;                ///< else by content
     bool unread_clock = false;            ///< titled as times of day, and most of it is none
     bool numbers_untitled = false;  ///< ignored though numbers stand in it: no title says of what

@@ -134,6 +134,44 @@ TEST(GlucoseColumn, is_taken_where_one_says_more_for_itself) {
     EXPECT_EQ(read(numbered).readings.at(0).hundredths(), 19000);
 }
 
+TEST(GlucoseColumn, beside_a_diary_is_the_one_that_says_it_is) {
+    for (const char* titles : {"time,mg/dL,note", "time,(mg/dL),meal", "time,value,note"}) {
+        const Intake intake = read(rows(titles, {"%,120,", "%,121,after tea", "%,122,"}));
+        EXPECT_EQ(intake.readings.size(), 12U) << titles;
+        EXPECT_EQ(intake.diary.size(), 4U) << titles;
+    }
+    EXPECT_EQ(read(rows("time,Wert,carbs", {"%,120,30", "%,121,40"})).readings.size(), 12U);
+    EXPECT_EQ(read(rows("time,reading,note", {"%,62,", "%,64,", "%,LOW,"})).readings.size(), 12U);
+    EXPECT_EQ(read(rows("time,mmol/L,note", {"%,5.6,", "%,5.8,tea"}, 2)).unit,
+              GlucoseUnit::mmol_per_l);
+    EXPECT_TRUE(
+        asks(read(rows("time,mg/dL,mmol/L,note", {"%,108,6.0,", "%,126,7.0,"})), "glucose_column"));
+}
+
+TEST(GlucoseColumn, beside_words_of_a_diary_a_value_may_be_theirs_and_is_told_as_not_read) {
+    const Intake intake = read(rows("time,exercise,value", {"%,walk,45", "%,cycling,60"}));
+    EXPECT_TRUE(intake.readings.empty());
+    EXPECT_EQ(intake.diary.size(), 12U);
+    EXPECT_THAT(note(intake, "column_not_read").found, HasSubstr("column 3 ('value') in 12 rows"));
+    EXPECT_TRUE(read(rows("time,note,LDL mg/dL", {"%,fasting,120", "%,,130"})).readings.empty());
+    // What stands beside the time is no "no value".
+    EXPECT_THAT(note(read(rows("time,reading,note", {"%,62,", "%,64,tea"})), "no_value").found,
+                HasSubstr("in a column that is read"));
+}
+
+TEST(Titles, bear_their_unit_on_the_line_below_among_other_words) {
+    for (const char* below : {"yyyy-mm-dd hh:mm,mg/dL,text", "datetime,mg/dL,string",
+                              "(local),(mg/dL),-", "local,mg/dL,"}) {
+        const Intake intake =
+            read(rows("Time,Glucose,Note\n" + std::string(below), {"%,120,", "%,121,tea"}));
+        EXPECT_EQ(intake.readings.size(), 12U) << below;
+        EXPECT_EQ(intake.diary.size(), 6U) << below;
+        EXPECT_EQ(intake.columns.at(1).title, "Glucose") << below;
+        EXPECT_EQ(intake.columns.at(1).unit, "mg/dL") << below;
+        EXPECT_EQ(count(intake, Fate::not_data), 2U) << below;
+    }
+}
+
 TEST(Persons, a_column_that_names_two_persons_is_asked_about_whatever_its_title) {
     for (const char* title : {"ID", "Id", "Name", "Nachname", "Vorname", "Patient", "PatientID",
                               "Client", "Patient ID", "Full name", "Benutzer", "Surname"}) {
