@@ -293,6 +293,31 @@ TEST(ClientMessage, a_level_with_a_decimal_is_mmol_whatever_the_client_uses) {
               "ask");
 }
 
+// How long an illness has lasted stays with its words, for the ladder reads them there.
+TEST(ClientMessage, an_illness_keeps_since_when_and_how_long) {
+    const struct {
+        const char* text;
+        const char* read;
+    } rows[] = {
+        {"vomiting for 10 hours", "12:00? illness 'vomiting for 10 hours'"},
+        {"14:00 loose stools for two days", "14:00 illness 'loose stools for two days'"},
+        {"14:00 had the runs all day", "14:00 illness 'the runs all day'"},
+        {"diarrhoea", "12:00? illness 'diarrhoea'"},
+        {"no more diarrhoea", "12:00? note 'no more diarrhoea'"},
+        {"no loose stools any more", "12:00? note 'no loose stools any more'"},
+        {"vomiting since yesterday", "12:00? illness 'vomiting since yesterday'"},
+        {"since yesterday flu and fever", "12:00? illness 'since yesterday flu and fever'"},
+        {"ill since Monday", "12:00? illness 'ill since Monday'"},
+        {"14:00 vomiting since 3 am", "14:00 illness 'vomiting since 3 am'"},
+        {"vomiting since last night", "12:00? illness 'vomiting since last night'"},
+        {"sensor off since 8:10", "08:10 sensor 'sensor off since'"},
+        {"vomited yesterday at 14:00", "-1 14:00 illness 'vomited'"},
+    };
+    for (const auto& row : rows) {
+        EXPECT_EQ(in_short(client_message(row.text, options())), row.read) << row.text;
+    }
+}
+
 TEST(ClientMessage, a_count_of_tablets_or_sweets_is_no_level) {
     for (const char* text : {"had 2 glucose tabs at 15:00", "15:00 took 3 glucose tablets",
                              "ate 3 glucose sweets at 15:00", "15:00 2 dextrose tabs"}) {
