@@ -48,7 +48,7 @@ Seen skipped_meals(const CareInput& input) {
 }
 
 Seen little_carbohydrate(const CareInput& input) {
-    const auto seen = restricted_eating(input.diary, input.clock).little_carbohydrate;
+    const auto seen = restricted_eating(input).little_carbohydrate;
     if (!seen || seen->grams_a_day >= least_grams ||
         answer_that_holds(input.facts.prescriber_answers, AskedAbout::low_carbohydrate, input.as_of,
                           input.medicines, input.clock) != nullptr) {

@@ -1,5 +1,6 @@
 #include "coaching/ladder_rules.hpp"
 #include "diary/alarm_words.hpp"
+#include "diary/told_duration.hpp"
 #include "diary/written_words.hpp"
 #include "findings/wording.hpp"
 #include "measures/time_in_bands.hpp"
@@ -18,8 +19,10 @@ constexpr double high_ketones = 1.5;       // mmol/L; from memory
 constexpr std::chrono::hours six_hours{6};
 constexpr std::chrono::hours one_day{24};
 
-bool is_losing_fluids(const DiaryEntry& entry) {
-    return speaks_of(entry, {"vomit", "threw up", "throwing up", "diarrhoea", "diarrhea"});
+// How long it had lasted when it was written, by the words.
+std::chrono::minutes told_to_have_lasted(const LadderInput& input, const DiaryEntry& entry) {
+    return told_duration(entry.text, input.clock.wall_time(entry.at))
+        .value_or(std::chrono::minutes{0});
 }
 
 bool is_drowsy(const DiaryEntry& entry) {
@@ -85,12 +88,24 @@ void add_drowsy_and_very_high(const LadderInput& input, const DiaryEntry& entry,
     }
 }
 
+// "flu for three days" is of its day and the two before, whatever of these was written then. A
+// night of fever is not two days: hours count as days when they come to more than one.
+std::chrono::days days_ill_before(const LadderInput& input, const DiaryEntry& entry) {
+    constexpr std::chrono::days most{60};
+    const bool told = entry.kind == DiaryKind::illness ||
+                      (tells_how_they_are(entry) && tells_of_being_ill(entry));
+    const auto days = std::chrono::ceil<std::chrono::days>(told ? told_to_have_lasted(input, entry)
+                                                                : std::chrono::minutes{0});
+    return std::clamp(days - std::chrono::days{1}, std::chrono::days{0}, most);
+}
+
 void add_illness(const LadderInput& input, std::vector<Escalation>& all) {
     std::set<CivilDate> ill;
     for (const DiaryEntry& entry : input.diary) {
-        if (entry.kind == DiaryKind::illness) {
+        const std::chrono::days before = days_ill_before(input, entry);
+        if (entry.kind == DiaryKind::illness || before > std::chrono::days{0}) {
             const CivilDate last = input.clock.date_at(entry.until.value_or(entry.at));
-            for (CivilDate day = input.clock.date_at(entry.at); day <= last;
+            for (CivilDate day = input.clock.date_at(entry.at) - before; day <= last;
                  day += std::chrono::days{1}) {
                 ill.insert(day);
             }
@@ -111,7 +126,7 @@ void add_illness(const LadderInput& input, std::vector<Escalation>& all) {
 void add_losing_fluids(const LadderInput& input, std::vector<Escalation>& all) {
     const DiaryEntry* first = nullptr;
     for (const DiaryEntry& entry : input.diary) {
-        if (!tells_how_they_are(entry) || !is_losing_fluids(entry)) {
+        if (!tells_losing_fluids(entry)) {  // whatever it was filed under
             continue;
         }
         const bool goes_on = first != nullptr && entry.at - first->at <= one_day;
@@ -119,7 +134,7 @@ void add_losing_fluids(const LadderInput& input, std::vector<Escalation>& all) {
             first = &entry;
         }
         const Instant until = entry.until.value_or(entry.at);
-        if (until - first->at > six_hours) {
+        if (until - first->at > six_hours || told_to_have_lasted(input, entry) > six_hours) {
             all.push_back({Rung::same_day, event_key("losing_fluids", first->at), first->at,
                            "vomiting or diarrhoea for more than 6 hours by the diary",
                            "Tell the client and the prescriber today; unable to keep fluids down: "

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <map>
+#include <vector>
 
 namespace tracewright {
 
@@ -15,7 +16,6 @@ namespace {
 
 // Safety rule 8, our own rule.
 constexpr double least_grams = 130;
-constexpr std::chrono::hours longest_without_food{12};
 constexpr int days_to_mean = 3;
 constexpr int meals_of_a_whole_day = 3;
 
@@ -28,6 +28,7 @@ struct DayEaten {
 };
 
 using Days = std::map<CivilDate, DayEaten>;
+using Concerns = std::function<bool(Interval)>;
 
 Days days_of(std::span<const DiaryEntry> diary, const ZoneHistory& clock) {
     Days days;
@@ -42,7 +43,13 @@ Days days_of(std::span<const DiaryEntry> diary, const ZoneHistory& clock) {
     return days;
 }
 
-std::optional<RestrictedEating::LittleCarbohydrate> little_carbohydrate(const Days& days) {
+Interval whole_days(CivilDate from, const ZoneHistory& clock) {
+    return {clock.day_of(from).from, clock.day_of(from + std::chrono::days{days_to_mean - 1}).to};
+}
+
+std::optional<RestrictedEating::LittleCarbohydrate> little_carbohydrate(const CareInput& input,
+                                                                        const Concerns& concerns) {
+    const Days days = days_of(input.diary, input.clock);
     std::optional<RestrictedEating::LittleCarbohydrate> least;
     for (const auto& [date, first] : days) {
         double grams = 0;
@@ -53,40 +60,28 @@ std::optional<RestrictedEating::LittleCarbohydrate> little_carbohydrate(const Da
             grams += whole ? found->second.grams : 0;
         }
         const double mean = grams / days_to_mean;
-        if (whole && mean < least_grams && (!least || mean < least->grams_a_day)) {
+        if (whole && mean < least_grams && (!least || mean < least->grams_a_day) &&
+            concerns(whole_days(date, input.clock))) {
             least = {date, mean};
         }
     }
     return least;
 }
 
-bool a_day_lies_within(Instant from, Instant to, const ZoneHistory& clock) {
-    return clock.date_at(to) - clock.date_at(from) > std::chrono::days{1};
-}
-
-std::optional<RestrictedEating::LongGap> long_gap(std::span<const DiaryEntry> diary,
-                                                  const ZoneHistory& clock) {
+std::optional<RestrictedEating::LongGap> long_gap(const CareInput& input,
+                                                  const Concerns& concerns) {
     std::optional<RestrictedEating::LongGap> longest;
-    const DiaryEntry* last = nullptr;
-    for (const DiaryEntry& entry : diary) {
-        if (entry.kind != DiaryKind::meal) {
+    for (const GapWithoutFood& gap : gaps_without_food(input.diary, input.clock, input.as_of)) {
+        if (!concerns(gap.interval())) {
             continue;
         }
-        if (last != nullptr && entry.at - last->at > longest_without_food &&
-            !a_day_lies_within(last->at, entry.at, clock)) {
-            const int count = longest ? longest->count + 1 : 1;
-            if (!longest || entry.at - last->at > longest->to - longest->from) {
-                longest = RestrictedEating::LongGap{last->at, entry.at, count};
-            }
-            longest->count = count;
+        const int count = longest ? longest->count + 1 : 1;
+        if (!longest || gap.to - gap.from > longest->gap.to - longest->gap.from) {
+            longest = RestrictedEating::LongGap{gap, count};
         }
-        last = &entry;
+        longest->count = count;
     }
     return longest;
-}
-
-bool may_be_sglt2_or_another_type(const CareInput& input) {
-    return input.medicines.risks_at(input.as_of).sglt2 || !type_signs(input).empty();
 }
 
 bool answered(const CareInput& input, AskedAbout about) {
@@ -94,28 +89,46 @@ bool answered(const CareInput& input, AskedAbout about) {
                              input.clock) != nullptr;
 }
 
-std::string why(const CareInput& input) {
-    const MedicineRisks risks = input.medicines.risks_at(input.as_of);
-    if (!risks.sglt2) {
-        return "while it is open whether the type has been checked";
+// By the medicines of the days themselves, not by today's: what was eaten before an SGLT2
+// inhibitor began was not beside it.
+std::string why(const CareInput& input, const std::vector<Interval>& when) {
+    bool may_be = false;
+    for (const Interval& window : when) {
+        const MedicineRisks risks = input.medicines.risks_in(window);
+        if (risks.sglt2 && risks.answered) {
+            return "beside an SGLT2 inhibitor";
+        }
+        may_be = may_be || risks.sglt2;
     }
-    return risks.answered ? "beside an SGLT2 inhibitor"
-                          : "while the list of medicines is not answered and counts as holding an "
-                            "SGLT2 inhibitor";
+    return may_be ? "while the list of medicines is not answered and counts as holding an SGLT2 "
+                    "inhibitor"
+                  : "while it is open whether the type has been checked";
+}
+
+std::string gap_words(const RestrictedEating::LongGap& seen, const ZoneHistory& clock) {
+    const GapWithoutFood& gap = seen.gap;
+    return fmt::format(
+        "The diary has {} without food from {}{}{}", hours_and_minutes(gap.to - gap.from),
+        day_and_time(clock.wall_time(gap.from), clock.writing()),
+        seen.count > 1 ? fmt::format(", one of {} gaps over 12 h", seen.count) : std::string(),
+        gap.over_a_day
+            ? ", though other things were written on the days between: was nothing eaten?"
+            : ".");
 }
 
 }  // namespace
 
-RestrictedEating restricted_eating(std::span<const DiaryEntry> diary, const ZoneHistory& clock) {
-    return {little_carbohydrate(days_of(diary, clock)), long_gap(diary, clock)};
+RestrictedEating restricted_eating(const CareInput& input, const Concerns& concerns) {
+    const Concerns asked = concerns ? concerns : [](Interval) { return true; };
+    return {little_carbohydrate(input, asked), long_gap(input, asked)};
 }
 
 std::optional<RestrictedEatingToTell> restricted_eating_to_tell(const CareInput& input) {
-    if (!may_be_sglt2_or_another_type(input)) {
-        return std::nullopt;
-    }
-    const RestrictedEating seen = restricted_eating(input.diary, input.clock);
+    const bool another_type = !type_signs(input).empty();
+    const RestrictedEating seen = restricted_eating(
+        input, [&](Interval when) { return another_type || input.medicines.risks_in(when).sglt2; });
     RestrictedEatingToTell told;
+    std::vector<Interval> when;
     if (seen.little_carbohydrate && !answered(input, AskedAbout::low_carbohydrate)) {
         const std::string how_much = numbers_turned_down(input.facts.cautions.eating)
                                          ? "little carbohydrate"
@@ -123,22 +136,17 @@ std::optional<RestrictedEatingToTell> restricted_eating_to_tell(const CareInput&
                                                        seen.little_carbohydrate->grams_a_day);
         told.seen = fmt::format("The diary has {} over three days from {}.", how_much,
                                 full_date(seen.little_carbohydrate->from, input.clock.writing()));
-        told.from = input.clock.day_of(seen.little_carbohydrate->from).from;
+        when.push_back(whole_days(seen.little_carbohydrate->from, input.clock));
     }
     if (seen.long_gap && !answered(input, AskedAbout::fasting)) {
-        told.from = told.seen.empty() ? seen.long_gap->from : told.from;
-        told.seen += fmt::format(
-            "{}The diary has {} without food from {}{}.", told.seen.empty() ? "" : " ",
-            hours_and_minutes(seen.long_gap->to - seen.long_gap->from),
-            day_and_time(input.clock.wall_time(seen.long_gap->from), input.clock.writing()),
-            seen.long_gap->count > 1
-                ? fmt::format(", one of {} gaps over 12 h", seen.long_gap->count)
-                : std::string());
+        told.seen += (told.seen.empty() ? "" : " ") + gap_words(*seen.long_gap, input.clock);
+        when.push_back(seen.long_gap->gap.interval());
     }
-    if (told.seen.empty()) {
+    if (when.empty()) {
         return std::nullopt;
     }
-    told.seen += " This is " + why(input) + ".";
+    told.from = when.front().from;
+    told.seen += " This is " + why(input, when) + ".";
     told.next =
         "Ask whether something was not written down; tell the prescriber, and write down the "
         "answer. If the client is ill, vomiting or can't eat: the clinic today, even when glucose "

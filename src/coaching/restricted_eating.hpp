@@ -1,7 +1,9 @@
 #pragma once
 
 #include "coaching/care_input.hpp"
+#include "coaching/gaps_without_food.hpp"
 
+#include <functional>
 #include <optional>
 #include <string>
 
@@ -16,22 +18,23 @@ struct RestrictedEating {
         CivilDate from;
         double grams_a_day = 0;
     };
-    /// More than 12 h between two meals written, the longest; gaps in which a whole civil day has
-    /// no meal are left to the question of how complete the diary is.
+    /// The longest of the gaps without food. Days without any entry are left to the question of how
+    /// complete the diary is.
     struct LongGap {
-        Instant from;
-        Instant to;
+        GapWithoutFood gap;
         int count = 0;  ///< of such gaps
     };
     std::optional<LittleCarbohydrate> little_carbohydrate;
     std::optional<LongGap> long_gap;
 };
 
-RestrictedEating restricted_eating(std::span<const DiaryEntry> diary, const ZoneHistory& clock);
+/// Of days or gaps that `concerns` leaves in; empty: of all.
+RestrictedEating restricted_eating(const CareInput& input,
+                                   const std::function<bool(Interval)>& concerns = {});
 
 /// For the coach of a client on an SGLT2 inhibitor (or who may be, or whose type is uncertain),
-/// until the prescriber has answered: what was seen, and what to do. Empty where nothing of it was
-/// seen, or where it is answered.
+/// until the prescriber has answered: what was seen on days on which it was taken or may have been,
+/// and what to do. Empty where nothing of it was seen, or where it is answered.
 struct RestrictedEatingToTell {
     std::string seen;
     std::string next;

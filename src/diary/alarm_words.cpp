@@ -1,5 +1,6 @@
 #include "diary/alarm_words.hpp"
 
+#include "diary/eaten_words.hpp"
 #include "diary/written_words.hpp"
 
 #include <algorithm>
@@ -68,6 +69,13 @@ constexpr std::array<std::string_view, 23> ketoacidosis{
     "stomach ache", "tummy ache", "stomach cramp", "belly cramp", "tummy cramp"};
 constexpr std::array<std::string_view, 5> breathless{
     "breathless", "short of breath", "out of breath", "can't breathe", "cannot breathe"};
+constexpr std::array<std::string_view, 22> losing_fluids{
+    "vomit",        "threw up",    "throwing up", "throw up",    "puking",        "puked",
+    "being sick",   "been sick",   "diarrh",      "diarh",       "diahr",         "diarrohea",
+    "dioreah",      "loose stool", "loose bowel", "loose poo",   "loose motions", "the runs",
+    "watery stool", "runny stool", "runny poo",   "upset bowels"};
+constexpr std::array<std::string_view, 10> ill{"ill",  "illness", "flu",       "fever",  "feverish",
+                                               "sick", "cough",   "infection", "unwell", "poorly"};
 constexpr std::array<std::string_view, 23> help{"needed help",
                                                 "helped me",
                                                 "had to help",
@@ -116,6 +124,17 @@ bool tells_an_emergency(const DiaryEntry& entry) {
 bool tells_a_ketoacidosis_sign(const DiaryEntry& entry) {
     return tells_any(entry.text, ketoacidosis) ||
            (entry.kind != DiaryKind::movement && tells_any(entry.text, breathless));
+}
+
+bool tells_losing_fluids(const DiaryEntry& entry) {
+    return entry.kind != DiaryKind::movement && tells_any(entry.text, losing_fluids);
+}
+
+bool tells_of_being_ill(const DiaryEntry& entry) {
+    return tells_losing_fluids(entry) ||
+           std::ranges::any_of(eaten_words(entry.text), [](const EatenWord& word) {
+               return std::ranges::find(ill, word.text) != ill.end();
+           });
 }
 
 bool tells_of_help(const DiaryEntry& entry) {

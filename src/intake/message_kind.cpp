@@ -50,6 +50,8 @@ constexpr std::array kind_words{KindWord{"ketones", DiaryKind::ketones},
                                 KindWord{"cough", DiaryKind::illness},
                                 KindWord{"vomiting", DiaryKind::illness},
                                 KindWord{"vomited", DiaryKind::illness},
+                                KindWord{"diarrhoea", DiaryKind::illness},
+                                KindWord{"diarrhea", DiaryKind::illness},
                                 KindWord{"infection", DiaryKind::illness},
                                 KindWord{"antibiotics", DiaryKind::medicine},
                                 KindWord{"tablet", DiaryKind::medicine},
@@ -122,6 +124,16 @@ constexpr std::array kind_words{KindWord{"ketones", DiaryKind::ketones},
                                 KindWord{"drank", DiaryKind::meal},
                                 KindWord{"snacked", DiaryKind::meal}};
 
+struct TwoWords {
+    std::string_view first;
+    std::string_view second;
+};
+
+constexpr std::array ill_in_two_words{TwoWords{"loose", "stools"}, TwoWords{"loose", "stool"},
+                                      TwoWords{"loose", "bowels"}, TwoWords{"watery", "stools"},
+                                      TwoWords{"the", "runs"},     TwoWords{"threw", "up"},
+                                      TwoWords{"throwing", "up"}};
+
 constexpr std::array beginnings{
     KindWord{"walked", DiaryKind::movement},   KindWord{"ran", DiaryKind::movement},
     KindWord{"jogged", DiaryKind::movement},   KindWord{"cycled", DiaryKind::movement},
@@ -139,6 +151,12 @@ constexpr std::array order{DiaryKind::ketones, DiaryKind::finger_prick, DiaryKin
                            DiaryKind::symptom, DiaryKind::illness,      DiaryKind::medicine,
                            DiaryKind::sleep,   DiaryKind::movement,     DiaryKind::mood,
                            DiaryKind::meal,    DiaryKind::note};
+
+bool is_ill_in_two(std::string_view first, std::string_view second) {
+    return std::ranges::any_of(ill_in_two_words, [&](const TwoWords& one) {
+        return one.first == first && one.second == second;
+    });
+}
 
 template <std::size_t N>
 std::optional<DiaryKind> kind_in(const std::array<KindWord, N>& words, std::string_view word) {
@@ -160,12 +178,14 @@ std::optional<DiaryKind> kind_begun_by(std::string_view word) {
 std::optional<DiaryKind> kind_of_words(std::span<const MessageWord> words) {
     std::string before;
     std::vector<DiaryKind> told;
-    for (const MessageWord& word : words) {
-        if (const auto kind = kind_of_word(word.text)) {
+    for (std::size_t i = 0; i < words.size(); ++i) {
+        const bool ill = i + 1 < words.size() && is_ill_in_two(words[i].text, words[i + 1].text);
+        if (const auto kind =
+                ill ? std::optional(DiaryKind::illness) : kind_of_word(words[i].text)) {
             const bool well = *kind == DiaryKind::illness && denies_what_follows(before);
             told.push_back(well ? DiaryKind::note : *kind);
         }
-        before += word.text + " ";
+        before += words[i].text + " ";
     }
     const auto first = std::ranges::find_if(
         order, [&](DiaryKind kind) { return std::ranges::find(told, kind) != told.end(); });

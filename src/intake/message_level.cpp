@@ -1,7 +1,10 @@
 #include "intake/message_level.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
+#include <optional>
 #include <string_view>
 
 namespace tracewright {
@@ -31,22 +34,56 @@ bool among(const std::array<std::string_view, N>& words, std::string_view word) 
     return std::ranges::find(words, word) != words.end();
 }
 
+std::optional<ToldNumber> told_number(std::string_view word) {
+    const auto value = message_number(word);
+    return value ? std::optional(
+                       ToldNumber{*value, word.find_first_of(".,") != std::string_view::npos})
+                 : std::nullopt;
+}
+
+GlucoseUnit other_than(GlucoseUnit unit) {
+    return unit == GlucoseUnit::mmol_per_l ? GlucoseUnit::mg_per_dl : GlucoseUnit::mmol_per_l;
+}
+
 }  // namespace
 
+// 33.3 mmol/L is 600 mg/dL, where meters end.
 bool plausible_level(double value, GlucoseUnit unit) {
-    return unit == GlucoseUnit::mmol_per_l ? value >= 1 && value <= 33
+    return unit == GlucoseUnit::mmol_per_l ? value >= 1 && value <= 33.3
                                            : value >= 18 && value <= 600;
 }
 
-std::vector<double> numbers_of_levels(const MessagePart& part) {
-    std::vector<double> numbers;
+GlucoseUnit likely_unit(const ToldNumber& number, GlucoseUnit usual) {
+    if (number.decimal && plausible_level(number.value, GlucoseUnit::mmol_per_l)) {
+        return GlucoseUnit::mmol_per_l;
+    }
+    const GlucoseUnit other = other_than(usual);
+    return !plausible_level(number.value, usual) && plausible_level(number.value, other) ? other
+                                                                                         : usual;
+}
+
+std::string doubt_about_unit(const ToldNumber& number, GlucoseUnit taken) {
+    const std::string is_taken =
+        fmt::format("the unit is not written: {} is taken", name_of(taken));
+    if (number.decimal && taken == GlucoseUnit::mg_per_dl) {
+        return is_taken + ", which no meter shows with a decimal: please ask what was shown";
+    }
+    const GlucoseUnit other = other_than(taken);
+    return number.decimal || !plausible_level(number.value, other)
+               ? is_taken
+               : fmt::format("{}, though {:g} may be {} as well: please ask", is_taken,
+                             number.value, name_of(other));
+}
+
+std::vector<ToldNumber> numbers_of_levels(const MessagePart& part) {
+    std::vector<ToldNumber> numbers;
     const auto text = [&](std::size_t i) {
         return i < part.words.size() ? std::string_view(part.words[i].text) : std::string_view();
     };
     for (std::size_t i = 0; i < part.words.size(); ++i) {
         const bool counts = among(fast_sugar, text(i + 1)) || among(measures, text(i + 1)) ||
                             (!message_number(text(i + 1)) && among(fast_sugar, text(i + 2)));
-        if (const auto number = message_number(text(i)); number && !counts) {
+        if (const auto number = told_number(text(i)); number && !counts) {
             numbers.push_back(*number);
         }
     }
@@ -84,18 +121,18 @@ bool tells_a_level(const MessagePart& part, GlucoseUnit usual) {
     if (number == nullptr) {
         return false;
     }
-    const double value = *message_number(number->text);
-    const bool decimal = number->text.find_first_of(".,") != std::string::npos;
-    named = named || (falls && decimal);  // "dropped to 2.5"
-    if (!plausible_level(value, usual)) {
+    const ToldNumber level = *told_number(number->text);
+    const GlucoseUnit unit = likely_unit(level, usual);
+    named = named || (falls && level.decimal);  // "dropped to 2.5"
+    if (!plausible_level(level.value, unit)) {
+        return false;
+    }
+    if (unit != usual && !level.decimal) {
         // "sugar 2" may be two spoons.
-        return usual == GlucoseUnit::mmol_per_l
-                   ? named && plausible_level(value, GlucoseUnit::mg_per_dl)
-                   : named && (decimal || named_low) &&
-                         plausible_level(value, GlucoseUnit::mmol_per_l);
+        return named && (named_low || unit == GlucoseUnit::mg_per_dl);
     }
     return named || (part.clock && part.slot.empty() && part.words.size() == 1 &&
-                     (decimal || usual == GlucoseUnit::mg_per_dl));
+                     (level.decimal || usual == GlucoseUnit::mg_per_dl));
 }
 
 bool tells_of_a_low(const MessagePart& part) {

@@ -18,8 +18,8 @@ namespace {
 
 void set_level(const MessagePart& part, GlucoseUnit usual, DiaryEntry& entry,
                std::vector<Doubt>& doubts) {
-    const std::vector<double> numbers = numbers_of_levels(part);
-    const std::optional<double> value =
+    const std::vector<ToldNumber> numbers = numbers_of_levels(part);
+    const std::optional<ToldNumber> number =
         numbers.empty() ? std::nullopt : std::optional(numbers.front());
     std::optional<GlucoseUnit> unit;
     for (const MessageWord& word : part.words) {
@@ -29,13 +29,10 @@ void set_level(const MessagePart& part, GlucoseUnit usual, DiaryEntry& entry,
             unit = GlucoseUnit::mg_per_dl;
         }
     }
-    const bool other = value && !unit && !plausible_level(*value, usual);
-    const GlucoseUnit taken =
-        unit.value_or(!other                             ? usual
-                      : usual == GlucoseUnit::mmol_per_l ? GlucoseUnit::mg_per_dl
-                                                         : GlucoseUnit::mmol_per_l);
+    const GlucoseUnit taken = unit.value_or(number ? likely_unit(*number, usual) : usual);
+    const bool level = number && plausible_level(number->value, taken);
     const ShownLimit shown = shown_limit(part);
-    if ((!value || !plausible_level(*value, taken)) && shown.limit != MeterLimit::none) {
+    if (!level && shown.limit != MeterLimit::none) {
         set_meter_limit(entry, shown.limit, usual);
         if (!shown.sure) {
             const bool low = shown.limit == MeterLimit::shows_low;
@@ -46,16 +43,15 @@ void set_level(const MessagePart& part, GlucoseUnit usual, DiaryEntry& entry,
         }
         return;
     }
-    if (!value || !plausible_level(*value, taken)) {
+    if (!level) {
         entry.kind = DiaryKind::note;
         doubts.push_back({DoubtAbout::kind, "no level of glucose: kept as a note"});
         return;
     }
     if (!unit) {
-        doubts.push_back({DoubtAbout::amount,
-                          fmt::format("the unit is not written: {} is taken", name_of(taken))});
+        doubts.push_back({DoubtAbout::amount, doubt_about_unit(*number, taken)});
     }
-    entry.glucose = Glucose{static_cast<std::int32_t>(std::lround(*value * 100)), taken};
+    entry.glucose = Glucose{static_cast<std::int32_t>(std::lround(number->value * 100)), taken};
 }
 
 // A verb of eating ("had a seizure") makes no food of it.

@@ -20,7 +20,7 @@ class PartReader {
 
     std::vector<MessagePart> read() {
         while (at_ < words_.size()) {
-            if (!sign() && !joining() && !day() && !clock() && !slot() && !verb()) {
+            if (!sign() && !joining() && !since() && !day() && !clock() && !slot() && !verb()) {
                 content();
             }
         }
@@ -149,6 +149,43 @@ class PartReader {
             return true;
         }
         return false;
+    }
+
+    // "vomiting since yesterday" is told today: the moment behind "since" stays with its words, for
+    // they tell how long it has lasted. Of a sensor or a meal it is when that was.
+    bool since() {
+        const std::size_t moment = word() == "since" ? words_of_a_moment(1) : 0;
+        if (moment == 0 || !clause_tells_of_being_ill()) {
+            return false;
+        }
+        for (std::size_t i = 0; i <= moment; ++i) {
+            part_.words.push_back(words_[at_ + i]);
+            places_.push_back(at_ + i);
+        }
+        take(1 + moment);
+        return true;
+    }
+    std::size_t words_of_a_moment(std::size_t ahead) const {
+        if ((word(ahead) == "last" && word(ahead + 1) == "night") ||
+            (word(ahead) == "this" && word(ahead + 1) == "morning")) {
+            return 2;
+        }
+        const auto clock = message_clock(rest(ahead));
+        return word(ahead) == "yesterday" ? 1 : clock ? clock->words : 0;
+    }
+    // What was read of this part and what stands up to the next mark.
+    bool clause_tells_of_being_ill() const {
+        std::vector<MessageWord> clause = part_.words;
+        for (const MessageWord& one : rest()) {
+            const bool ends = one.text == "," || one.text == ";" || one.text == "." ||
+                              one.text == "!" || one.text == "\n";
+            if (ends) {
+                break;
+            }
+            clause.push_back(one);
+        }
+        const auto kind = kind_of_words(clause);
+        return kind == DiaryKind::illness || kind == DiaryKind::symptom;
     }
 
     bool day() {

@@ -160,6 +160,41 @@ TEST(DiaryOnTheLadder, an_illness_of_several_days_written_once_counts_each_day) 
     EXPECT_EQ(ladder.found("ill_two_days").size(), 1U);
 }
 
+// Told in one message, it is as long as it says.
+TEST(DiaryOnTheLadder, how_long_is_counted_from_where_the_words_say) {
+    const auto found = [](DiaryKind kind, const char* words, const char* event) {
+        Ladder ladder;
+        ladder.takes("metformin");
+        ladder.entry(kind, 14 * 60, words);
+        return ladder.found(event).size();
+    };
+    for (const char* words :
+         {"vomiting for 10 hours", "vomiting for seven hours", "diarrhea all day",
+          "loose stools for two days", "had the runs since yesterday", "threw up all night",
+          "being sick since 3 am"}) {
+        for (const DiaryKind kind :
+             {DiaryKind::illness, DiaryKind::symptom, DiaryKind::note, DiaryKind::meal}) {
+            EXPECT_EQ(found(kind, words, "losing_fluids"), 1U) << words;
+        }
+    }
+    for (const char* words : {"vomiting for 6 hours", "vomiting", "vomited 7 hours after lunch"}) {
+        EXPECT_EQ(found(DiaryKind::illness, words, "losing_fluids"), 0U) << words;
+    }
+    for (const char* words : {"flu for three days, in bed with fever", "loose stools for two days",
+                              "ill since yesterday", "fever since Monday", "sick for 30 hours",
+                              "unwell for a couple of days", "third day of cough and fever"}) {
+        for (const DiaryKind kind : {DiaryKind::illness, DiaryKind::symptom, DiaryKind::note}) {
+            EXPECT_EQ(found(kind, words, "ill_two_days"), 1U) << words;
+        }
+    }
+    for (const char* words :
+         {"fever for a day", "fever all night", "flu for 12 hours", "flu since this morning"}) {
+        EXPECT_EQ(found(DiaryKind::illness, words, "ill_two_days"), 0U) << words;
+    }
+    EXPECT_EQ(found(DiaryKind::note, "painters here for three days", "ill_two_days"), 0U);
+    EXPECT_EQ(found(DiaryKind::movement, "the runs for two days", "losing_fluids"), 0U);
+}
+
 TEST(DiaryOnTheLadder, each_emergency_is_met_in_the_words_people_use) {
     for (const char* words :
          {"Chest pain when walking", "she was CONFUSED", "Can\xE2\x80\x99t keep fluids down",

@@ -20,7 +20,7 @@ void three_meals(Care& care, int from, int days, double grams) {
 }
 
 RestrictedEating seen(const Care& care) {
-    return restricted_eating(care.diary, care.clock);
+    return care.ask([](const CareInput& in) { return restricted_eating(in); });
 }
 
 std::string told(const Care& care) {
@@ -68,12 +68,79 @@ TEST(LongGap, is_more_than_twelve_hours_between_two_meals_of_neighbouring_days) 
     three_meals(at_edge, 0, 0, 0);
     at_edge.meal(care_at(-1, 20, 30), 50);
     ASSERT_TRUE(seen(at_edge).long_gap);
-    EXPECT_EQ(seen(at_edge).long_gap->from, care_at(-1, 8));
+    EXPECT_EQ(seen(at_edge).long_gap->gap.from, care_at(-1, 8));
     EXPECT_EQ(seen(at_edge).long_gap->count, 1);
     Care unwritten;
     unwritten.meal(care_at(-5, 20), 50);
     unwritten.meal(care_at(-2, 8), 50);
     EXPECT_FALSE(seen(unwritten).long_gap);
+}
+
+// A fast is told of by what else was written, or by its own words; a blank day tells nothing.
+TEST(LongGap, of_a_day_on_which_other_things_were_written_is_told) {
+    const auto hours = [](auto&& write, bool ends = true) {
+        Care care;
+        care.meal(care_at(-4, 20), 50);
+        write(care);
+        if (ends) {
+            care.meal(care_at(-2, 7), 50);
+        }
+        const auto gap = seen(care).long_gap;
+        return gap ? (gap->gap.to - gap->gap.from) / std::chrono::hours{1} : 0;
+    };
+    const auto write = [](DiaryKind kind, int day, int hour, const char* text) {
+        return [=](Care& care) { care.entry(kind, care_at(day, hour), text); };
+    };
+    EXPECT_EQ(hours([](Care&) {}), 0);
+    EXPECT_EQ(hours(write(DiaryKind::movement, -3, 10, "walk")), 35);
+    EXPECT_EQ(hours(write(DiaryKind::note, -3, 10, "water fast today")), 35);
+    EXPECT_EQ(hours(write(DiaryKind::meal, -3, 10, "water fast")), 35);
+    EXPECT_EQ(hours(write(DiaryKind::finger_prick, -3, 10, "5.6")), 0);
+    // No meal has ended it: as far as the diary tells.
+    EXPECT_EQ(hours(write(DiaryKind::note, -3, 10, "fasting"), false), 28);
+    EXPECT_EQ(hours(write(DiaryKind::note, -3, 10, "fasting glucose 5.6"), false), 28);
+    EXPECT_EQ(hours(write(DiaryKind::note, -4, 21, "slept early"), false), 0);
+    EXPECT_EQ(hours(write(DiaryKind::note, -4, 7, "fasting"), false), 0);  // before the meal
+}
+
+TEST(LongGap, that_goes_on_is_told_by_its_words) {
+    Care care;
+    care.meal(care_at(-1, 20), 50);
+    care.entry(DiaryKind::note, care_at(0, 11), "still fasting");
+    ASSERT_TRUE(seen(care).long_gap);
+    EXPECT_EQ(seen(care).long_gap->gap.to, care_at(0, 11));
+    care.diary.back().text = "fasting glucose 5.6";
+    EXPECT_FALSE(seen(care).long_gap);
+}
+
+TEST(LongGap, of_weeks_without_a_meal_is_a_diary_without_meals) {
+    Care care;
+    care.meal(care_at(-12, 20), 50);
+    for (int day = -11; day < -1; ++day) {
+        care.entry(DiaryKind::movement, care_at(day, 10), "walk");
+    }
+    EXPECT_FALSE(seen(care).long_gap);
+}
+
+TEST(RestrictedEating, of_a_fast_of_a_day_asks_whether_nothing_was_eaten) {
+    Care care;
+    care.takes("dapagliflozin 10");
+    care.meal(care_at(-4, 20), 50);
+    care.entry(DiaryKind::movement, care_at(-3, 10), "walk");
+    care.meal(care_at(-2, 7), 50);
+    EXPECT_THAT(told(care), HasSubstr("35 h without food from"));
+    EXPECT_THAT(told(care), HasSubstr("was nothing eaten? This is beside an SGLT2 inhibitor."));
+}
+
+TEST(RestrictedEating, is_judged_by_the_medicines_of_its_own_days) {
+    Care care;
+    three_meals(care, -9, 6, 30);
+    care.facts.medicines.push_back({"dapagliflozin 10", care_day - std::chrono::days{2}, {}});
+    EXPECT_EQ(told(care), "");  // it began after
+    care.facts.medicines.back().from = care_day - std::chrono::days{4};
+    EXPECT_THAT(told(care), HasSubstr("90 g of carbohydrate a day"));
+    EXPECT_THAT(told(care), HasSubstr("12 h 30 min without food from Wed 11 Feb"));
+    EXPECT_THAT(told(care), testing::Not(HasSubstr("gaps over 12 h")));
 }
 
 TEST(RestrictedEating, is_told_for_an_sglt2_inhibitor_until_the_prescriber_answers) {

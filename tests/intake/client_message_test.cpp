@@ -253,6 +253,71 @@ TEST(ClientMessage, a_level_that_is_named_is_one_in_the_other_unit_too) {
     EXPECT_EQ(read.at(0).entry.glucose->unit, GlucoseUnit::mg_per_dl);
 }
 
+// No meter shows mg/dL with a decimal: read as mg/dL a very high would be told as a very low.
+TEST(ClientMessage, a_level_with_a_decimal_is_mmol_whatever_the_client_uses) {
+    MessageOptions mg = options();
+    mg.unit = GlucoseUnit::mg_per_dl;
+    const struct {
+        const char* text;
+        int hundredths;
+        GlucoseUnit unit;
+        const char* doubt;
+    } rows[] = {
+        {"my sugar was 19.5 at 14:00", 1950, GlucoseUnit::mmol_per_l,
+         "the unit is not written: mmol/L is taken"},
+        {"14:00 BG 33.3", 3330, GlucoseUnit::mmol_per_l,
+         "the unit is not written: mmol/L is taken"},
+        {"14:00 18,0", 1800, GlucoseUnit::mmol_per_l, "the unit is not written: mmol/L is taken"},
+        {"14:00 2.6", 260, GlucoseUnit::mmol_per_l, "the unit is not written: mmol/L is taken"},
+        {"14:00 glucose 48.5", 4850, GlucoseUnit::mg_per_dl,
+         "the unit is not written: mg/dL is taken, which no meter shows with a decimal: please ask "
+         "what was shown"},
+        {"14:00 sugar 19", 1900, GlucoseUnit::mg_per_dl,
+         "the unit is not written: mg/dL is taken, though 19 may be mmol/L as well: please ask"},
+        {"14:00 sugar 112", 11200, GlucoseUnit::mg_per_dl,
+         "the unit is not written: mg/dL is taken"},
+        {"14:00 glucose 19.5 mg/dl", 1950, GlucoseUnit::mg_per_dl, ""},
+    };
+    for (const auto& row : rows) {
+        const auto read = client_message(row.text, mg);
+        ASSERT_EQ(read.size(), 1U) << row.text;
+        ASSERT_TRUE(read[0].entry.glucose) << row.text;
+        EXPECT_EQ(read[0].entry.glucose->hundredths, row.hundredths) << row.text;
+        EXPECT_EQ(read[0].entry.glucose->unit, row.unit) << row.text;
+        EXPECT_EQ(read[0].doubts.empty() ? "" : read[0].doubts[0].sentence, row.doubt) << row.text;
+    }
+    const auto mmol = client_message("14:00 sugar was 25", options());
+    ASSERT_EQ(mmol.size(), 1U);
+    EXPECT_EQ(mmol[0].doubts.at(0).sentence,
+              "the unit is not written: mmol/L is taken, though 25 may be mg/dL as well: please "
+              "ask");
+}
+
+// How long an illness has lasted stays with its words, for the ladder reads them there.
+TEST(ClientMessage, an_illness_keeps_since_when_and_how_long) {
+    const struct {
+        const char* text;
+        const char* read;
+    } rows[] = {
+        {"vomiting for 10 hours", "12:00? illness 'vomiting for 10 hours'"},
+        {"14:00 loose stools for two days", "14:00 illness 'loose stools for two days'"},
+        {"14:00 had the runs all day", "14:00 illness 'the runs all day'"},
+        {"diarrhoea", "12:00? illness 'diarrhoea'"},
+        {"no more diarrhoea", "12:00? note 'no more diarrhoea'"},
+        {"no loose stools any more", "12:00? note 'no loose stools any more'"},
+        {"vomiting since yesterday", "12:00? illness 'vomiting since yesterday'"},
+        {"since yesterday flu and fever", "12:00? illness 'since yesterday flu and fever'"},
+        {"ill since Monday", "12:00? illness 'ill since Monday'"},
+        {"14:00 vomiting since 3 am", "14:00 illness 'vomiting since 3 am'"},
+        {"vomiting since last night", "12:00? illness 'vomiting since last night'"},
+        {"sensor off since 8:10", "08:10 sensor 'sensor off since'"},
+        {"vomited yesterday at 14:00", "-1 14:00 illness 'vomited'"},
+    };
+    for (const auto& row : rows) {
+        EXPECT_EQ(in_short(client_message(row.text, options())), row.read) << row.text;
+    }
+}
+
 TEST(ClientMessage, a_count_of_tablets_or_sweets_is_no_level) {
     for (const char* text : {"had 2 glucose tabs at 15:00", "15:00 took 3 glucose tablets",
                              "ate 3 glucose sweets at 15:00", "15:00 2 dextrose tabs"}) {
