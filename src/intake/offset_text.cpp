@@ -3,6 +3,8 @@
 #include "intake/plain_text.hpp"
 #include "intake/text_cursor.hpp"
 
+#include <charconv>
+#include <cstdlib>
 #include <string>
 
 namespace tracewright {
@@ -95,11 +97,28 @@ std::optional<WrittenOffset> take_offset(std::string_view& text) {
     return offset;
 }
 
+namespace {
+
+// "3600", "-18000": no hour and minute, but a distance in seconds.
+std::optional<WrittenOffset> in_seconds(std::string_view text) {
+    text.remove_prefix(text.starts_with('+') ? 1 : 0);
+    int seconds = 0;
+    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), seconds);
+    const bool read = error == std::errc{} && end == text.data() + text.size();
+    constexpr int quarter = 900;
+    const int size = std::abs(seconds);
+    return read && size >= 2 * quarter && size <= 15 * 4 * quarter && size % quarter == 0
+               ? std::optional(WrittenOffset{std::chrono::seconds{seconds}, false})
+               : std::nullopt;
+}
+
+}  // namespace
+
 std::optional<WrittenOffset> offset_in_cell(std::string_view text) {
     OffsetReader reader(text);
     const bool bare = !text.empty() && is_digit(text.front());
     const auto offset = bare ? reader.hours_and_minutes(false) : reader.read();
-    return reader.rest().empty() ? offset : std::nullopt;
+    return offset && reader.rest().empty() ? offset : in_seconds(text);
 }
 
 std::optional<WrittenOffset> offset_in_title(std::string_view title) {

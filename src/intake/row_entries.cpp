@@ -353,7 +353,13 @@ class EntryBuilder {
             return guess.of_sleep && (guess.role == Role::time || guess.role == Role::clock ||
                                       guess.role == Role::end_time);
         });
-        return titled || has(DiaryKind::sleep) || cells_.filled_of(Role::sleep_hours) ||
+        // How long it was says nothing of what it was.
+        const bool only_its_length = cells_.filled_of(Role::minutes) &&
+                                     !cells_.filled_of(Role::movement_text) &&
+                                     !cells_.filled_of(Role::steps) && row_.entries.empty() &&
+                                     like_a_night(row_.wall, *row_.end_wall);
+        return titled || only_its_length || has(DiaryKind::sleep) ||
+               cells_.filled_of(Role::sleep_hours) ||
                std::ranges::any_of(plan_.shape.all(Role::movement_text),
                                    [&](std::size_t c) { return says_sleep(cells_.text(c)); });
     }

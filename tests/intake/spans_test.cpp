@@ -43,6 +43,17 @@ TEST(Span, of_movement_keeps_what_was_done_and_how_long) {
     }
 }
 
+TEST(Span, whose_length_alone_is_told_is_sleep_by_night_and_movement_by_day) {
+    const Intake intake = read(
+        "night_of,start_local,end_local,duration_s\n"
+        "2026-03-02,2026-03-02 23:40,2026-03-03 07:10,26000\n"
+        "2026-03-03,2026-03-03 15:00,2026-03-03 15:40,2400\n");
+    ASSERT_EQ(intake.diary.size(), 2U);
+    EXPECT_EQ(intake.diary[0].kind, DiaryKind::sleep);
+    EXPECT_EQ(intake.diary[0].until, march(3, 7h + 10min));
+    EXPECT_EQ(intake.diary[1].kind, DiaryKind::movement);
+}
+
 TEST(Span, of_movement_keeps_its_minutes_and_steps) {
     const Intake minutes =
         read("Date,Start,End,Exercise,Minutes\n2026-03-02,17:00,17:30,walk,30\n");
