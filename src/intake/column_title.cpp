@@ -2,6 +2,7 @@
 
 #include "intake/number_text.hpp"
 #include "intake/plain_text.hpp"
+#include "intake/sleep_title.hpp"
 
 #include <algorithm>
 #include <array>
@@ -187,16 +188,32 @@ std::optional<Role> time_role(const std::string& title) {
     return end ? Role::end_time : Role::time;
 }
 
+Role role_in(const std::string& words) {
+    // A time word wins only where nothing else is named: "carbohydrate time" is no time of ours,
+    // but "meal_ts" is one.
+    const auto of_time = time_role(words);
+    if (has_word(words, "ts") || has_word(words, "timestamp") || words.ends_with(" time")) {
+        return of_time.value_or(Role::time);
+    }
+    if (of_time) {
+        return *of_time;
+    }
+    const auto line = std::ranges::find_if(
+        title_words, [&](const Words& candidate) { return has_any(words, candidate); });
+    return line == std::end(title_words) ? Role::ignored : line->role;
+}
+
 }  // namespace
 
 const char* name_of(Role role) {
     constexpr std::array names{
-        "ignored",      "time",         "date",    "clock",   "end time",    "glucose",
-        "finger-prick", "ketones",      "unit",    "kind",    "value",       "meal text",
-        "slot",         "carbohydrate", "fibre",   "protein", "fat",         "energy",
-        "portion",      "movement",     "minutes", "steps",   "hours slept", "mood",
-        "medicine",     "dose",         "lab",     "alcohol", "illness",     "symptom",
-        "sensor event", "note",         "person",  "device"};
+        "ignored",   "time",        "date",      "clock",        "end time",     "sleep start",
+        "sleep end", "meal time",   "glucose",   "finger-prick", "ketones",      "unit",
+        "kind",      "value",       "meal text", "slot",         "carbohydrate", "fibre",
+        "protein",   "fat",         "energy",    "portion",      "movement",     "minutes",
+        "steps",     "hours slept", "mood",      "medicine",     "dose",         "lab",
+        "alcohol",   "illness",     "symptom",   "sensor event", "note",         "person",
+        "device"};
     return names.at(static_cast<std::size_t>(role));
 }
 
@@ -205,27 +222,17 @@ TitleMeaning title_meaning(std::string_view title) {
     TitleMeaning meaning;
     meaning.unit = unit_named(title);
     meaning.minutes_per_unit = minutes_per_unit(words, title);
-    if (words.empty()) {
+    if (words.empty() || has_word(words, "utc") || has_word(words, "offset")) {
         return meaning;
     }
-    if (has_word(words, "utc") || has_word(words, "offset")) {
+    if (const EndOfSleep end = end_of_sleep(words); end != EndOfSleep::none) {
+        meaning.role = end == EndOfSleep::start ? Role::sleep_start : Role::sleep_end;
         return meaning;
     }
-    // A time word wins only where nothing else is named: "carbohydrate time" is no time of ours,
-    // but "meal_ts" is one.
-    if (has_word(words, "ts") || has_word(words, "timestamp") || words.ends_with(" time")) {
-        meaning.role = time_role(words).value_or(Role::time);
-        return meaning;
-    }
-    if (const auto role = time_role(words)) {
-        meaning.role = *role;
-        return meaning;
-    }
-    for (const Words& line : title_words) {
-        if (has_any(words, line)) {
-            meaning.role = line.role;
-            break;
-        }
+    meaning.role = role_in(words);
+    meaning.meal = titled_meal(words);
+    if (meaning.meal && meaning.meal->of_time && meaning.meal->alone) {
+        meaning.role = Role::meal_time;
     }
     meaning.exchanges =
         meaning.role == Role::carbohydrate &&

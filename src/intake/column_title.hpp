@@ -1,6 +1,7 @@
 #pragma once
 
 #include "diary/diary_entry.hpp"
+#include "intake/meal_title.hpp"
 #include "units/glucose.hpp"
 
 #include <cstdint>
@@ -17,6 +18,9 @@ enum class Role : std::uint8_t {
     date,
     clock,
     end_time,  ///< of sleep or movement
+    sleep_start,
+    sleep_end,
+    meal_time,  ///< of one meal of the day
     glucose,
     finger_prick,
     ketones,
@@ -57,6 +61,7 @@ struct TitleMeaning {
     std::optional<GlucoseUnit> unit;
     double minutes_per_unit = 1;  ///< durations: 1/60 where the title says seconds, 60 for hours
     bool exchanges = false;       ///< carbohydrate in exchanges or units, not grams
+    std::optional<TitledMeal> meal;
 };
 TitleMeaning title_meaning(std::string_view title);
 

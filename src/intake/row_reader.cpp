@@ -2,11 +2,11 @@
 
 #include "intake/footer_words.hpp"
 #include "intake/loose_clock.hpp"
+#include "intake/own_times.hpp"
 #include "intake/plain_text.hpp"
 #include "intake/row_cells.hpp"
 #include "intake/row_entries.hpp"
 #include "intake/serial_time.hpp"
-#include "intake/titled_clock.hpp"
 
 #include <fmt/format.h>
 
@@ -97,13 +97,14 @@ struct RowReader::Reading {
     std::optional<KindMeaning> meaning;        // of the kind cell
     std::vector<std::size_t> glucose_columns;  // where glucose may stand
     std::optional<RowNote> no_level;           // why the glucose that stands there is none
+    std::optional<RowNote> usual_clock;        // what was taken for a time of day not told
     std::string_view slot;                     // the meal that stands for the time of day
 };
 
 ReadRow RowReader::read(const Row& source) {
     ReadRow row;
     row.line = source.line;
-    Reading reading{source, RowCells(source, plan_.shape), row, {}, 0, {}, {}, {}, {}, {}};
+    Reading reading{source, RowCells(source, plan_.shape), row, {}, 0, {}, {}, {}, {}, {}, {}};
     if (is_settled(reading)) {
         return row;
     }
@@ -167,7 +168,7 @@ void RowReader::find_time(Reading& reading) {
         if (!reading.time || !clock_column) {
             return;
         }
-        const auto clock = clock_in(cells, *clock_column);
+        const auto clock = column_time(cells, plan_, *clock_column);
         if (!clock || !clock->has_clock || clock->has_date) {
             reading.time_column = *clock_column;
             if (!cells.filled(*date_column)) {
@@ -179,16 +180,6 @@ void RowReader::find_time(Reading& reading) {
         reading.time->has_clock = true;
         reading.time->twelve_hour = clock->twelve_hour;
     }
-}
-
-// A time of day in a column of its own, in the forms that its title allows. Numbers of a column
-// that isn't read as such are no parts of a day.
-std::optional<WrittenTime> RowReader::clock_in(const RowCells& cells, std::size_t column) const {
-    const ColumnGuess& guess = plan_.shape.columns[column];
-    const auto clock =
-        guess.unread_clock ? written_time(cells.text(column)) : time_in(cells, column);
-    const bool titled = guess.by_title && cells.form(column) != CellForm::number;
-    return clock || !titled ? clock : titled_clock(cells.text(column));
 }
 
 // A date without a time of day is placed by what is said instead, else at noon, and told so.
@@ -205,11 +196,14 @@ void RowReader::find_usual_clock(Reading& reading) const {
         reading.time->clock = loose ? loose->clock : std::chrono::hours{12};
         reading.slot = loose ? loose->slot : std::string_view{};
     }
-    row.remarks.push_back(
-        {row.line, cells.at(reading.time_column), Fate::stored, "clock_missing",
-         quoted(cells.raw(reading.time_column)),
-         "a time of day; taken as " + clock_words(reading.time->clock) +
-             (midnight ? ", as a date alone in a column of times" : ", and held to be uncertain")});
+    reading.usual_clock = RowNote{
+        row.line,
+        cells.at(reading.time_column),
+        Fate::stored,
+        "clock_missing",
+        quoted(cells.raw(reading.time_column)),
+        "a time of day; taken as " + clock_words(reading.time->clock) +
+            (midnight ? ", as a date alone in a column of times" : ", and held to be uncertain")};
 }
 
 // The date of this row, or where its cell is empty that of a row before it.
@@ -248,6 +242,7 @@ bool RowReader::place(Reading& reading) const {
     const auto& time = reading.time;
     ReadRow& row = reading.row;
     reading.date = time ? time->date(plan_.date_order) : std::nullopt;
+    row.date = time && time->has_date ? reading.date : std::nullopt;
     if (!time || !(time->instant || (time->has_date && reading.date))) {
         settle_timeless(reading);
         return false;
@@ -397,10 +392,29 @@ std::optional<GlucoseUnit> RowReader::unit_of(const Reading& reading, std::size_
     return plan_.shape.unit_by_column && titled ? titled : plan_.unit;
 }
 
+// A usual time of day is told where anything rests on it. A reading belongs to a moment, but one
+// without costs nothing that has its own time beside it.
+void RowReader::tell_usual_clock(Reading& reading) {
+    ReadRow& row = reading.row;
+    const auto owned = std::ranges::count_if(
+        row.entries, [](const RowEntry& told) { return told.begin.has_value(); });
+    if (row.glucose && !row.clock_told && owned > 0) {
+        row.remarks.push_back({row.line, row.glucose->column, Fate::stored, "clock_missing",
+                               "a level of glucose and no time of day",
+                               "a date and time of day; the level is not kept"});
+        row.glucose.reset();
+    }
+    const bool rests = row.glucose || owned < static_cast<std::ptrdiff_t>(row.entries.size());
+    if (reading.usual_clock && rests) {
+        row.remarks.insert(row.remarks.begin(), *reading.usual_clock);
+    }
+}
+
 void RowReader::conclude(Reading& reading) const {
     ReadRow& row = reading.row;
     const auto& columns = reading.glucose_columns;
     const bool lonely = reading.cells.filled_cells() <= 1;
+    tell_usual_clock(reading);
     if (row.glucose && !row.clock_told) {  // a reading belongs to a moment
         row.remarks.clear();
         const bool of_clock = plan_.shape.first(Role::clock) == reading.time_column;

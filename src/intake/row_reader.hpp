@@ -20,7 +20,6 @@ class RowReader {
     bool is_settled(Reading& reading);
     void find_time(Reading& reading);
     std::optional<WrittenTime> time_in(const RowCells& cells, std::size_t column) const;
-    std::optional<WrittenTime> clock_in(const RowCells& cells, std::size_t column) const;
     void find_usual_clock(Reading& reading) const;
     static void set_slot(Reading& reading);
     bool holds_an_item(const Reading& reading) const;
@@ -34,6 +33,7 @@ class RowReader {
     void find_glucose(Reading& reading) const;
     std::optional<GlucoseUnit> unit_of(const Reading& reading, std::size_t column,
                                        const WrittenGlucose& level) const;
+    static void tell_usual_clock(Reading& reading);
     void conclude(Reading& reading) const;
 
     const ReadingPlan& plan_;

@@ -17,7 +17,8 @@ struct ColumnGuess {
     std::optional<GlucoseUnit> unit;
     double minutes_per_unit = 1;
     bool exchanges = false;
-    bool of_sleep = false;          ///< its title says so
+    std::size_t meal = 0;           ///< which of `TableShape::meals` its title names
+    bool names_meal = false;        ///< its title names one, whatever the column holds
     bool by_title = false;          ///< else by content
     bool unread_clock = false;      ///< titled as times of day, and most of it is none
     bool numbers_untitled = false;  ///< ignored though numbers stand in it: no title says of what
@@ -28,6 +29,13 @@ struct CutDecimals {
     std::string sample;  ///< "6,9"
     std::uint32_t line = 0;
     std::size_t column = 0;  ///< of its first part
+};
+
+/// A meal of the day that titles name ("Dinner", "Dinner carbs"). What no title names is the first,
+/// without a name.
+struct MealOfRow {
+    std::string name;
+    std::string_view slot;  ///< "breakfast", "lunch", "dinner", "snack"; empty if none is named
 };
 
 /// Where a table begins and what its columns are.
@@ -43,7 +51,9 @@ struct TableShape {
     /// Where no title says which column is glucose: two or more that could be, the first of them
     /// taken until it is asked.
     std::vector<std::size_t> may_be_glucose;
-    bool unit_by_column = false;  ///< titles of glucose columns name two units: each has its own
+    std::vector<MealOfRow> meals{MealOfRow{}};
+    bool times_begin_sleep = false;  ///< a row's own time is that of going to bed
+    bool unit_by_column = false;     ///< titles of glucose columns name two units: each has its own
     bool has_time = false;
     bool has_glucose = false;
     bool has_diary = false;
