@@ -172,20 +172,36 @@ double minutes_per_unit(const std::string& title, std::string_view whole) {
     return 1;
 }
 
-// Titles that bear a time word beside what the time is of ("start_local", "wake time").
+// Titles that bear a time word beside what the time is of ("start_local", "end time").
 std::optional<Role> time_role(const std::string& title) {
-    const bool utc = has_word(title, "utc") || has_word(title, "offset");
-    const bool end = has_part(title, {"end", "wake", "woke", "ende", "aufgestanden", "finish"});
-    const bool start =
-        has_part(title, {"start", "begin", "bedtime", "onset", "beginn", "light out"});
+    const bool end = has_part(title, {"end", "ende", "finish"});
+    const bool start = has_part(title, {"start", "begin", "onset", "beginn"});
     const bool of_time = has_word(title, "local") || has_word(title, "time") ||
-                         has_word(title, "ts") || has_word(title, "zeit") ||
-                         has_part(title, {"bedtime", "wake"}) || title == "start" ||
+                         has_word(title, "ts") || has_word(title, "zeit") || title == "start" ||
                          title == "end" || title == "begin";
-    if (utc || !(start || end) || !of_time) {
+    if (!(start || end) || !of_time) {
         return std::nullopt;
     }
     return end ? Role::end_time : Role::time;
+}
+
+// The first line of words that has one in the title.
+Role worded_role(const std::string& title) {
+    const auto line = std::ranges::find_if(
+        title_words, [&](const Words& candidate) { return has_any(title, candidate); });
+    return line == std::end(title_words) ? Role::ignored : line->role;
+}
+
+// "Bedtime glucose" is glucose, and a "bedtime snack" a meal.
+std::optional<Role> role_in_sleep(const std::string& title) {
+    const Role worded = worded_role(title);
+    const bool free = worded == Role::ignored || worded == Role::time || worded == Role::date ||
+                      worded == Role::clock || worded == Role::sleep_hours;
+    const EndOfSleep end = free ? end_of_sleep(title) : EndOfSleep::none;
+    if (end == EndOfSleep::none || titled_meal(title)) {
+        return std::nullopt;
+    }
+    return end == EndOfSleep::start ? Role::sleep_start : Role::sleep_end;
 }
 
 Role role_in(const std::string& words) {
@@ -198,9 +214,7 @@ Role role_in(const std::string& words) {
     if (of_time) {
         return *of_time;
     }
-    const auto line = std::ranges::find_if(
-        title_words, [&](const Words& candidate) { return has_any(words, candidate); });
-    return line == std::end(title_words) ? Role::ignored : line->role;
+    return worded_role(words);
 }
 
 }  // namespace
@@ -225,8 +239,8 @@ TitleMeaning title_meaning(std::string_view title) {
     if (words.empty() || has_word(words, "utc") || has_word(words, "offset")) {
         return meaning;
     }
-    if (const EndOfSleep end = end_of_sleep(words); end != EndOfSleep::none) {
-        meaning.role = end == EndOfSleep::start ? Role::sleep_start : Role::sleep_end;
+    if (const auto role = role_in_sleep(words)) {
+        meaning.role = *role;
         return meaning;
     }
     meaning.role = role_in(words);

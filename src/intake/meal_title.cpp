@@ -44,8 +44,9 @@ constexpr std::array slot_words{SlotWord{"breakfast", "breakfast"},
 
 constexpr std::array meal_words{"meal", "mahlzeit", "repas", "comida"};
 constexpr std::array time_words{"time", "zeit", "szeit", "uhrzeit", "heure", "hora", "clock", "ts"};
-constexpr std::array which_words{"am",    "pm",     "morning", "afternoon", "evening",    "late",
-                                 "first", "second", "third",   "vormittag", "nachmittag", "abends"};
+constexpr std::array which_words{"bedtime",   "am",         "pm",    "morning", "afternoon",
+                                 "evening",   "late",       "first", "second",  "third",
+                                 "vormittag", "nachmittag", "abends"};
 constexpr std::array small_words{"start", "started", "begin", "beginn", "eaten", "ate", "of",  "at",
                                  "for",   "the",     "de",    "du",     "del",   "la",  "des", "s"};
 

@@ -161,6 +161,9 @@ TEST(Night, beside_what_else_a_row_tells_has_its_own_time) {
     EXPECT_EQ(dated.diary[0].until, march(2, 6h + 40min));
     EXPECT_EQ(dated.diary[1].at, march(2, 7h + 30min));
     EXPECT_EQ(dated.diary[1].text, "oats");
+    EXPECT_EQ(dated.sample.at(0),
+              (std::vector<std::string>{"line 2", "2026-03-02 07:30", "meal: oats",
+                                        "sleep 2026-03-01 22:50"}));
     // Written down in the morning, a night began the evening before.
     const Intake clocks =
         read("Time,Meal,Sleep start,Sleep end\n2026-03-02 07:30,oats,22:50,06:40\n");
@@ -191,6 +194,19 @@ TEST(Night, keeps_its_row_where_a_level_beside_has_no_time) {
     EXPECT_EQ(of_kind(intake, DiaryKind::sleep).size(), 1U);
     EXPECT_TRUE(intake.readings.empty());
     EXPECT_EQ(note(intake, "clock_missing").fate, Fate::stored);
+}
+
+TEST(Night, in_a_title_of_another_thing_makes_no_time_of_it) {
+    for (const char* title : {"Waking glucose mg/dL", "Bedtime glucose mg/dL",
+                              "Wake-up glucose (mg/dL)", "Blutzucker nach dem Aufstehen mg/dL"}) {
+        const Intake intake = read("time," + std::string(title) +
+                                   "\n2026-03-02 07:00,120\n2026-03-03 07:00,121\n"
+                                   "2026-03-04 07:00,122\n");
+        EXPECT_EQ(intake.readings.size(), 3U) << title;
+    }
+    const Intake snack = read("time,bedtime snack,bedtime insulin\n2026-03-02 22:00,oats,8\n");
+    EXPECT_EQ(of_kind(snack, DiaryKind::meal).size(), 1U);
+    EXPECT_EQ(of_kind(snack, DiaryKind::medicine).size(), 1U);
 }
 
 TEST(OwnTime, that_the_clock_never_showed_keeps_nothing_but_what_stands_beside) {
