@@ -152,6 +152,22 @@ std::optional<FileError> no_such_column(const Intake& intake, const TableShape& 
     return std::nullopt;
 }
 
+// When an entry began that has a time of its own, with its date where that is another day's.
+std::string own_time_words(const ReadRow& row, const RowEntry& entry) {
+    if (!entry.begin) {
+        return "";
+    }
+    const auto day = std::chrono::floor<std::chrono::days>(entry.begin->wall);
+    const std::chrono::year_month_day ymd{day};
+    const std::chrono::hh_mm_ss time{entry.begin->wall - day};
+    const std::string date =
+        row.date == CivilDate{day}
+            ? ""
+            : fmt::format(" {:04}-{:02}-{:02}", static_cast<int>(ymd.year()),
+                          static_cast<unsigned>(ymd.month()), static_cast<unsigned>(ymd.day()));
+    return fmt::format("{} {:02}:{:02}", date, time.hours().count(), time.minutes().count());
+}
+
 // The first rows as they were understood, for the eye.
 void keep_sample(Intake& intake, const ReadRow& row) {
     if (intake.sample.size() >= sample_shown || row.state != ReadRow::State::data) {
@@ -183,7 +199,7 @@ void keep_sample(Intake& intake, const ReadRow& row) {
                             : fmt::format("{} {}", level, name_of(row.glucose->unit)));
     }
     for (const RowEntry& entry : row.entries) {
-        cells.push_back(std::string(name_of(entry.what.kind)) +
+        cells.push_back(std::string(name_of(entry.what.kind)) + own_time_words(row, entry) +
                         (entry.what.text.empty() ? "" : ": " + entry.what.text));
     }
     intake.sample.push_back(std::move(cells));

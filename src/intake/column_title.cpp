@@ -2,6 +2,7 @@
 
 #include "intake/number_text.hpp"
 #include "intake/plain_text.hpp"
+#include "intake/sleep_title.hpp"
 
 #include <algorithm>
 #include <array>
@@ -171,17 +172,14 @@ double minutes_per_unit(const std::string& title, std::string_view whole) {
     return 1;
 }
 
-// Titles that bear a time word beside what the time is of ("start_local", "wake time").
+// Titles that bear a time word beside what the time is of ("start_local", "end time").
 std::optional<Role> time_role(const std::string& title) {
-    const bool utc = has_word(title, "utc") || has_word(title, "offset");
-    const bool end = has_part(title, {"end", "wake", "woke", "ende", "aufgestanden", "finish"});
-    const bool start =
-        has_part(title, {"start", "begin", "bedtime", "onset", "beginn", "light out"});
+    const bool end = has_part(title, {"end", "ende", "finish"});
+    const bool start = has_part(title, {"start", "begin", "onset", "beginn"});
     const bool of_time = has_word(title, "local") || has_word(title, "time") ||
-                         has_word(title, "ts") || has_word(title, "zeit") ||
-                         has_part(title, {"bedtime", "wake"}) || title == "start" ||
+                         has_word(title, "ts") || has_word(title, "zeit") || title == "start" ||
                          title == "end" || title == "begin";
-    if (utc || !(start || end) || !of_time) {
+    if (!(start || end) || !of_time) {
         return std::nullopt;
     }
     return end ? Role::end_time : Role::time;
@@ -195,16 +193,49 @@ bool names_an_offset(const std::string& title) {
                      "zeitzone", "fuseau", "zona horaria", "\xE6\x97\xB6\xE5\x8C\xBA"});
 }
 
+// The first line of words that has one in the title.
+Role worded_role(const std::string& title) {
+    const auto line = std::ranges::find_if(
+        title_words, [&](const Words& candidate) { return has_any(title, candidate); });
+    return line == std::end(title_words) ? Role::ignored : line->role;
+}
+
+// "Bedtime glucose" is glucose, and a "bedtime snack" a meal.
+std::optional<Role> role_in_sleep(const std::string& title) {
+    const Role worded = worded_role(title);
+    const bool free = worded == Role::ignored || worded == Role::time || worded == Role::date ||
+                      worded == Role::clock || worded == Role::sleep_hours;
+    const EndOfSleep end = free ? end_of_sleep(title) : EndOfSleep::none;
+    if (end == EndOfSleep::none || titled_meal(title)) {
+        return std::nullopt;
+    }
+    return end == EndOfSleep::start ? Role::sleep_start : Role::sleep_end;
+}
+
+Role role_in(const std::string& words) {
+    // A time word wins only where nothing else is named: "carbohydrate time" is no time of ours,
+    // but "meal_ts" is one.
+    const auto of_time = time_role(words);
+    if (has_word(words, "ts") || has_word(words, "timestamp") || words.ends_with(" time")) {
+        return of_time.value_or(Role::time);
+    }
+    if (of_time) {
+        return *of_time;
+    }
+    return worded_role(words);
+}
+
 }  // namespace
 
 const char* name_of(Role role) {
     constexpr std::array names{
-        "ignored",      "time",         "date",    "clock",   "end time",    "glucose",
-        "finger-prick", "ketones",      "unit",    "kind",    "value",       "meal text",
-        "slot",         "carbohydrate", "fibre",   "protein", "fat",         "energy",
-        "portion",      "movement",     "minutes", "steps",   "hours slept", "mood",
-        "medicine",     "dose",         "lab",     "alcohol", "illness",     "symptom",
-        "sensor event", "note",         "person",  "device",  "offset"};
+        "ignored",   "time",        "date",      "clock",        "end time",     "sleep start",
+        "sleep end", "meal time",   "glucose",   "finger-prick", "ketones",      "unit",
+        "kind",      "value",       "meal text", "slot",         "carbohydrate", "fibre",
+        "protein",   "fat",         "energy",    "portion",      "movement",     "minutes",
+        "steps",     "hours slept", "mood",      "medicine",     "dose",         "lab",
+        "alcohol",   "illness",     "symptom",   "sensor event", "note",         "person",
+        "device",    "offset"};
     return names.at(static_cast<std::size_t>(role));
 }
 
@@ -224,21 +255,14 @@ TitleMeaning title_meaning(std::string_view title) {
     if (has_word(words, "utc") || has_word(words, "offset")) {
         return meaning;
     }
-    // A time word wins only where nothing else is named: "carbohydrate time" is no time of ours,
-    // but "meal_ts" is one.
-    if (has_word(words, "ts") || has_word(words, "timestamp") || words.ends_with(" time")) {
-        meaning.role = time_role(words).value_or(Role::time);
-        return meaning;
-    }
-    if (const auto role = time_role(words)) {
+    if (const auto role = role_in_sleep(words)) {
         meaning.role = *role;
         return meaning;
     }
-    for (const Words& line : title_words) {
-        if (has_any(words, line)) {
-            meaning.role = line.role;
-            break;
-        }
+    meaning.role = role_in(words);
+    meaning.meal = titled_meal(words);
+    if (meaning.meal && meaning.meal->of_time && meaning.meal->alone) {
+        meaning.role = Role::meal_time;
     }
     meaning.exchanges =
         meaning.role == Role::carbohydrate &&

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "diary/diary_entry.hpp"
+#include "intake/meal_title.hpp"
 #include "intake/offset_text.hpp"
 #include "units/glucose.hpp"
 
@@ -18,6 +19,9 @@ enum class Role : std::uint8_t {
     date,
     clock,
     end_time,  ///< of sleep or movement
+    sleep_start,
+    sleep_end,
+    meal_time,  ///< of one meal of the day
     glucose,
     finger_prick,
     ketones,
@@ -60,6 +64,7 @@ struct TitleMeaning {
     double minutes_per_unit = 1;  ///< durations: 1/60 where the title says seconds, 60 for hours
     bool exchanges = false;       ///< carbohydrate in exchanges or units, not grams
     std::optional<WrittenOffset> offset;  ///< of times: "Time (UTC)"
+    std::optional<TitledMeal> meal;
 };
 TitleMeaning title_meaning(std::string_view title);
 

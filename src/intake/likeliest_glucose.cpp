@@ -12,7 +12,8 @@ namespace {
 bool names_a_time(const std::string& title) {
     const Role role = title_meaning(title).role;
     return role == Role::time || role == Role::date || role == Role::clock ||
-           role == Role::end_time;
+           role == Role::end_time || role == Role::sleep_start || role == Role::sleep_end ||
+           role == Role::meal_time;
 }
 
 // Numbers of rows are rather no levels.

@@ -41,10 +41,18 @@ struct RowGlucose {
     std::uint32_t column = 0;
 };
 
+/// A time that stands beside that of its row.
+struct OwnTime {
+    WallTime wall{};
+    std::optional<std::chrono::seconds> offset;  ///< from UTC, where one is written
+};
+
 /// What one row tells of one thing, and when that was where it was not at the row's own time.
 struct RowEntry {
-    DiaryEntry what;              ///< times not yet set
-    std::optional<WallTime> end;  ///< where the row tells it of this entry
+    DiaryEntry what;               ///< times not yet set
+    std::optional<OwnTime> begin;  ///< empty: the row's time
+    bool clock_told = true;        ///< else the time is a usual one, or another thing's
+    std::optional<OwnTime> end;    ///< where the row tells it of this entry
 };
 
 /// One row with its meaning, its time still as written.
@@ -52,6 +60,7 @@ struct ReadRow {
     /// What became of it so far: to be placed in time, or settled by `note`.
     enum class State : std::uint8_t { data, settled } state = State::settled;
     WallTime wall{};
+    std::optional<CivilDate> date;               ///< of `wall`, where a date was written
     std::optional<Instant> instant;              ///< where the row itself says its offset
     std::optional<std::chrono::seconds> offset;  ///< where it says one other than UTC's
     bool clock_told = true;                      ///< else the time of day in `wall` is a usual one

@@ -1,81 +1,31 @@
 #include "intake/row_entries.hpp"
 
 #include "diary/finger_prick.hpp"
-#include "diary/formula_mark.hpp"
-#include "intake/plain_text.hpp"
-#include "intake/sleep_title.hpp"
+#include "intake/entry_writer.hpp"
+#include "intake/row_meals.hpp"
+#include "intake/row_sleep.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace tracewright {
 
 namespace {
 
-constexpr std::array empty_words{"na", "n/a", "null", "none", "nan", "nil", "#n/a", "/", "#value!"};
-constexpr std::array not_described_words{"data not available", "not recorded", "not noted",
-                                         "nicht notiert", "\xE6\x9C\xAA\xE8\xAE\xB0\xE5\xBD\x95"};
-
-bool is_empty_word(std::string_view text) {
-    const std::string word = lower_case(text);
-    return std::find(empty_words.begin(), empty_words.end(), word) != empty_words.end();
-}
-
-// Two to sixteen hours, the middle of them from 23:00 to 07:00. Ours, no source.
-bool like_a_night(WallTime from, WallTime to) {
-    using namespace std::chrono_literals;
-    const auto middle = from + (to - from) / 2;
-    const auto clock = middle - std::chrono::floor<std::chrono::days>(middle);
-    return to - from >= 2h && to - from <= 16h && (clock >= 23h || clock <= 7h);
-}
-
-// "45", "45 g", "~45", "40-50": a number with how sure it is. Empty if it is no amount.
-std::optional<Amount> amount_of(std::string_view text, char decimal_mark) {
-    Amount amount;
-    for (const std::string_view mark : {"~", "ca.", "ca ", "c. ", "about "}) {
-        if (text.starts_with(mark)) {
-            amount.estimated = true;
-            text = trimmed(text.substr(mark.size()));
-        }
-    }
-    const auto first = written_number(text, decimal_mark);
-    if (!first) {
-        return std::nullopt;
-    }
-    amount.value = first->value();
-    std::string_view tail = first->tail;
-    if (tail.starts_with('-')) {
-        const auto second = written_number(trimmed(tail.substr(1)), decimal_mark);
-        if (!second || second->hundredths < first->hundredths) {
-            return std::nullopt;
-        }
-        amount.value = (first->value() + second->value()) / 2;
-        amount.half_width = (second->value() - first->value()) / 2;
-        amount.estimated = true;
-        tail = {};
-        return amount;
-    }
-    const std::string unit = lower_case(tail);
-    const bool plain_unit = unit.empty() || unit == "g" || unit == "gr" || unit == "gram" ||
-                            unit == "grams" || unit == "g." || unit == "kcal";
-    return plain_unit ? std::optional{amount} : std::nullopt;
-}
-
 // Builds the diary entries of one row.
 class EntryBuilder {
   public:
     EntryBuilder(const RowCells& cells, const ReadingPlan& plan, ReadRow& row)
-        : cells_(cells), plan_(plan), row_(row) {}
+        : cells_(cells), plan_(plan), row_(row), writer_(cells, plan, row) {}
 
     void build() {
         tell_second_glucose();
         of_kind();
-        meal();
+        used_notes_ = add_meals(writer_) || used_notes_;
         finger_prick();
         numbered(Role::ketones, DiaryKind::ketones, "mmol/L");
         movement();
-        sleep();
+        add_sleep(writer_);
         texts(Role::mood, DiaryKind::mood);
         medicines();
         texts(Role::lab, DiaryKind::lab);
@@ -86,9 +36,9 @@ class EntryBuilder {
         if (!used_notes_) {
             texts(Role::note, DiaryKind::note);
         }
-        untold_night();
+        add_untold_night(writer_);
         give_end();
-        keep_unread_value();
+        keep_unread();
     }
 
   private:
@@ -128,45 +78,13 @@ class EntryBuilder {
 
     const ColumnGuess& column(std::size_t c) const { return plan_.shape.columns[c]; }
 
-    DiaryEntry& add(DiaryKind kind) {
-        DiaryEntry& entry = row_.entries.emplace_back().what;
-        entry.kind = kind;
-        return entry;
-    }
-
-    std::string kept_text(std::size_t c) {
-        const std::string_view text = without_formula_mark(cells_.raw(c));
-        if (has_broken_characters(text)) {
-            row_.remarks.push_back({row_.line, cells_.at(c), Fate::stored, "broken_characters",
-                                    "characters without a meaning", "text"});
-        }
-        return without_controls(text);
-    }
-
-    void join(std::string& text, const std::string& more) {
-        text += text.empty() || more.empty() ? more : " | " + more;
-    }
-
-    std::string all_texts(Role role) {
-        std::string text;
-        for (const std::size_t c : plan_.shape.all(role)) {
-            if (cells_.filled(c) && !is_empty_word(cells_.text(c))) {
-                join(text, kept_text(c));
-            }
-        }
-        return text;
-    }
-
-    std::optional<double> number(Role role) {
-        const auto c = cells_.filled_of(role);
-        const auto found = c ? written_number(cells_.text(*c), plan_.decimal_mark) : std::nullopt;
-        return found ? std::optional{found->value()} : std::nullopt;
-    }
-
+    DiaryEntry& add(DiaryKind kind) { return writer_.add(kind).what; }
+    std::string kept_text(std::size_t c) { return writer_.kept_text(c); }
     void warn(std::size_t c, const char* code, std::string expected) {
-        row_.remarks.push_back({row_.line, cells_.at(c), Fate::stored, code, quoted(cells_.text(c)),
-                                std::move(expected)});
+        writer_.warn(c, code, std::move(expected));
     }
+
+    std::string all_texts(Role role) { return writer_.all_texts(role); }
 
     // "time, kind, value, text": what the row is stands in a cell.
     void of_kind() {
@@ -207,48 +125,6 @@ class EntryBuilder {
         entry.number_unit = entry.kind == DiaryKind::ketones ? "mmol/L" : found->tail;
         if (entry.text.empty() && entry.kind == DiaryKind::medicine) {
             entry.text = kept_text(*cells_.filled_of(Role::kind));
-        }
-    }
-
-    void meal() {
-        const std::string text = all_texts(Role::meal_text);
-        const auto carbohydrate = cells_.filled_of(Role::carbohydrate);
-        const auto slot = cells_.filled_of(Role::slot);
-        const bool numbers = number(Role::energy) || number(Role::protein) || number(Role::fat) ||
-                             number(Role::fibre);
-        const auto portion = cells_.filled_of(Role::portion);
-        if (text.empty() && !carbohydrate && !slot && !numbers) {
-            return;
-        }
-        DiaryEntry& entry = add(DiaryKind::meal);
-        entry.text = text;
-        entry.not_described = says_not_described(text);
-        entry.energy_kcal = number(Role::energy);
-        entry.protein_g = number(Role::protein);
-        entry.fat_g = number(Role::fat);
-        entry.fibre_g = number(Role::fibre);
-        if (slot) {
-            entry.slot = kept_text(*slot);
-        }
-        if (portion) {
-            entry.portion = kept_text(*portion);
-        }
-        if (carbohydrate) {
-            carbohydrate_of(*carbohydrate, entry);
-        }
-        if (entry.text.empty()) {
-            entry.text = all_texts(Role::note);
-            used_notes_ = !entry.text.empty();
-        }
-    }
-
-    void carbohydrate_of(std::size_t c, DiaryEntry& entry) {
-        const auto amount = amount_of(cells_.text(c), plan_.decimal_mark);
-        if (amount && !column(c).exchanges) {
-            entry.carbohydrate_g = amount;
-        } else {
-            join(entry.text, kept_text(c));
-            warn(c, "carbohydrate_not_grams", "grams of carbohydrate; kept as text");
         }
     }
 
@@ -314,10 +190,11 @@ class EntryBuilder {
     }
 
     void movement() {
-        const auto text = cells_.filled_of(Role::movement_text);
-        const auto steps = cells_.filled_of(Role::steps);
-        const auto minutes = cells_.filled_of(Role::minutes);
-        if ((!text && !steps && !minutes) || is_sleep()) {
+        const bool slept = span_is_sleep(writer_);  // which its text and minutes then tell of
+        const auto text = slept ? std::nullopt : cells_.filled_of(Role::movement_text);
+        const auto steps = writer_.taken(Role::steps);
+        const auto minutes = slept ? std::nullopt : writer_.taken(Role::minutes);
+        if (!text && !steps && !minutes) {
             return;
         }
         const auto by_kind = std::ranges::find_if(row_.entries, [](const RowEntry& told) {
@@ -325,7 +202,7 @@ class EntryBuilder {
         });
         DiaryEntry& entry =
             by_kind == row_.entries.end() ? add(DiaryKind::movement) : by_kind->what;
-        join(entry.text, all_texts(Role::movement_text));
+        join(entry.text, slept ? "" : all_texts(Role::movement_text));
         if (minutes) {
             const auto found = written_number(cells_.text(*minutes), plan_.decimal_mark);
             if (found) {
@@ -344,71 +221,24 @@ class EntryBuilder {
         }
     }
 
-    // The span of the row is sleep by its titles, or because a cell says so.
-    bool is_sleep() const {
-        if (!row_.end_wall) {
-            return false;
-        }
-        const bool titled = std::ranges::any_of(plan_.shape.columns, [](const ColumnGuess& guess) {
-            return guess.of_sleep && (guess.role == Role::time || guess.role == Role::clock ||
-                                      guess.role == Role::end_time);
-        });
-        // How long it was says nothing of what it was.
-        const bool only_its_length = cells_.filled_of(Role::minutes) &&
-                                     !cells_.filled_of(Role::movement_text) &&
-                                     !cells_.filled_of(Role::steps) && row_.entries.empty() &&
-                                     like_a_night(row_.wall, *row_.end_wall);
-        return titled || only_its_length || has(DiaryKind::sleep) ||
-               cells_.filled_of(Role::sleep_hours) ||
-               std::ranges::any_of(plan_.shape.all(Role::movement_text),
-                                   [&](std::size_t c) { return says_sleep(cells_.text(c)); });
-    }
-
-    void sleep() {
-        const auto hours = cells_.filled_of(Role::sleep_hours);
-        if (is_sleep()) {
-            if (!has(DiaryKind::sleep)) {
-                add(DiaryKind::sleep).text = all_texts(Role::sleep_hours);
-            }
-            return;
-        }
-        if (hours) {
-            DiaryEntry& entry = add(DiaryKind::sleep);
-            const auto found = written_number(cells_.text(*hours), plan_.decimal_mark);
-            const std::string unit = found ? lower_case(found->tail) : "";
-            if (found && (unit.empty() || unit == "h" || unit == "hours" || unit == "std")) {
-                entry.number = found->value();
-                entry.number_unit = "h";
-            } else {
-                entry.text = kept_text(*hours);
-            }
-        }
-    }
-
-    bool has(DiaryKind kind) const {
-        return std::ranges::any_of(row_.entries,
-                                   [&](const RowEntry& told) { return told.what.kind == kind; });
-    }
-
-    // A span that nothing in its row says anything of, by night, is sleep; a note may stand beside.
-    void untold_night() {
-        const bool told =
-            row_.glucose || std::ranges::any_of(row_.entries, [](const RowEntry& one) {
-                return one.what.kind != DiaryKind::note;
-            });
-        if (row_.end_wall && !told && like_a_night(row_.wall, *row_.end_wall)) {
-            add(DiaryKind::sleep);
-        }
-    }
-
     // The end of the span is that of what was done or slept in it; where nothing was, it is lost.
+    // What a row tells beside the time of going to bed was at another time.
     void give_end() {
+        const DiaryKind spanned = span_is_sleep(writer_) ? DiaryKind::sleep : DiaryKind::movement;
         bool given = false;
         for (RowEntry& told : row_.entries) {
             const DiaryKind kind = told.what.kind;
-            if (row_.end_wall && (kind == DiaryKind::sleep || kind == DiaryKind::movement)) {
-                told.end = row_.end_wall;
+            const bool night = kind == DiaryKind::sleep && !told.end;
+            if (row_.end_wall && !told.begin && (kind == spanned || (night && !given))) {
+                told.end = OwnTime{*row_.end_wall, {}};
+                if (row_.end) {
+                    told.end->offset =
+                        row_.end_wall->time_since_epoch() - row_.end->time_since_epoch();
+                }
                 given = true;
+            }
+            if (plan_.shape.times_begin_sleep && !told.begin && kind != DiaryKind::sleep) {
+                told.clock_told = false;
             }
         }
         const auto column = cells_.filled_of(Role::end_time);
@@ -417,10 +247,13 @@ class EntryBuilder {
         }
     }
 
-    // A value of which no kind says what it is of.
-    void keep_unread_value() {
-        for (const std::size_t c : plan_.shape.all(Role::value)) {
-            if (cells_.filled(c) && !plan_.shape.first(Role::kind)) {
+    // A value of which no kind says what it is of; what stands under a meal and is not of it.
+    void keep_unread() {
+        const bool kind = plan_.shape.first(Role::kind).has_value();
+        for (std::size_t c = 0; c < plan_.shape.columns.size(); ++c) {
+            const bool value = column(c).role == Role::value && !kind;
+            const bool of_meal = column(c).role == Role::ignored && column(c).names_meal;
+            if ((value || of_meal) && cells_.filled(c) && !is_empty_word(cells_.text(c))) {
                 row_.unread.push_back(c);
             }
         }
@@ -447,7 +280,7 @@ class EntryBuilder {
     }
 
     void medicines() {
-        const auto dose = cells_.filled_of(Role::dose);
+        const auto dose = writer_.taken(Role::dose);
         bool any = false;
         for (const std::size_t c : plan_.shape.all(Role::medicine)) {
             if (!cells_.filled(c) || is_empty_word(cells_.text(c))) {
@@ -483,6 +316,7 @@ class EntryBuilder {
     const RowCells& cells_;
     const ReadingPlan& plan_;
     ReadRow& row_;
+    EntryWriter writer_;
     bool used_notes_ = false;
 };
 
@@ -501,13 +335,6 @@ std::optional<KindMeaning> kind_of_row(const RowCells& cells, const ReadingPlan&
         meaning->diary = DiaryKind::finger_prick;
     }
     return meaning;
-}
-
-bool says_not_described(std::string_view text) {
-    const std::string lower = lower_case(text);
-    return std::any_of(
-        not_described_words.begin(), not_described_words.end(),
-        [&](std::string_view word) { return lower.find(word) != std::string::npos; });
 }
 
 }  // namespace tracewright

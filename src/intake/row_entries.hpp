@@ -17,7 +17,4 @@ void add_entries(const RowCells& cells, const ReadingPlan& plan, ReadRow& row);
 /// What a row's kind cell says it is; empty if it has none that says anything.
 std::optional<KindMeaning> kind_of_row(const RowCells& cells, const ReadingPlan& plan);
 
-/// Whether a cell's text says that something was eaten but not described.
-bool says_not_described(std::string_view text);
-
 }  // namespace tracewright

@@ -2,11 +2,12 @@
 
 #include "intake/footer_words.hpp"
 #include "intake/loose_clock.hpp"
+#include "intake/own_times.hpp"
 #include "intake/plain_text.hpp"
 #include "intake/row_cells.hpp"
 #include "intake/row_entries.hpp"
 #include "intake/serial_time.hpp"
-#include "intake/titled_clock.hpp"
+#include "intake/told_offset.hpp"
 
 #include <fmt/format.h>
 
@@ -106,13 +107,14 @@ struct RowReader::Reading {
     std::optional<KindMeaning> meaning;        // of the kind cell
     std::vector<std::size_t> glucose_columns;  // where glucose may stand
     std::optional<RowNote> no_level;           // why the glucose that stands there is none
+    std::optional<RowNote> usual_clock;        // what was taken for a time of day not told
     std::string_view slot;                     // the meal that stands for the time of day
 };
 
 ReadRow RowReader::read(const Row& source) {
     ReadRow row;
     row.line = source.line;
-    Reading reading{source, RowCells(source, plan_.shape), row, {}, 0, {}, {}, {}, {}, {}};
+    Reading reading{source, RowCells(source, plan_.shape), row, {}, 0, {}, {}, {}, {}, {}, {}};
     if (is_settled(reading)) {
         return row;
     }
@@ -176,7 +178,7 @@ void RowReader::find_time(Reading& reading) {
         if (!reading.time || !clock_column) {
             return;
         }
-        const auto clock = clock_in(cells, *clock_column);
+        const auto clock = column_time(cells, plan_, *clock_column);
         if (!clock || !clock->has_clock || clock->has_date) {
             reading.time_column = *clock_column;
             if (!cells.filled(*date_column)) {
@@ -192,16 +194,6 @@ void RowReader::find_time(Reading& reading) {
             reading.time->utc = clock->utc;
         }
     }
-}
-
-// A time of day in a column of its own, in the forms that its title allows. Numbers of a column
-// that isn't read as such are no parts of a day.
-std::optional<WrittenTime> RowReader::clock_in(const RowCells& cells, std::size_t column) const {
-    const ColumnGuess& guess = plan_.shape.columns[column];
-    const auto clock =
-        guess.unread_clock ? written_time(cells.text(column)) : time_in(cells, column);
-    const bool titled = guess.by_title && cells.form(column) != CellForm::number;
-    return clock || !titled ? clock : titled_clock(cells.text(column));
 }
 
 // A date without a time of day is placed by what is said instead, else at noon, and told so.
@@ -224,11 +216,14 @@ void RowReader::find_usual_clock(Reading& reading) const {
     if (exact || !reading.time->date(plan_.date_order)) {
         return;
     }
-    row.remarks.push_back(
-        {row.line, cells.at(reading.time_column), Fate::stored, "clock_missing",
-         quoted(cells.raw(reading.time_column)),
-         "a time of day; taken as " + clock_words(reading.time->clock) +
-             (midnight ? ", as a date alone in a column of times" : ", and held to be uncertain")});
+    reading.usual_clock = RowNote{
+        row.line,
+        cells.at(reading.time_column),
+        Fate::stored,
+        "clock_missing",
+        quoted(cells.raw(reading.time_column)),
+        "a time of day; taken as " + clock_words(reading.time->clock) +
+            (midnight ? ", as a date alone in a column of times" : ", and held to be uncertain")};
 }
 
 // The date of this row, or where its cell is empty that of a row before it.
@@ -267,6 +262,7 @@ bool RowReader::place(Reading& reading) const {
     const auto& time = reading.time;
     ReadRow& row = reading.row;
     reading.date = time ? time->date(plan_.date_order) : std::nullopt;
+    row.date = time && time->has_date ? reading.date : std::nullopt;
     if (!time || !(time->instant || (time->has_date && reading.date))) {
         settle_timeless(reading);
         return false;
@@ -282,27 +278,13 @@ bool RowReader::place(Reading& reading) const {
         return true;
     }
     row.wall = *reading.date + time->clock;
-    const auto offset = offset_of(*time, plan_.shape.offset_by_title, reading.cells);
+    const auto offset = told_offset(*time, {}, reading.cells, plan_);
     if (offset && row.clock_told) {
         row.instant = Instant{row.wall.time_since_epoch()} - offset->east;
-        const auto of_row = offset->utc ? offset_of_row(reading.cells) : offset;
+        const auto of_row = offset->utc ? told_offset_of_row(reading.cells, plan_) : offset;
         row.offset = of_row && !of_row->utc ? std::optional{of_row->east} : std::nullopt;
     }
     return true;
-}
-
-// What a time says itself, else the title of its column, else a column of offsets.
-std::optional<WrittenOffset> RowReader::offset_of(const WrittenTime& time,
-                                                  std::optional<std::size_t> titled,
-                                                  const RowCells& cells) const {
-    if (time.offset) {
-        return WrittenOffset{*time.offset, time.utc};
-    }
-    return titled ? plan_.shape.columns[*titled].offset : offset_of_row(cells);
-}
-
-std::optional<WrittenOffset> RowReader::offset_of_row(const RowCells& cells) const {
-    return plan_.offset_column ? offset_in_cell(cells.text(*plan_.offset_column)) : std::nullopt;
 }
 
 // Meals at "dinner" are dinners.
@@ -375,9 +357,7 @@ void RowReader::find_end(Reading& reading) const {
         reading.row.end_wall = *reading.date + end->clock + std::chrono::hours{next_day ? 24 : 0};
     }
     // Beside a beginning that tells its own offset alone the zone says when a clock showed the end.
-    const bool titled = plan_.shape.columns[*column].offset.has_value();
-    const auto offset =
-        offset_of(*end, titled ? column : plan_.shape.offset_by_title, reading.cells);
+    const auto offset = told_offset(*end, column, reading.cells, plan_);
     if (offset && reading.row.instant && reading.row.end_wall) {
         reading.row.end = Instant{reading.row.end_wall->time_since_epoch()} - offset->east;
     }
@@ -449,10 +429,29 @@ std::optional<GlucoseUnit> RowReader::unit_of(const Reading& reading, std::size_
     return plan_.shape.unit_by_column && titled ? titled : plan_.unit;
 }
 
+// A usual time of day is told where anything rests on it. A reading belongs to a moment, but one
+// without costs nothing that has its own time beside it.
+void RowReader::tell_usual_clock(Reading& reading) {
+    ReadRow& row = reading.row;
+    const auto owned = std::ranges::count_if(
+        row.entries, [](const RowEntry& told) { return told.begin.has_value(); });
+    if (row.glucose && !row.clock_told && owned > 0) {
+        row.remarks.push_back({row.line, row.glucose->column, Fate::stored, "clock_missing",
+                               "a level of glucose and no time of day",
+                               "a date and time of day; the level is not kept"});
+        row.glucose.reset();
+    }
+    const bool rests = row.glucose || owned < static_cast<std::ptrdiff_t>(row.entries.size());
+    if (reading.usual_clock && rests) {
+        row.remarks.insert(row.remarks.begin(), *reading.usual_clock);
+    }
+}
+
 void RowReader::conclude(Reading& reading) const {
     ReadRow& row = reading.row;
     const auto& columns = reading.glucose_columns;
     const bool lonely = reading.cells.filled_cells() <= 1;
+    tell_usual_clock(reading);
     if (row.glucose && !row.clock_told) {  // a reading belongs to a moment
         row.remarks.clear();
         const bool of_clock = plan_.shape.first(Role::clock) == reading.time_column;

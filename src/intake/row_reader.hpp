@@ -21,7 +21,6 @@ class RowReader {
     bool is_settled(Reading& reading);
     void find_time(Reading& reading);
     std::optional<WrittenTime> time_in(const RowCells& cells, std::size_t column) const;
-    std::optional<WrittenTime> clock_in(const RowCells& cells, std::size_t column) const;
     void find_usual_clock(Reading& reading) const;
     static void set_slot(Reading& reading);
     bool holds_an_item(const Reading& reading) const;
@@ -29,16 +28,13 @@ class RowReader {
     void find_glucose_columns(Reading& reading) const;
     bool bears_a_level(const Reading& reading, std::size_t column) const;
     bool place(Reading& reading) const;
-    std::optional<WrittenOffset> offset_of(const WrittenTime& time,
-                                           std::optional<std::size_t> titled,
-                                           const RowCells& cells) const;
-    std::optional<WrittenOffset> offset_of_row(const RowCells& cells) const;
     static bool is_footer(const Reading& reading);
     void settle_timeless(Reading& reading) const;
     void find_end(Reading& reading) const;
     void find_glucose(Reading& reading) const;
     std::optional<GlucoseUnit> unit_of(const Reading& reading, std::size_t column,
                                        const WrittenGlucose& level) const;
+    static void tell_usual_clock(Reading& reading);
     void conclude(Reading& reading) const;
 
     const ReadingPlan& plan_;

@@ -74,7 +74,6 @@ void RowStore::add(ReadRow row) {
     timed.clock_told = row.clock_told;
     timed.at = row.instant.value_or(Instant{row.wall.time_since_epoch()});
     timed.glucose = row.glucose;
-    timed.end = row.end;
     timed.first_entry = static_cast<std::uint32_t>(entries_.size());
     timed.entries = static_cast<std::uint32_t>(row.entries.size());
     if (row.glucose && row.glucose->hundredths > 0 && row.glucose->limit != Limit::none) {
@@ -117,7 +116,6 @@ bool RowStore::zone_is_asked_for(Intake& intake) {
     for (Timed& row : rows_) {
         if (row.told) {
             row.at += *first->offset;
-            row.end = row.end ? std::optional{*row.end + *first->offset} : std::nullopt;
         }
     }
     return false;
@@ -330,16 +328,38 @@ void RowStore::tell_readings_apart(Intake& intake) {
     intake.other_sensors = std::move(sensors);
 }
 
-void RowStore::place_entry(const Timed& row, RowEntry& told) const {
+Instant RowStore::moment_of(const OwnTime& time, bool later) const {
+    if (time.offset && !options_.zones.zone_at(Instant{}).is_floating()) {
+        return Instant{time.wall.time_since_epoch()} - *time.offset;
+    }
+    const WallResolution found = options_.zones.resolve(time.wall);
+    return later ? found.second : found.first;
+}
+
+// False if the entry began when the clock never showed that time, which is told.
+bool RowStore::place_entry(const Timed& row, RowEntry& told) {
     DiaryEntry& entry = told.what;
-    entry.at = row.at;
-    entry.written = row.told ? options_.zones.wall_time(row.at) : row.wall;
-    entry.time_uncertain = row.uncertain || (!row.clock_told && entry.kind != DiaryKind::lab);
+    const bool own = told.begin.has_value();
+    const WallTime begin = own ? told.begin->wall : row.wall;
+    entry.at = own ? moment_of(*told.begin, false) : row.at;
+    entry.written = own || !row.told ? begin : options_.zones.wall_time(row.at);
+    const bool told_clock = told.clock_told && (own || row.clock_told);
+    entry.time_uncertain = (!own && row.uncertain) || (!told_clock && entry.kind != DiaryKind::lab);
+    if (own && !told.begin->offset) {
+        const auto kind = options_.zones.resolve(begin).kind;
+        entry.time_uncertain = entry.time_uncertain || kind == WallResolution::Kind::repeated;
+        if (kind == WallResolution::Kind::skipped) {
+            ledger_.remark({row.line, row.time_column, Fate::stored, "skipped_hour",
+                            wall_text(begin),
+                            "a time that the clock showed: what was told of it is not kept"});
+            return false;
+        }
+    }
     if (told.end) {
-        const Instant by_clock = row.end.value_or(options_.zones.resolve(*told.end).second);
-        entry.until = by_clock > row.at ? by_clock : row.at + (*told.end - row.wall);
+        const Instant by_clock = moment_of(*told.end, true);
+        entry.until = by_clock > entry.at ? by_clock : entry.at + (told.end->wall - begin);
     } else if (entry.kind == DiaryKind::movement && entry.number_unit == "min" && entry.number) {
-        entry.until = row.at + seconds{std::llround(*entry.number * 60)};
+        entry.until = entry.at + seconds{std::llround(*entry.number * 60)};
     } else if (entry.kind == DiaryKind::sleep && entry.number_unit == "h" && entry.number) {
         // Hours slept are written in the morning after: the night ends here.
         const auto morning = std::chrono::floor<std::chrono::days>(row.wall) + usual_rising;
@@ -347,6 +367,7 @@ void RowStore::place_entry(const Timed& row, RowEntry& told) const {
         entry.at = *entry.until - seconds{std::llround(*entry.number * 3600)};
         entry.time_uncertain = true;
     }
+    return true;
 }
 
 void RowStore::tell_entries_apart(Intake& intake) {
@@ -377,9 +398,13 @@ void RowStore::tell_entries_apart(Intake& intake) {
             continue;
         }
         bool any_new = false;
+        std::uint32_t placed = 0;
         for (std::uint32_t k = 0; k < row.entries; ++k) {
             DiaryEntry& entry = entries_[row.first_entry + k].what;
-            place_entry(row, entries_[row.first_entry + k]);
+            if (!place_entry(row, entries_[row.first_entry + k])) {
+                continue;
+            }
+            ++placed;
             entry.source = intake.file;
             entry.source_line = static_cast<int>(row.line);
             if (seen.emplace(key(entry), true).second) {
@@ -387,7 +412,10 @@ void RowStore::tell_entries_apart(Intake& intake) {
                 intake.diary.push_back(entry);
             }
         }
-        if (!row.glucose) {
+        if (!row.glucose && placed == 0) {
+            drop(row, "skipped_hour", "nothing but times that the clock never showed",
+                 "a time that the clock showed: it was set forward over this one");
+        } else if (!row.glucose) {
             row.fate = any_new ? Fate::stored : Fate::duplicate;
         } else if (row.fate == Fate::duplicate && any_new) {
             row.fate = Fate::stored;

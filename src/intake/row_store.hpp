@@ -33,7 +33,6 @@ class RowStore {
         std::optional<RowGlucose> glucose;
         std::uint32_t first_entry;
         std::uint32_t entries;
-        std::optional<Instant> end;  ///< where the row tells its distance from UTC
         Fate fate = Fate::stored;
     };
 
@@ -47,7 +46,8 @@ class RowStore {
     void join_devices();
     std::vector<Reading> readings_of(std::uint32_t sensor, Intake& intake);
     void tell_readings_apart(Intake& intake);
-    void place_entry(const Timed& row, RowEntry& told) const;
+    Instant moment_of(const OwnTime& time, bool later) const;
+    bool place_entry(const Timed& row, RowEntry& told);
     void tell_entries_apart(Intake& intake);
     void count_fates();
 

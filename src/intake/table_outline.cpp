@@ -179,7 +179,8 @@ std::optional<std::uint32_t> titles_without_data(const std::vector<SampleRow>& s
         const bool of_time =
             std::any_of(row->cells.begin(), row->cells.end(), [](const std::string& cell) {
                 const Role role = title_meaning(cell).role;
-                return role == Role::time || role == Role::date || role == Role::clock;
+                return role == Role::time || role == Role::date || role == Role::clock ||
+                       role == Role::sleep_start || role == Role::meal_time;
             });
         const bool titles =
             header_like(*row, facts) && of_time && row_content(*row, facts).filled >= 2;

@@ -6,12 +6,12 @@
 #include "intake/number_text.hpp"
 #include "intake/plain_text.hpp"
 #include "intake/serial_columns.hpp"
-#include "intake/sleep_title.hpp"
 #include "intake/table_outline.hpp"
 #include "intake/titled_clock.hpp"
 
 #include <algorithm>
 #include <charconv>
+#include <set>
 
 namespace tracewright {
 
@@ -39,10 +39,13 @@ class Shaper {
         shape_.fields = usual_width(sample_, data_);
         read_titles();
         roles_by_content();
+        settle_own_times();
         try_unclear_titles();
         keep_unread_clock();
         leave_out_cut_values();
+        settle_lone_clock();
         settle_times();
+        settle_meals();
         settle_kinds();
         settle_glucose();
         settle_finger_pricks();
@@ -106,7 +109,7 @@ class Shaper {
             column.minutes_per_unit = meaning.minutes_per_unit;
             column.exchanges = meaning.exchanges;
             column.offset = meaning.offset;
-            column.of_sleep = names_sleep(titles[c]);
+            column.names_meal = meaning.meal.has_value();
             column.by_title = meaning.role != Role::ignored;
         }
     }
@@ -139,6 +142,16 @@ class Shaper {
                 column.role = time_role(content).value_or(clock ? Role::clock : Role::ignored);
             } else if (column.role == Role::end_time) {
                 column.role = time_role(content) ? Role::end_time : Role::ignored;
+            } else if (column.role == Role::sleep_start || column.role == Role::sleep_end ||
+                       column.role == Role::meal_time) {
+                column.role = tells_times(c) ? column.role : Role::ignored;
+            } else if (names_meal_alone(c)) {
+                const auto role = time_role(content);
+                const bool times =
+                    role == Role::time || role == Role::clock || rough_clock(content);
+                column.role = times                           ? Role::meal_time
+                              : content.mostly(Content::text) ? Role::meal_text
+                                                              : Role::ignored;
             } else if (column.role == Role::ignored && column.title.empty()) {
                 column.role = time_role(content).value_or(
                     content.mostly(Content::text) ? Role::note : Role::ignored);
@@ -147,6 +160,106 @@ class Shaper {
                 column.role = *time_role(content);
             }
         }
+    }
+
+    // Times of day, with a date or without.
+    bool tells_times(std::size_t c) const {
+        const auto role = time_role(contents_[c]);
+        return role == Role::time || role == Role::clock || rough_clock(contents_[c]) ||
+               clocks_by_their_title(c);
+    }
+
+    // "Breakfast" stands above what was eaten, or when.
+    bool names_meal_alone(std::size_t c) const {
+        const auto meal = title_meaning(shape_.columns[c].title).meal;
+        return meal && meal->alone && !shape_.columns[c].unit;
+    }
+
+    // Beside other times those of sleep and of meals are their own; alone the first is the row's.
+    void settle_own_times() {
+        const auto of_sleep = [](const std::string& title) {
+            return lower_case(title).find("sleep") != std::string::npos;
+        };
+        if (shape_.first(Role::sleep_end) && !shape_.first(Role::sleep_start)) {
+            for (ColumnGuess& column : shape_.columns) {  // "Sleep time"
+                const bool time = column.role == Role::time || column.role == Role::clock;
+                column.role = time && of_sleep(column.title) ? Role::sleep_start : column.role;
+            }
+        }
+        const auto end = shape_.first(Role::end_time);
+        if (shape_.first(Role::sleep_start) && !shape_.first(Role::sleep_end) && end) {
+            shape_.columns[*end].role = Role::sleep_end;
+        }
+        for (const Role role : {Role::sleep_start, Role::meal_time}) {
+            for (const std::size_t c : shape_.all(role)) {
+                if (!shape_.first(Role::time) && !shape_.first(Role::date) &&
+                    contents_[c].mostly(Content::time)) {
+                    shape_.columns[c].role = Role::time;
+                }
+            }
+        }
+    }
+
+    // Beside a date the only time of day that there is.
+    void settle_lone_clock() {
+        if (shape_.first(Role::time) || shape_.first(Role::clock) || !shape_.first(Role::date)) {
+            return;
+        }
+        const auto beds = shape_.all(Role::sleep_start);
+        const auto meals = shape_.all(Role::meal_time);
+        const bool slept = shape_.first(Role::sleep_end) || shape_.first(Role::sleep_hours);
+        if (beds.size() == 1 && meals.empty() && !slept) {
+            shape_.columns[beds.front()].role = Role::clock;
+        } else if (beds.empty() && meals.size() == 1 && !slept && meals_named() == 1) {
+            shape_.columns[meals.front()].role = Role::clock;
+        }
+    }
+
+    std::size_t meals_named() const {
+        std::set<std::string> names;
+        for (const ColumnGuess& column : shape_.columns) {
+            const auto meal = title_meaning(column.title).meal;
+            if (meal && column.role != Role::ignored) {
+                names.insert(meal->name);
+            }
+        }
+        return names.size();
+    }
+
+    // Meals that titles name are told apart; numbered ones where one has a time of its own.
+    void settle_meals() {
+        const auto numbered = [&](std::size_t c) {
+            return title_meaning(shape_.columns[c].title).meal->slot.empty();
+        };
+        const bool timed = std::ranges::any_of(shape_.all(Role::meal_time), [&](std::size_t c) {
+            return shape_.columns[c].names_meal && numbered(c);
+        });
+        for (std::size_t c = 0; c < shape_.columns.size(); ++c) {
+            if (shape_.columns[c].names_meal && (timed || !numbered(c))) {
+                shape_.columns[c].meal = meal_called(*title_meaning(shape_.columns[c].title).meal);
+            }
+        }
+        const auto time = shape_.first(shape_.first(Role::time) ? Role::time : Role::clock);
+        shape_.times_begin_sleep = time && begins_sleep(shape_.columns[*time].title);
+    }
+
+    // By its title, or a "Start" beside an end that is a night's.
+    bool begins_sleep(const std::string& title) const {
+        const bool other = shape_.first(Role::sleep_start).has_value();
+        const std::string small = lower_case(title);
+        return title_meaning(title).role == Role::sleep_start ||
+               (!other && shape_.first(Role::sleep_end) &&
+                (small.find("start") != std::string::npos ||
+                 small.find("begin") != std::string::npos));
+    }
+
+    std::size_t meal_called(const TitledMeal& meal) {
+        const auto found = std::ranges::find(shape_.meals, meal.name, &MealOfRow::name);
+        const auto at = static_cast<std::size_t>(found - shape_.meals.begin());
+        if (found == shape_.meals.end()) {
+            shape_.meals.push_back({meal.name, meal.slot});
+        }
+        return at;
     }
 
     // Where no title leads to a time, a title was taken for something it isn't ("Date of result"):
@@ -500,7 +613,7 @@ class Shaper {
             shape_.has_glucose = shape_.has_glucose || column.role == Role::glucose;
             shape_.has_diary = shape_.has_diary || column.role == Role::finger_prick ||
                                column.role == Role::ketones || column.role == Role::kind ||
-                               column.role == Role::end_time ||
+                               (column.role >= Role::end_time && column.role <= Role::meal_time) ||
                                (column.role >= Role::meal_text && column.role <= Role::note);
         }
     }

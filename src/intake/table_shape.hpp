@@ -18,7 +18,8 @@ struct ColumnGuess {
     double minutes_per_unit = 1;
     bool exchanges = false;
     std::optional<WrittenOffset> offset;  ///< of its times, as the title says
-    bool of_sleep = false;                ///< its title says so
+    std::size_t meal = 0;                 ///< which of `TableShape::meals` its title names
+    bool names_meal = false;              ///< its title names one, whatever the column holds
     bool by_title = false;                ///< else by content
     bool unread_clock = false;            ///< titled as times of day, and most of it is none
     bool numbers_untitled = false;  ///< ignored though numbers stand in it: no title says of what
@@ -29,6 +30,13 @@ struct CutDecimals {
     std::string sample;  ///< "6,9"
     std::uint32_t line = 0;
     std::size_t column = 0;  ///< of its first part
+};
+
+/// A meal of the day that titles name ("Dinner", "Dinner carbs"). What no title names is the first,
+/// without a name.
+struct MealOfRow {
+    std::string name;
+    std::string_view slot;  ///< "breakfast", "lunch", "dinner", "snack"; empty if none is named
 };
 
 /// Where a table begins and what its columns are.
@@ -45,7 +53,9 @@ struct TableShape {
     /// taken until it is asked.
     std::vector<std::size_t> may_be_glucose;
     std::optional<std::size_t> offset_by_title;  ///< the column whose title says that of all times
-    bool unit_by_column = false;  ///< titles of glucose columns name two units: each has its own
+    std::vector<MealOfRow> meals{MealOfRow{}};
+    bool times_begin_sleep = false;  ///< a row's own time is that of going to bed
+    bool unit_by_column = false;     ///< titles of glucose columns name two units: each has its own
     bool has_time = false;
     bool has_glucose = false;
     bool has_diary = false;

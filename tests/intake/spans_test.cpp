@@ -44,14 +44,18 @@ TEST(Span, of_movement_keeps_what_was_done_and_how_long) {
 }
 
 TEST(Span, whose_length_alone_is_told_is_sleep_by_night_and_movement_by_day) {
-    const Intake intake = read(
-        "night_of,start_local,end_local,duration_s\n"
+    const std::string rows =
         "2026-03-02,2026-03-02 23:40,2026-03-03 07:10,26000\n"
-        "2026-03-03,2026-03-03 15:00,2026-03-03 15:40,2400\n");
+        "2026-03-03,2026-03-03 15:00,2026-03-03 15:40,2400\n";
+    const Intake intake = read("written_on,start_local,end_local,duration_s\n" + rows);
     ASSERT_EQ(intake.diary.size(), 2U);
     EXPECT_EQ(intake.diary[0].kind, DiaryKind::sleep);
     EXPECT_EQ(intake.diary[0].until, march(3, 7h + 10min));
     EXPECT_EQ(intake.diary[1].kind, DiaryKind::movement);
+    // In a table of nights whoever works by night sleeps by day.
+    const Intake nights = read("night_of,start_local,end_local,duration_s\n" + rows);
+    ASSERT_EQ(nights.diary.size(), 2U);
+    EXPECT_EQ(nights.diary[1].kind, DiaryKind::sleep);
 }
 
 TEST(Span, of_movement_keeps_its_minutes_and_steps) {
