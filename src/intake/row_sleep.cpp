@@ -28,7 +28,8 @@ std::optional<double> hours_in(const EntryWriter& writer, std::size_t c) {
 
 void add_hours(EntryWriter& writer, std::size_t c) {
     DiaryEntry& entry = writer.add(DiaryKind::sleep).what;
-    if ((entry.number = hours_in(writer, c))) {
+    entry.number = hours_in(writer, c);
+    if (entry.number) {
         entry.number_unit = "h";
     } else {
         entry.text = writer.kept_text(c);
