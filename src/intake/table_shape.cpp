@@ -328,7 +328,8 @@ class Shaper {
         std::size_t filled = 0;
         std::size_t offsets = 0;
         for (std::size_t i = data_; i < sample_.size(); ++i) {
-            const std::string_view cell = c < sample_[i].cells.size() ? sample_[i].cells[c] : "";
+            const auto& cells = sample_[i].cells;
+            const auto cell = c < cells.size() ? std::string_view(cells[c]) : std::string_view();
             const bool spelled = cell.starts_with('+') || cell.starts_with('-') ||
                                  cell.starts_with("UTC") || cell.starts_with("GMT");
             filled += cell.empty() ? 0U : 1U;
