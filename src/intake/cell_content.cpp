@@ -36,7 +36,7 @@ CellContent content_of(const std::string& cell, CellForm form, const SourceFacts
     if (cell.empty() || is_separator(cell)) {
         return {};
     }
-    const auto time = written_time(cell);
+    const auto time = time_with_abbreviation(cell);
     CellContent result;
     result.unix_time = time && time->instant;
     const auto number = [&] {

@@ -4,6 +4,7 @@
 #include "intake/time_reader.hpp"
 
 #include <chrono>
+#include <utility>
 
 namespace tracewright {
 
@@ -48,7 +49,7 @@ std::optional<WrittenTime> plain_time(std::string_view text) {
 
 }  // namespace
 
-std::optional<WrittenTime> written_time(std::string_view text) {
+std::optional<WrittenTime> time_with_abbreviation(std::string_view text) {
     // The longest form anyone writes, with room: a long text is no time.
     constexpr std::size_t longest = 64;
     if (text.empty() || text.size() > longest || is_short_number(text)) {
@@ -58,6 +59,11 @@ std::optional<WrittenTime> written_time(std::string_view text) {
         return time;
     }
     return time_read_from(text);
+}
+
+std::optional<WrittenTime> written_time(std::string_view text) {
+    auto time = time_with_abbreviation(text);
+    return time && time->abbreviation.empty() ? std::move(time) : std::nullopt;
 }
 
 }  // namespace tracewright

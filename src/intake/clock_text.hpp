@@ -13,4 +13,8 @@ namespace tracewright {
 /// Empty for anything else, 13:05 PM and 25:00 among it.
 std::optional<WrittenTime> written_time(std::string_view text);
 
+/// The same, and with a zone's abbreviation behind date and clock ("2026-03-02 08:00 CET"), for who
+/// refuses that by its name.
+std::optional<WrittenTime> time_with_abbreviation(std::string_view text);
+
 }  // namespace tracewright

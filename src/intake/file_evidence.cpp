@@ -78,7 +78,7 @@ class Gatherer {
 
     void see_time(const Row& row) {
         const std::string text = text_at(row, date_);
-        auto time = written_time(text);
+        auto time = time_with_abbreviation(text);
         if (!time) {
             return;
         }

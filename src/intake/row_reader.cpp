@@ -89,7 +89,7 @@ std::optional<WrittenTime> cell_time(std::string_view text, CellForm form, bool 
             return time;
         }
     }
-    if (auto time = written_time(text)) {
+    if (auto time = time_with_abbreviation(text)) {
         return time;
     }
     // A serial number that reached us as text: "46083.34375".
@@ -258,7 +258,7 @@ void RowReader::find_glucose_columns(Reading& reading) const {
 }
 
 // Where the row stands in time; false if it has no place and is settled.
-bool RowReader::place(Reading& reading) const {
+bool RowReader::place(Reading& reading) {
     const auto& time = reading.time;
     ReadRow& row = reading.row;
     reading.date = time ? time->date(plan_.date_order) : std::nullopt;
@@ -284,7 +284,67 @@ bool RowReader::place(Reading& reading) const {
         const auto of_row = offset->utc ? told_offset_of_row(reading.cells, plan_) : offset;
         row.offset = of_row && !of_row->utc ? std::optional{of_row->east} : std::nullopt;
     }
-    return true;
+    return !settles_by_zone(reading);
+}
+
+// A zone behind the time (RFC 9557): with an offset beside it is a check, which counts or rejects;
+// alone it tells the moment, unless its clock showed that twice or never. True if it rejects. An
+// abbreviation can't tell, for several zones share most of them.
+bool RowReader::settles_by_zone(Reading& reading) {
+    const WrittenTime& time = *reading.time;
+    ReadRow& row = reading.row;
+    if (!time.abbreviation.empty()) {
+        settle(row, Fate::rejected, row.time_column, "zone_abbreviation", quoted(time.abbreviation),
+               "a distance from UTC, such as +01:00, or times without it and --zone");
+        return true;
+    }
+    if (time.zone.empty() || time.utc) {
+        return false;
+    }
+    const auto by_zone = offset_in_zone(time.zone, row.wall, row.instant);
+    if (!time.offset) {
+        row.instant =
+            by_zone ? std::optional{Instant{row.wall.time_since_epoch()} - *by_zone} : row.instant;
+        row.offset = by_zone ? by_zone : row.offset;
+        return false;
+    }
+    if (by_zone == time.offset || (!by_zone && !time.zone_critical)) {
+        return false;
+    }
+    const std::string expected = by_zone
+                                     ? "the offset of that zone, " + Zone::fixed(*by_zone).name()
+                                     : "a zone such as Europe/Berlin";
+    if (time.zone_critical) {
+        settle(row, Fate::rejected, row.time_column, "zone_contradicts_offset",
+               quoted(reading.cells.raw(reading.time_column)), expected);
+    } else {
+        row.remarks.push_back({row.line, row.time_column, Fate::stored, "zone_contradicts_offset",
+                               quoted(reading.cells.raw(reading.time_column)),
+                               expected + "; the offset that is written is taken"});
+    }
+    return time.zone_critical;
+}
+
+// At a moment, or where a wall time is only one. Empty for no known zone.
+std::optional<std::chrono::seconds> RowReader::offset_in_zone(const std::string& name,
+                                                              WallTime wall,
+                                                              std::optional<Instant> at) {
+    if (const auto offset = offset_in_cell(name)) {
+        return offset->east;
+    }
+    if (name != zone_name_) {
+        zone_name_ = name;
+        const auto zone = Zone::named(name);
+        zone_ = zone ? std::optional{*zone} : std::nullopt;
+    }
+    if (!zone_) {
+        return std::nullopt;
+    }
+    const WallResolution meaning = zone_->resolve(wall);
+    if (!at && meaning.kind != WallResolution::Kind::unique) {
+        return std::nullopt;
+    }
+    return zone_->offset_at(at.value_or(meaning.first));
 }
 
 // Meals at "dinner" are dinners.

@@ -2,6 +2,7 @@
 
 #include "intake/offset_text.hpp"
 #include "intake/read_row.hpp"
+#include "time/zone.hpp"
 
 #include <optional>
 #include <string_view>
@@ -27,7 +28,10 @@ class RowReader {
     std::optional<WrittenTime> carried_date(const RowCells& cells, std::size_t column);
     void find_glucose_columns(Reading& reading) const;
     bool bears_a_level(const Reading& reading, std::size_t column) const;
-    bool place(Reading& reading) const;
+    bool place(Reading& reading);
+    bool settles_by_zone(Reading& reading);
+    std::optional<std::chrono::seconds> offset_in_zone(const std::string& name, WallTime wall,
+                                                       std::optional<Instant> at);
     static bool is_footer(const Reading& reading);
     void settle_timeless(Reading& reading) const;
     void find_end(Reading& reading) const;
@@ -39,6 +43,8 @@ class RowReader {
 
     const ReadingPlan& plan_;
     std::optional<WrittenTime> carried_date_;
+    std::string zone_name_;     // the last that a row named
+    std::optional<Zone> zone_;  // and what it is
     bool data_begun_ = false;
 };
 

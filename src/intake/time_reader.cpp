@@ -1,9 +1,11 @@
 #include "intake/time_reader.hpp"
 
 #include "intake/calendar_words.hpp"
+#include "intake/offset_text.hpp"
 #include "intake/plain_text.hpp"
 #include "intake/text_cursor.hpp"
 
+#include <algorithm>
 #include <charconv>
 #include <chrono>
 #include <vector>
@@ -278,41 +280,24 @@ class TimeReader : private TextCursor {
         return set_clock(hour, minute->value, second) && tail_of_clock();
     }
 
+    bool offset() {
+        const auto offset = take_offset(rest_);
+        if (offset) {
+            time_.offset = offset->east;
+            time_.utc = offset->utc;
+        }
+        return offset.has_value();
+    }
+
     // Z or an offset, right behind the clock or a blank away.
     bool tail_of_clock() {
         const std::string_view before = rest_;
         rest_ = trimmed(rest_);
-        if (rest_.starts_with('Z') || rest_.starts_with('z')) {
-            rest_.remove_prefix(1);
-            time_.offset = seconds{0};
-            time_.utc = true;
+        if (offset()) {
             return true;
         }
         if (rest_.starts_with('+') || rest_.starts_with('-')) {
-            const int sign = rest_.front() == '-' ? -1 : 1;
-            rest_.remove_prefix(1);
-            const auto h = number();
-            if (!h) {
-                return false;
-            }
-            int hour = h->value;
-            int minute = 0;
-            if (h->digits == 4) {
-                hour = h->value / 100;
-                minute = h->value % 100;
-            } else if (take(':')) {
-                const auto m = number();
-                if (!m) {
-                    return false;
-                }
-                minute = m->value;
-            }
-            if (hour > 15 || minute > 59) {
-                return false;
-            }
-            time_.offset = sign * (hours{hour} + minutes{minute});
-            time_.utc = sign < 0 && time_.offset == seconds{0};  // RFC 3339, 4.3
-            return true;
+            return false;
         }
         rest_ = before;
         return true;
@@ -324,10 +309,14 @@ class TimeReader : private TextCursor {
             return false;
         }
         std::string_view name = rest_.substr(1, end - 1);
-        time_.zone_critical = name.starts_with('!');
-        name.remove_prefix(time_.zone_critical ? 1 : 0);
-        time_.zone = std::string(name);
+        const bool critical = name.starts_with('!');
+        name.remove_prefix(critical ? 1 : 0);
         rest_.remove_prefix(end + 1);
+        if (name.find('=') != std::string_view::npos) {  // a calendar or the like
+            return !critical;
+        }
+        time_.zone_critical = critical;
+        time_.zone = std::string(name);
         return true;
     }
 
@@ -338,6 +327,9 @@ class TimeReader : private TextCursor {
         }
         if (take_text("\xE4\xB8\x8B\xE5\x8D\x88")) {  // after noon
             afternoon_ = true;
+            return true;
+        }
+        if (time_.has_clock && !time_.offset && offset()) {
             return true;
         }
         std::size_t n = 0;
@@ -352,7 +344,8 @@ class TimeReader : private TextCursor {
             }
             return false;
         }
-        const std::string word = lower_case(rest_.substr(0, n));
+        const std::string_view written = rest_.substr(0, n);
+        const std::string word = lower_case(written);
         rest_.remove_prefix(n);
         if (word == "am" || word == "a.m." || word == "a.m" || word == "pm" || word == "p.m." ||
             word == "p.m") {
@@ -373,11 +366,6 @@ class TimeReader : private TextCursor {
         if (word == "uhr" || word == "h") {
             return time_.has_clock;
         }
-        if (word == "utc" || word == "gmt") {
-            time_.offset = seconds{0};
-            time_.utc = true;
-            return time_.has_clock;
-        }
         if (word == "de" || word == "st" || word == "nd" || word == "rd" || word == "th") {
             return !loose_.empty();
         }
@@ -387,7 +375,26 @@ class TimeReader : private TextCursor {
                 return settle_named_date();
             }
         }
-        return is_weekday(word) && !time_.has_clock;
+        if (is_weekday(word)) {
+            return !time_.has_clock;
+        }
+        return abbreviation(written);
+    }
+
+    // "CET": behind date and clock it is read to be refused by its name. Behind an offset, which
+    // tells, it says nothing more.
+    bool abbreviation(std::string_view written) {
+        const bool capitals =
+            std::ranges::all_of(written, [](char c) { return c >= 'A' && c <= 'Z'; });
+        if (!capitals || written.size() < 3 || written.size() > 5 || !time_.has_date ||
+            !time_.has_clock || !time_.abbreviation.empty()) {
+            return false;
+        }
+        if (time_.offset) {
+            return (written != "UTC" && written != "GMT") || *time_.offset == seconds{0};
+        }
+        time_.abbreviation = std::string(written);
+        return true;
     }
 
     bool apply_half_of_day() {

@@ -26,6 +26,7 @@ struct WrittenTime {
     bool utc = false;  ///< Z, UTC, GMT or -00:00: what the clock beside it showed is not told
     std::string zone;  ///< RFC 9557 "[Europe/Berlin]", without brackets
     bool zone_critical = false;      ///< "[!...]"
+    std::string abbreviation;        ///< "CET": of which zone it is depends on the place
     std::optional<Instant> instant;  ///< Unix seconds or milliseconds: no zone needed
 
     /// Whether the date fits the order: 13 is no month.
