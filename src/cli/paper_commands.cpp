@@ -3,6 +3,7 @@
 #include "cli/client_asked_for_papers.hpp"
 #include "cli/paper_output.hpp"
 #include "coaching/proposed_names.hpp"
+#include "diary/says_something.hpp"
 #include "render/drawn_paper.hpp"
 #include "render/paper_json.hpp"
 
@@ -45,6 +46,11 @@ Exit give(const DrawnPaper& made, const WhoseChange& whose, const PaperOptions& 
 }  // namespace
 
 Exit handout_of(const WhoseChange& whose, const PaperOptions& options, const Streams& streams) {
+    if (!options.numbers_because.empty() && !says_something(options.numbers_because)) {
+        streams.err << "tracewright: found no word in --show-numbers-because, expected a reason, "
+                       "which is kept among the notes\n";
+        return Exit::wrong_usage;
+    }
     const std::string note =
         options.numbers_because.empty()
             ? std::string()

@@ -3,6 +3,7 @@
 #include "access/share_answer.hpp"
 #include "cli/json_text.hpp"
 #include "coaching/client_clock.hpp"
+#include "diary/says_something.hpp"
 #include "findings/wording.hpp"
 #include "render/shared_page_html.hpp"
 #include "serve/share_json.hpp"
@@ -173,7 +174,7 @@ Exit share_of(const PracticeOptions& options, const ShareOptions& words, const S
     if (words.to.empty() && words.purpose.empty() && words.page.empty()) {
         return list(*open, *client, words.json, streams);
     }
-    if (words.to.empty() || words.purpose.empty()) {
+    if (!says_something(words.to) || !says_something(words.purpose)) {
         return refuse(streams,
                       "found a share without --to or --for, expected whom it is for and why");
     }

@@ -3,6 +3,7 @@
 #include "coaching/prescriber_answer.hpp"
 #include "coaching/restricted_eating.hpp"
 #include "coaching/weight.hpp"
+#include "diary/says_something.hpp"
 #include "diary/written_words.hpp"
 #include "findings/wording.hpp"
 
@@ -88,7 +89,7 @@ Seen words_of_shame(const CareInput& input) {
 }  // namespace
 
 bool numbers_turned_down(const EatingScreen& screen) {
-    return screen.positive != Answered::no || !screen.asked_on || screen.by.empty();
+    return screen.positive != Answered::no || !screen.asked_on || !says_something(screen.by);
 }
 
 std::vector<EatingSignSeen> eating_signs(const CareInput& input) {

@@ -11,6 +11,7 @@
 #include "coaching/reading_grade.hpp"
 #include "coaching/restricted_eating.hpp"
 #include "coaching/type_signs.hpp"
+#include "diary/says_something.hpp"
 #include "diary/written_words.hpp"
 #include "findings/review_findings.hpp"
 #include "findings/wording.hpp"
@@ -52,7 +53,7 @@ class Writer {
           risks_(client.medicines.risks_at(client.review.input.as_of)),
           with_hours_(with_hours) {
         const bool turned_down = numbers_turned_down(client.facts.cautions.eating);
-        made_.fewer_numbers = turned_down && wishes.numbers_because.empty();
+        made_.fewer_numbers = turned_down && !says_something(wishes.numbers_because);
         numbers_turned_on_ = turned_down && !made_.fewer_numbers;
     }
 

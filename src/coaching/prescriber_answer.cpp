@@ -1,5 +1,7 @@
 #include "coaching/prescriber_answer.hpp"
 
+#include "diary/says_something.hpp"
+
 namespace tracewright {
 
 namespace {
@@ -12,7 +14,7 @@ bool holds(const PrescriberAnswer& answer, Instant at, const MedicineTimeline& m
            const ZoneHistory& clock) {
     const CivilDate today = clock.date_at(at);
     const CivilDate last = answer.valid_until.value_or(answer.on + holds_for);
-    if (!answer.agreed || answer.by.empty() || today < answer.on || today > last) {
+    if (!answer.agreed || !says_something(answer.by) || today < answer.on || today > last) {
         return false;
     }
     return answer.about == AskedAbout::diabetes_type ||

@@ -1,5 +1,7 @@
 #include "coaching/share.hpp"
 
+#include "diary/says_something.hpp"
+
 #include <algorithm>
 
 namespace tracewright {
@@ -107,10 +109,10 @@ std::optional<std::string> what_a_share_lacks(const Share& share) {
     if (share.client.empty()) {
         return "found a share without a client, expected the client's handle";
     }
-    if (share.recipient.empty()) {
+    if (!says_something(share.recipient)) {
         return "found a share without a recipient, expected who is to see it";
     }
-    if (share.purpose.empty()) {
+    if (!says_something(share.purpose)) {
         return "found a share without a purpose, expected what it is for";
     }
     if (share.kinds.none()) {

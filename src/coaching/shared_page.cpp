@@ -1,5 +1,8 @@
 #include "coaching/shared_page.hpp"
 
+#include "coaching/amounts_in_text.hpp"
+#include "coaching/eating_care.hpp"
+#include "coaching/numbers_in_text.hpp"
 #include "coaching/paper_client.hpp"
 #include "coaching/paper_parts.hpp"
 #include "coaching/prescriber_letter.hpp"
@@ -114,18 +117,32 @@ bool has_digit(std::string_view text) {
     return std::ranges::any_of(text, [](char c) { return c >= '0' && c <= '9'; });
 }
 
-std::vector<std::string> entries(const Shown& shown, std::initializer_list<DiaryKind> kinds,
-                                 bool without_amounts = false) {
+// What is told under a kind of its own, or not at all, stands in no free text either: amounts of a
+// meal, energy and weight anywhere. While the eating screen is positive or open a bare number of a
+// mood or a note may be one of these ("only 800 today").
+const char* held_back_words(const Shown& shown, const DiaryEntry& entry) {
+    const bool may_be_an_amount =
+        (entry.kind == DiaryKind::mood || entry.kind == DiaryKind::note) &&
+        numbers_turned_down(shown.record.facts.cautions.eating);
+    if (entry.kind == DiaryKind::meal) {
+        return has_digit(entry.text) || tells_amounts(entry.text)
+                   ? "written with amounts, which are not shown"
+                   : nullptr;
+    }
+    return tells_amounts(entry.text) || (may_be_an_amount && numbers_in(entry.text) > 0)
+               ? "written with numbers, which are not shown"
+               : nullptr;
+}
+
+std::vector<std::string> entries(const Shown& shown, std::initializer_list<DiaryKind> kinds) {
     std::vector<std::string> lines;
     for (const DiaryEntry& entry : shown.record.input.diary) {
         if (std::ranges::find(kinds, entry.kind) == kinds.end()) {
             continue;
         }
-        const bool held_back =
-            without_amounts && entry.kind == DiaryKind::meal && has_digit(entry.text);
         std::string line = day_and_time(entry.written, shown.way()) + ", " + name_of(entry.kind);
-        if (held_back) {
-            line += ": written with amounts, which are not shown";
+        if (const char* held_back = held_back_words(shown, entry)) {
+            line += std::string(": ") + held_back;
         } else if (!entry.text.empty()) {
             line += ": " + entry.text;
         }
@@ -246,7 +263,7 @@ void add_kind(Shown& shown, SharedKind kind, const FirstReview& review, const Sh
             return add_sheets(shown, *page.sheets, page.hours ? 1 : 0);
         case SharedKind::diary:
             return shown.list(
-                entries(shown, {DiaryKind::meal, DiaryKind::movement, DiaryKind::sleep}, true),
+                entries(shown, {DiaryKind::meal, DiaryKind::movement, DiaryKind::sleep}),
                 none_written);
         case SharedKind::food_amounts:
             return shown.list(amounts(shown), "No amount was written in these days.");

@@ -34,8 +34,8 @@ struct SharedPage {
 /// The kinds that are open and nothing else: when the last reading was and how old it is, that this
 /// is no alarm, each kind under its own heading, the cautions once. What belongs to another kind is
 /// taken out of a kind before it is told: no foods on day sheets, no lows in the hours bar unless
-/// lows are open too, no amounts in a diary. The coach's own notes are never part of it. `dated`: a
-/// page handed over as a file, which can't be taken back and says so.
+/// lows are open too, no amounts, energy or weight in what was written. The coach's own notes are
+/// never part of it. `dated`: a page handed over as a file, which can't be taken back and says so.
 SharedPage shared_page(const SharedRecord& record, const Share& share, const SharedKinds& open,
                        bool dated = false);
 

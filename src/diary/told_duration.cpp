@@ -54,8 +54,8 @@ constexpr std::array parts_of_a_day{
 constexpr std::array<std::string_view, 7> weekdays{"sun", "mon", "tue", "wed", "thu", "fri", "sat"};
 constexpr std::array<std::string_view, 5> of_another_time{"ago", "before", "earlier", "later",
                                                           "after"};
-constexpr std::array<std::string_view, 6> no_length_behind{"in",  "every",  "each",
-                                                           "per", "within", "next"};
+constexpr std::array<std::string_view, 11> no_length_behind{
+    "in", "every", "each", "per", "within", "next", "time", "times", "once", "twice", "x"};
 constexpr std::array<std::string_view, 5> beginnings{"since", "started", "start", "began", "begun"};
 
 template <std::size_t N>

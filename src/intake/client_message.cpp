@@ -146,7 +146,7 @@ class MessageReader {
         std::vector<Doubt> ignored;
         const DiaryKind kind = kind_of_part(part, options_.unit, options_.foods, ignored);
         return before == DiaryKind::meal &&
-               (kind == DiaryKind::meal || is_carbohydrate_alone(part));
+               (kind == DiaryKind::meal || is_carbohydrate_alone(part) || is_energy_alone(part));
     }
 
     // A drink with alcohol is an entry of its own; alone it is no meal.

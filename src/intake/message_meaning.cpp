@@ -10,6 +10,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace tracewright {
@@ -79,6 +80,28 @@ bool is_carbohydrate_alone(const MessagePart& part) {
         named = named || carbohydrate;
     }
     return named;
+}
+
+bool is_energy_alone(const MessagePart& part) {
+    constexpr std::array<std::string_view, 6> units{"kcal", "kcals",   "calories",
+                                                    "cal",  "calorie", "kj"};
+    bool unit = false;
+    bool number = false;
+    for (const MessageWord& word : part.words) {
+        const std::size_t letters = word.text.find_first_not_of("0123456789.,");
+        const std::string_view tail = letters == std::string::npos
+                                          ? std::string_view()
+                                          : std::string_view(word.text).substr(letters);
+        const bool counts = message_number(word.text.substr(0, letters)).has_value();
+        const bool names = std::ranges::find(units, tail) != units.end();
+        if (!(counts && (tail.empty() || names)) && !(letters == 0 && names) &&
+            word.text != "about" && word.text != "of" && !word.is_sign()) {
+            return false;
+        }
+        unit = unit || names;
+        number = number || counts;
+    }
+    return unit && number;
 }
 
 void set_carbohydrate(const MessagePart& part, DiaryEntry& entry) {

@@ -18,6 +18,9 @@ DiaryKind kind_of_part(const MessagePart& part, GlucoseUnit unit, const KnownFoo
 /// "30 g carbohydrate", and nothing else: an amount of the meal before it.
 bool is_carbohydrate_alone(const MessagePart& part);
 
+/// "340 kcal", "about 400 calories", and nothing else: belongs to the meal before it.
+bool is_energy_alone(const MessagePart& part);
+
 /// "45 g carbs": what the message itself says.
 void set_carbohydrate(const MessagePart& part, DiaryEntry& entry);
 

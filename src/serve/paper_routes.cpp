@@ -1,6 +1,7 @@
 #include "coaching/candidate_changes.hpp"
 #include "coaching/letter_reasons.hpp"
 #include "coaching/proposed_names.hpp"
+#include "diary/says_something.hpp"
 #include "render/drawn_paper.hpp"
 #include "render/paper_json.hpp"
 #include "serve/asked_record.hpp"
@@ -225,7 +226,7 @@ Reply handout_with_numbers_reply(Asked& asked) {
         return fields.error();
     }
     const std::string& because = fields->at("numbers_because");
-    if (because.empty()) {
+    if (!says_something(because)) {
         return problem(422, "unfit_field", "A field does not fit",
                        "numbers_because: found nothing, expected a reason");
     }

@@ -1,5 +1,6 @@
 #include "store/sqlite_practice.hpp"
 
+#include "diary/says_something.hpp"
 #include "store/meal_photo_table.hpp"
 
 #include <fmt/format.h>
@@ -157,7 +158,7 @@ Stored<void> SqlitePractice::acknowledge(std::int64_t client, std::int64_t escal
         if (!at) {
             return tl::make_unexpected(at.error());
         }
-        if (by.empty() || done.empty()) {
+        if (!says_something(by) || !says_something(done)) {
             return store_error(StoreErrorKind::refused,
                                "found no name or nothing done, expected who answered and what was "
                                "done");

@@ -1,4 +1,6 @@
 #include "store/sqlite_practice.hpp"
+
+#include "diary/says_something.hpp"
 #include "store/trial_document.hpp"
 
 #include <algorithm>
@@ -82,7 +84,7 @@ Stored<void> SqlitePractice::stop_trial(std::int64_t client, std::int64_t trial,
         if (!at) {
             return tl::make_unexpected(at.error());
         }
-        if (why.empty()) {
+        if (!says_something(why)) {
             return store_error(StoreErrorKind::refused,
                                "found no reason, expected why the trial was stopped");
         }

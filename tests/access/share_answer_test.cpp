@@ -176,6 +176,8 @@ TEST(Share, tells_what_it_lacks) {
     EXPECT_TRUE(lacks([](Share& s) { s.client.clear(); }, "without a client"));
     EXPECT_TRUE(lacks([](Share& s) { s.recipient.clear(); }, "without a recipient"));
     EXPECT_TRUE(lacks([](Share& s) { s.purpose.clear(); }, "without a purpose"));
+    EXPECT_TRUE(lacks([](Share& s) { s.recipient = " "; }, "without a recipient"));
+    EXPECT_TRUE(lacks([](Share& s) { s.purpose = "-"; }, "without a purpose"));
     EXPECT_TRUE(lacks([](Share& s) { s.kinds = SharedKinds(); }, "of nothing"));
     EXPECT_TRUE(lacks([](Share& s) { s.window = std::chrono::days{0}; }, "less than a day"));
     EXPECT_TRUE(lacks([](Share& s) { s.until = s.given_at; }, "before it begins"));

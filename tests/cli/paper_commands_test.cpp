@@ -70,4 +70,7 @@ TEST(PaperCommands, a_reason_for_numbers_needs_a_practice_to_be_kept_in) {
     const Ran ran = on_example({"handout", "--show-numbers-because", "asked for"});
     EXPECT_EQ(ran.exit, Exit::wrong_usage);
     EXPECT_THAT(ran.err, HasSubstr("expected --practice"));
+    const Ran blank = on_example({"handout", "--show-numbers-because", " "});
+    EXPECT_EQ(blank.exit, Exit::wrong_usage);
+    EXPECT_THAT(blank.err, HasSubstr("expected a reason"));
 }

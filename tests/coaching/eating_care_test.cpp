@@ -26,6 +26,7 @@ TEST(EatingScreen, turns_numbers_down_unless_answered_no_by_someone_on_a_day) {
     EXPECT_TRUE(numbers_turned_down({care_day, "Dr Larch", Answered::not_yet}));
     EXPECT_TRUE(numbers_turned_down({{}, "Dr Larch", Answered::no}));
     EXPECT_TRUE(numbers_turned_down({care_day, "", Answered::no}));
+    EXPECT_TRUE(numbers_turned_down({care_day, " ", Answered::no}));
     EXPECT_TRUE(numbers_turned_down({}));
 }
 

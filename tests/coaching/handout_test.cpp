@@ -195,6 +195,9 @@ TEST(Handout, numbers_come_back_for_a_reason_alone_and_the_coach_is_reminded_all
     EXPECT_FALSE(page.fewer_numbers);
     EXPECT_EQ(page.picture, HandoutPicture::hours_bar);
     EXPECT_THAT(page.for_coach, Contains(HasSubstr("referral")));
+    for (const char* nothing : {"", " ", "...", "\xC2\xA0"}) {
+        EXPECT_TRUE(handout(made.client(), {nothing}).fewer_numbers) << nothing;
+    }
 }
 
 TEST(Handout, in_pregnancy_sets_no_goal_and_no_plan_and_says_who_leads) {

@@ -36,6 +36,8 @@ TEST(PrescriberAnswer, no_or_without_a_name_opens_nothing) {
     answer.agreed = true;
     answer.by.clear();
     EXPECT_FALSE(still_holds(answer, Care{}));
+    answer.by = " ";
+    EXPECT_FALSE(still_holds(answer, Care{}));
 }
 
 // Safety rule 8: it lapses on any change of medicine.

@@ -293,6 +293,15 @@ TEST(ClientMessage, a_level_with_a_decimal_is_mmol_whatever_the_client_uses) {
               "ask");
 }
 
+TEST(ClientMessage, energy_behind_a_comma_stays_with_its_meal) {
+    for (const char* energy : {"340 kcal", "340kcal", "about 340 calories", "1400 kJ"}) {
+        const auto read = client_message(std::string("8:10 toast, ") + energy, options());
+        EXPECT_EQ(in_short(read), std::string("08:10 meal 'toast, ") + energy + "'") << energy;
+    }
+    EXPECT_EQ(in_short(client_message("9:00 walked 20 min, 90 kcal", options())),
+              "09:00 movement 'walked 20 min' to +20 20.min; 09:00? note '90 kcal'");
+}
+
 // How long an illness has lasted stays with its words, for the ladder reads them there.
 TEST(ClientMessage, an_illness_keeps_since_when_and_how_long) {
     const struct {

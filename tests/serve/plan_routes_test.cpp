@@ -119,6 +119,18 @@ TEST_F(PlanRoutes, numbers_in_spite_of_the_eating_screen_leave_their_reason_amon
               std::string::npos);
 }
 
+TEST_F(PlanRoutes, a_blank_reason_brings_no_numbers_back) {
+    for (const char* nothing : {"", " ", "...", "\xE2\x80\x8B"}) {
+        EXPECT_EQ(served
+                      .send("POST", "/api/clients/c1/handout-with-numbers",
+                            {{"numbers_because", nothing}}, owner)
+                      .code(),
+                  "unfit_field");
+    }
+    EXPECT_EQ(served.get("/api/clients/c1/notes", owner).body.find("in spite of"),
+              std::string::npos);
+}
+
 TEST_F(PlanRoutes, a_paper_as_a_page_allows_its_own_style_alone) {
     const Got page = served.get("/api/clients/c1/papers/handout/page", owner);
     const std::string& policy = page.headers.at("content-security-policy");

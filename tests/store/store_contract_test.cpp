@@ -231,6 +231,10 @@ TEST_P(StoreContract, an_answer_needs_a_name_and_what_was_done) {
               StoreErrorKind::refused);
     EXPECT_EQ(store->acknowledge(client, id, "Sorrel", "", acting()).error().kind,
               StoreErrorKind::refused);
+    EXPECT_EQ(store->acknowledge(client, id, " ", "rang", acting()).error().kind,
+              StoreErrorKind::refused);
+    EXPECT_EQ(store->acknowledge(client, id, "Sorrel", " - ", acting()).error().kind,
+              StoreErrorKind::refused);
     EXPECT_EQ(store->acknowledge(client, id + 1, "Sorrel", "rang", acting()).error().kind,
               StoreErrorKind::not_found);
 }

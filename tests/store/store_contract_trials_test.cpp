@@ -41,8 +41,10 @@ TEST_P(StoreContract, a_trial_comes_back_as_it_was_drawn_with_what_was_told_of_i
     EXPECT_FALSE(trials->at(0).stopped);
     EXPECT_NE(exported().find("walk-after-dinner"), std::string::npos);
 
-    EXPECT_EQ(store->stop_trial(client, *number, "", acting(40)).error().kind,
-              StoreErrorKind::refused);
+    for (const char* nothing : {"", " ", "..."}) {
+        EXPECT_EQ(store->stop_trial(client, *number, nothing, acting(40)).error().kind,
+                  StoreErrorKind::refused);
+    }
     ASSERT_TRUE(store->stop_trial(client, *number, "a cold", acting(40)));
     EXPECT_EQ(store->trials(client)->at(0).stopped->why, "a cold");
     EXPECT_EQ(store->tell_trial_day(client, *number, day, "a", acting(50)).error().kind,
