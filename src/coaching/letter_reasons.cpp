@@ -317,6 +317,25 @@ const char* name_of(Proposed proposed) {
     return "a change of habit";
 }
 
+std::string closed_since_words(const std::vector<Gate>& gates) {
+    std::vector<std::string> told;
+    for (const Gate& gate : gates) {
+        if (gate.kind == GateKind::pregnancy) {
+            add_once("The client is pregnant or may be: the maternity or diabetes clinic leads.",
+                     told);
+        } else if (gate.kind == GateKind::names_a_medicine) {
+            add_once("Its words touch a medicine, which is never a change of mine.", told);
+        } else if (gate.kind != GateKind::what_it_does) {
+            add_once(closed_words(gate), told);
+        }
+    }
+    std::string words;
+    for (const std::string& sentence : told) {
+        words += (words.empty() ? "" : " ") + sentence;
+    }
+    return words;
+}
+
 LetterReasons letter_reasons(const PaperClient& client, const LetterAbout& about) {
     LetterReasons letter;
     add_escalations(client, about, letter);

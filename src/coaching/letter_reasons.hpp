@@ -35,4 +35,8 @@ LetterReasons letter_reasons(const PaperClient& client, const LetterAbout& about
 /// "15 minutes' walk" in a sentence: what is proposed, in plain words: "fewer carbohydrates".
 const char* name_of(Proposed proposed);
 
+/// Why an agreed change does not go on, told to the prescriber: a sentence for each gate, without
+/// the coach's own to-do. Never empty for gates that close by what is known.
+std::string closed_since_words(const std::vector<Gate>& gates);
+
 }  // namespace tracewright

@@ -1,5 +1,6 @@
 #include "coaching/prescriber_letter.hpp"
 
+#include "coaching/agreed_change.hpp"
 #include "coaching/lows_and_highs.hpp"
 #include "coaching/weight.hpp"
 #include "findings/edge_words.hpp"
@@ -257,10 +258,16 @@ class Letter {
             }
             sentence +=
                 change->agreed_on ? ", agreed on " + full_date(*change->agreed_on, way()) : "";
-            sentence += change->check_on
-                            ? ", to be looked at on " + day_words(*change->check_on, way())
-                            : "";
-            say(sentence + ".");
+            const auto closed = gates_since_agreed(client_.care());
+            if (!closed.empty()) {
+                say(sentence + ". It does not go on: something that comes first has closed it. " +
+                    closed_since_words(closed));
+            } else {
+                sentence += change->check_on
+                                ? ", to be looked at on " + day_words(*change->check_on, way())
+                                : "";
+                say(sentence + ".");
+            }
         }
         const auto weights = weights_of(client_.facts.labs);
         if (const auto fall = weight_fall(weights, client_.today())) {

@@ -201,6 +201,23 @@ bool told_type_2(const std::string& told_type) {
     return says && !doubt;
 }
 
+namespace {
+
+Seen told_sign(const std::string& told_type) {
+    if (told_type_2(told_type)) {
+        return {};
+    }
+    if (told_type.find_first_not_of(" \t") == std::string::npos) {
+        return TypeSignSeen{
+            TypeSign::type_not_told, {}, "it is not on record which type the client was told"};
+    }
+    return TypeSignSeen{TypeSign::other_type_told,
+                        {},
+                        fmt::format("on record as the type told is \"{}\"", told_type)};
+}
+
+}  // namespace
+
 std::vector<TypeSignSeen> type_signs(const CareInput& input) {
     std::vector<TypeSignSeen> signs;
     const auto add = [&](Seen seen) {
@@ -208,9 +225,7 @@ std::vector<TypeSignSeen> type_signs(const CareInput& input) {
             signs.push_back(std::move(*seen));
         }
     };
-    if (!told_type_2(input.facts.told_type)) {
-        add(TypeSignSeen{TypeSign::type_not_told, {}, "no type 2 is on record"});
-    }
+    add(told_sign(input.facts.told_type));
     const Seen weight = weight_sign(input);
     add(weight);
     add(thirst_sign(input));
@@ -257,8 +272,9 @@ std::string type_signs_for_coach(const std::vector<TypeSignSeen>& signs) {
 }
 
 std::string type_signs_for_client(const std::vector<TypeSignSeen>& signs) {
-    const bool seen = std::ranges::any_of(
-        signs, [](const TypeSignSeen& sign) { return sign.sign != TypeSign::type_not_told; });
+    const bool seen = std::ranges::any_of(signs, [](const TypeSignSeen& sign) {
+        return sign.sign != TypeSign::type_not_told && sign.sign != TypeSign::other_type_told;
+    });
     return seen ? "Please see your clinic soon." : std::string();
 }
 

@@ -12,6 +12,7 @@ namespace tracewright {
 /// What does not fit the usual course of type 2 (safety rule 7).
 enum class TypeSign : std::uint8_t {
     type_not_told,
+    other_type_told,
     weight_loss,
     thirst,
     mostly_above_250,
@@ -43,8 +44,8 @@ std::vector<TypeSignSeen> type_signs(const CareInput& input);
 /// Whether the prescriber has answered that the type was checked, and no sign was seen since.
 bool type_was_checked(const CareInput& input, const std::vector<TypeSignSeen>& signs);
 
-/// Whether they are for the prescriber to hear of: not answered, and more than a type that the
-/// client was not told.
+/// Whether they are for the prescriber to hear of: not answered, and more than that it is not on
+/// record which type the client was told.
 bool are_for_the_prescriber(const CareInput& input, const std::vector<TypeSignSeen>& signs);
 
 /// Whether the words say type 2, or a state before it, and nothing else.
@@ -52,7 +53,8 @@ bool told_type_2(const std::string& told_type);
 
 /// For the coach, with the signs; never a diagnosis. Empty without signs.
 std::string type_signs_for_coach(const std::vector<TypeSignSeen>& signs);
-/// For the client; empty without signs, or where the only one is that the type was not told.
+/// For the client; empty without signs, or where the type told, or that it is not on record, is the
+/// only one.
 std::string type_signs_for_client(const std::vector<TypeSignSeen>& signs);
 
 }  // namespace tracewright

@@ -186,6 +186,39 @@ TEST(LetterReasons, hold_a_reason_and_a_question_for_every_gate_of_everything_pr
     EXPECT_GT(gates, 30);
 }
 
+// Safety rules 8 and 11.
+TEST(PrescriberLetter, a_change_that_something_has_closed_since_does_not_go_on_and_says_why) {
+    Care agreed;
+    agreed.facts.agreed_change = a_walk();
+    agreed.facts.agreed_change->words = "low carb breakfast";
+    agreed.facts.agreed_change->kind = Proposed::low_carbohydrate;
+    const std::string running = letter_of(PaperCase(agreed));
+    EXPECT_THAT(running, AllOf(HasSubstr("to be looked at on Mon 23 February"),
+                               Not(HasSubstr("does not go on"))));
+    struct Row {
+        void (*happens)(Care&);
+        const char* why;
+    };
+    for (const Row& row :
+         {Row{[](Care& care) { care.facts.cautions.pregnancy = Pregnancy::pregnant; },
+              "The client is pregnant or may be: the maternity or diabetes clinic leads."},
+          Row{[](Care& care) { care.takes("empagliflozin 10"); },
+              "An SGLT2 inhibitor is on the list."},
+          Row{[](Care& care) { care.facts.cautions.eating.positive = Answered::yes; },
+              "A screen on eating was positive."}}) {
+        Care care = agreed;
+        row.happens(care);
+        const std::string words = letter_of(PaperCase(care));
+        EXPECT_THAT(words, HasSubstr("\"low carb breakfast\""));
+        EXPECT_THAT(words, HasSubstr("agreed on Fri 13 February 2026. It does not go on: something "
+                                     "that comes first has closed it. " +
+                                     std::string(row.why)));
+        EXPECT_THAT(words, Not(HasSubstr("to be looked at")));
+        EXPECT_THAT(words, Not(HasSubstr("Ask the clinic")));
+        EXPECT_THAT(forbidden_words_in(words), IsEmpty()) << words;
+    }
+}
+
 // Safety rule 11: whatever the letter is about, the prescriber is told and asked to lead.
 TEST(PrescriberLetter, tells_of_a_pregnancy_in_every_letter_once) {
     const struct {

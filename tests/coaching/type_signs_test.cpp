@@ -1,6 +1,7 @@
 #include "coaching/type_signs.hpp"
 
 #include "care_for_tests.hpp"
+#include "coaching/gates.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -46,9 +47,10 @@ void high_days(Care& care, int days, int readings_a_day) {
 TEST(TypeSigns, each_condition_is_one_sign_and_its_neighbour_is_none) {
     const std::vector<SignRow> rows{
         {"nothing", [](Care&) {}, {}},
-        {"type 1", [](Care& c) { c.facts.told_type = "type 1"; }, TypeSign::type_not_told},
+        {"nothing told", [](Care& c) { c.facts.told_type = " "; }, TypeSign::type_not_told},
+        {"type 1", [](Care& c) { c.facts.told_type = "type 1"; }, TypeSign::other_type_told},
         {"not sure", [](Care& c) { c.facts.told_type = "type 2, not sure"; },
-         TypeSign::type_not_told},
+         TypeSign::other_type_told},
         {"weight",
          [](Care& c) {
              c.facts.labs = {weight(80, 90), weight(2, 85.5)};
@@ -209,6 +211,31 @@ TEST(TypeSigns, are_told_without_a_diagnosis) {
     untold.facts.told_type.clear();
     EXPECT_EQ(type_signs_for_client(signs_of(untold)), "");
     EXPECT_THAT(type_signs_for_coach(signs_of(untold)), testing::HasSubstr("not on record"));
+}
+
+// What is on record is not asked for, nobody is sent to the clinic twice, and what was agreed on
+// eating less before does not go on.
+TEST(TypeSigns, another_type_told_is_quoted_from_the_record_and_is_no_open_question) {
+    Care care;
+    care.facts.told_type = "Type 1";
+    const auto signs = signs_of(care);
+    ASSERT_EQ(signs.size(), 1U);
+    EXPECT_EQ(type_signs_for_coach(signs),
+              "This does not fit the usual course (on record as the type told is \"Type 1\"). Ask "
+              "the clinic whether the type has been checked.");
+    EXPECT_EQ(type_signs_for_client(signs), "");
+    const auto gates = care.ask(
+        [](const CareInput& in) { return gates_before_offer(Proposed::low_carbohydrate, {}, in); });
+    ASSERT_EQ(gates.size(), 1U);
+    EXPECT_FALSE(gates.front().open_question);
+    const auto told = gates_for_coach(gates, Licence::none);
+    EXPECT_EQ(told, std::vector{type_signs_for_coach(signs)});
+    care.facts.told_type.clear();
+    const auto open = care.ask(
+        [](const CareInput& in) { return gates_before_offer(Proposed::low_carbohydrate, {}, in); });
+    EXPECT_TRUE(open.front().open_question);
+    EXPECT_EQ(gates_for_coach(open, Licence::none).front(),
+              "It is not on record which type the client was told. Ask the client and the clinic.");
 }
 
 TEST(TypeSigns, what_counts_as_told_type_2) {
