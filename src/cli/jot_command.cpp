@@ -1,3 +1,4 @@
+#include "cli/consent_said.hpp"
 #include "cli/eaten_lines.hpp"
 #include "cli/escalation_records.hpp"
 #include "cli/practice_commands.hpp"
@@ -79,6 +80,7 @@ void print(const ProposedEntry& one, const ZoneHistory& zones, std::ostream& out
 
 Exit store_entries(OpenClient& open, const std::vector<ProposedEntry>& message, CivilDate day,
                    const ClientFacts& facts, const Streams& streams) {
+    say_consent_over(facts, open.practice.acting.at, streams);
     const std::string source = "jotted for " + day_text(day);
     const auto outcome = open.store().bring_in(open.client, brought_in_message(message, source),
                                                WhoseFile::not_asked, open.practice.acting);

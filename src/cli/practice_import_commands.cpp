@@ -1,3 +1,4 @@
+#include "cli/consent_said.hpp"
 #include "cli/escalation_records.hpp"
 #include "cli/notes_of_file.hpp"
 #include "cli/practice_commands.hpp"
@@ -148,6 +149,7 @@ Exit bring_in_files(const PracticeOptions& options, const PracticeWords& words,
     intake->levels_apart = LevelsApart::ask;
     practice->acting.at = *intake->as_of;
     Importer importer(*practice, *client, *intake, words, streams);
+    say_consent_over(record->facts, practice->acting.at, streams);
     Exit exit = Exit::done;
     for (const std::string& path : files_named(files.files, streams.err)) {
         exit = worse(exit, importer.take(path));

@@ -1,5 +1,6 @@
 #include "coaching/care_input.hpp"
 #include "coaching/client_findings.hpp"
+#include "coaching/consent_words.hpp"
 #include "coaching/eating_care.hpp"
 #include "coaching/restricted_eating.hpp"
 #include "coaching/substances.hpp"
@@ -29,12 +30,9 @@ void add(std::string line, Lines& lines) {
 void consent(const ClientFacts& facts, const FirstReview& review, Lines& lines) {
     const Consent& given = facts.consent;
     const CivilDate today = review.input.zones.date_at(review.input.as_of);
-    if (given.withdrawn_on) {
-        lines.push_back("Consent was withdrawn on " +
-                        day_words(*given.withdrawn_on, review.input.zones.writing()) + ".");
-    } else if (given.until && *given.until < today) {
-        lines.push_back("Consent ended on " +
-                        day_words(*given.until, review.input.zones.writing()) + ": ask again.");
+    std::string over = consent_over_for_coach(given, today, review.input.zones.writing());
+    if (!over.empty()) {
+        lines.push_back(std::move(over));
     } else if (!given.given_on) {
         lines.emplace_back(
             "Consent is not recorded: ask what may be kept, who sees it and until "

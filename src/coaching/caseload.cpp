@@ -1,6 +1,7 @@
 #include "coaching/caseload.hpp"
 
 #include "coaching/client_clock.hpp"
+#include "coaching/consent_words.hpp"
 #include "coaching/due_checks.hpp"
 #include "findings/wording.hpp"
 
@@ -131,12 +132,21 @@ class Looker {
             needs_.push_back(
                 {NeedKind::due, 0, check.by, std::move(check.why), std::move(check.next)});
         }
-        const auto& until = client_.facts.consent.until;
-        if (until && *until - std::chrono::days{14} <= today_) {
-            needs_.push_back({NeedKind::due, 0, clock_.day_of(*until).from,
-                              fmt::format("Consent {} on {}.", *until < today_ ? "ended" : "ends",
-                                          day_words(*until, clock_.writing())),
-                              "Ask whether it is renewed."});
+        consent();
+    }
+
+    void consent() {
+        const Consent& given = client_.facts.consent;
+        if (given.withdrawn_on) {
+            needs_.push_back({NeedKind::due, 0, clock_.day_of(*given.withdrawn_on).from,
+                              consent_over_for_coach(given, today_, clock_.writing()),
+                              "Bring nothing more in, and agree on what is kept or erased."});
+        } else if (given.until && *given.until - std::chrono::days{14} <= today_) {
+            needs_.push_back(
+                {NeedKind::due, 0, clock_.day_of(*given.until).from,
+                 fmt::format("Consent {} on {}.", *given.until < today_ ? "ended" : "ends",
+                             day_words(*given.until, clock_.writing())),
+                 "Ask whether it is renewed."});
         }
     }
 

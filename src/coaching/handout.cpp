@@ -82,6 +82,9 @@ class Writer {
     void head() {
         made_.paper.title = words.title;
         made_.paper.made = client_.made();
+        if (std::string over = client_.consent_over(); !over.empty()) {
+            tell_coach(std::move(over));
+        }
         const std::string& name = client_.review.input.of_whom;
         const std::string on = full_date(client_.today(), way());
         say(name.empty() ? filled(words.for_nobody_named, on) : filled(words.for_whom, name, on));

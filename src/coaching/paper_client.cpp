@@ -1,6 +1,7 @@
 #include "coaching/paper_client.hpp"
 
 #include "coaching/client_medicines.hpp"
+#include "coaching/consent_words.hpp"
 
 #include <fmt/format.h>
 
@@ -40,6 +41,10 @@ std::string PaperClient::made() const {
     return fmt::format("{:04}-{:02}-{:02}T{:02}:{:02}:{:02}Z", static_cast<int>(date.year()),
                        static_cast<unsigned>(date.month()), static_cast<unsigned>(date.day()),
                        clock.hours().count(), clock.minutes().count(), clock.seconds().count());
+}
+
+std::string PaperClient::consent_over() const {
+    return consent_over_for_coach(facts.consent, today(), review.input.zones.writing());
 }
 
 bool PaperClient::pregnant_or_may_be() const {

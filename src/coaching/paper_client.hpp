@@ -30,6 +30,8 @@ struct PaperClient {
     /// ISO 8601, UTC: of the moment the review was made for.
     std::string made() const;
     bool pregnant_or_may_be() const;
+    /// Consent withdrawn or ended, for the coach; empty otherwise.
+    std::string consent_over() const;
 };
 
 /// Whether the words hold a number to ring, not only when or how: "in the afternoon", "after

@@ -1,5 +1,6 @@
 #include "render/drawn_paper.hpp"
 
+#include "coaching/consent_words.hpp"
 #include "coaching/talk_sheet.hpp"
 #include "coaching/trial_calendar_page.hpp"
 #include "coaching/trial_report.hpp"
@@ -19,6 +20,18 @@ void tell_missing_numbers(DrawnPaper& drawn) {
     }
 }
 
+// Nobody but the coach reads it, and nothing is refused: a letter may be needed for safety.
+void tell_consent_over(DrawnPaper& drawn, std::string words) {
+    if (!words.empty()) {
+        drawn.for_coach.push_back(std::move(words));
+    }
+}
+
+std::string consent_over(const CareInput& care) {
+    return consent_over_for_coach(care.facts.consent, care.clock.date_at(care.as_of),
+                                  care.clock.writing());
+}
+
 }  // namespace
 
 DrawnPaper drawn_handout(const Handout& made, const FirstReview& review) {
@@ -30,12 +43,15 @@ DrawnPaper drawn_handout(const Handout& made, const FirstReview& review) {
 }
 
 DrawnPaper drawn_talk_sheet(const PaperClient& client) {
-    return {"talk", talk_sheet(client), {}, {}};
+    DrawnPaper drawn{"talk", talk_sheet(client), {}, {}};
+    tell_consent_over(drawn, client.consent_over());
+    return drawn;
 }
 
 DrawnPaper drawn_letter(const PaperClient& client, const LetterAbout& about,
                         const LetterRecord& record) {
     DrawnPaper drawn{"letter", prescriber_letter(client, about, record), {}, {}};
+    tell_consent_over(drawn, client.consent_over());
     for (const std::string& who : contacts_without_number(drawn.paper)) {
         drawn.for_coach.push_back(
             who == "To" ? "No prescriber is on record: a blank line is printed. Please ask."
@@ -47,6 +63,7 @@ DrawnPaper drawn_letter(const PaperClient& client, const LetterAbout& about,
 
 DrawnPaper drawn_start_page(const WearBeginning& wear, const CareInput& care) {
     DrawnPaper drawn{"start-page", start_page(wear, care), {}, {}};
+    tell_consent_over(drawn, consent_over(care));
     tell_missing_numbers(drawn);
     return drawn;
 }
@@ -55,6 +72,7 @@ std::vector<DrawnPaper> drawn_diary_sheets(const WearBeginning& wear, const Care
     std::vector<DrawnPaper> all;
     for (Paper& paper : diary_sheets(wear, care)) {
         all.push_back({fmt::format("diary-sheet-{}", all.size() + 1), std::move(paper), {}, {}});
+        tell_consent_over(all.back(), consent_over(care));
         tell_missing_numbers(all.back());
     }
     return all;

@@ -334,6 +334,28 @@ TEST_F(PracticeCommand, a_meter_that_showed_lo_is_previewed_and_then_escalates) 
     EXPECT_EQ(on({"undo", "c1"}).exit, Exit::done);
 }
 
+// It is said wherever something of the client goes out or comes in; nothing is refused, for safety
+// may need it.
+TEST_F(PracticeCommand, consent_withdrawn_is_told_to_the_coach_wherever_something_goes_out_or_in) {
+    std::ofstream(place("withdrawn.json")) << R"({"consent": {"given_on": "2026-01-05",
+        "withdrawn_on": "2026-03-03"}})";
+    on({"client", "add", "Willow (invented)", "--handle", "w", "--facts", place("withdrawn.json"),
+        "--zone", "Europe/Berlin"});
+    constexpr const char* told = "Consent was withdrawn on Tue 3 March";
+    const Ran stored = on({"bring-in", "w", TRACEWRIGHT_SOURCE_FOLDER "/data/invented-wear.csv"});
+    EXPECT_NE(stored.err.find(told), std::string::npos) << stored.err;
+    const Ran jotted = on({"jot", "w", "8:10 toast", "--keep"});
+    EXPECT_NE(jotted.err.find(told), std::string::npos) << jotted.err;
+    for (const char* paper : {"handout", "letter", "talk"}) {
+        const Ran printed = on({paper, "w"});
+        EXPECT_EQ(printed.exit, Exit::done) << printed.err;
+        EXPECT_NE(printed.out.find(told), std::string::npos) << printed.out;
+    }
+    const Ran list = on({"caseload"});
+    EXPECT_NE(list.out.find(told), std::string::npos) << list.out;
+    EXPECT_EQ(on({"letter", "c1"}).out.find("Consent was"), std::string::npos);
+}
+
 // Safety rules 11 and 14: no trial for a client of whom pregnancy was not asked, and the gates told
 // in the scope of the coach who opened the practice.
 TEST_F(PracticeCommand, a_closed_gate_offers_no_trial_and_is_told_by_the_coachs_licence) {

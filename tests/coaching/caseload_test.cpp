@@ -95,6 +95,18 @@ TEST(Caseload, an_emergency_stands_before_a_later_same_day_one_and_of_one_rung_t
     EXPECT_THAT(lines[0].first().why, HasSubstr("1 more not acknowledged"));
 }
 
+TEST(Caseload, tells_that_consent_was_withdrawn) {
+    CaseloadClient one = client("a");
+    one.facts.consent.given_on = today() - std::chrono::days{50};
+    one.facts.consent.until = today() + std::chrono::days{3};
+    EXPECT_THAT(caseload(std::vector{one}, now)[0].first().why, HasSubstr("Consent ends on"));
+    one.facts.consent.withdrawn_on = today();
+    const Need need = caseload(std::vector{one}, now)[0].first();
+    EXPECT_EQ(need.kind, NeedKind::due);
+    EXPECT_THAT(need.why, HasSubstr("Consent was withdrawn on"));
+    EXPECT_THAT(need.next, HasSubstr("Bring nothing more in"));
+}
+
 // Safety rule 6: old data never reads as calm.
 TEST(Caseload, nothing_due_needs_young_data_or_no_wear_on) {
     CaseloadClient silent = client("a");

@@ -175,6 +175,15 @@ TEST(ClientReview, cautions_rest_on_the_rules_of_the_gates) {
     EXPECT_THAT(found->sentence, HasSubstr("Talk first."));
 }
 
+TEST(ClientReview, cautions_tell_that_consent_is_over) {
+    Care care;
+    care.facts.consent.given_on = care_day - std::chrono::days{50};
+    care.facts.consent.withdrawn_on = care_day - std::chrono::days{2};
+    const FirstReview review = review_of(care);
+    ASSERT_NE(finding_of(review, "care"), nullptr);
+    EXPECT_THAT(finding_of(review, "care")->sentence, HasSubstr("Consent was withdrawn on"));
+}
+
 TEST(ClientReview, no_text_bears_a_word_that_lulls_or_a_dose) {
     Care care = with_a_night_low("glicazide 80, insulin glargine");
     care.facts.cautions.eating = {};

@@ -200,6 +200,20 @@ TEST(Handout, numbers_come_back_for_a_reason_alone_and_the_coach_is_reminded_all
     }
 }
 
+TEST(Handout, tells_the_coach_that_consent_is_over_and_the_client_nothing_of_it) {
+    Care care;
+    care.facts.consent.given_on = care_day - std::chrono::days{50};
+    EXPECT_THAT(handout(PaperCase(care).client(), {}).for_coach,
+                Not(Contains(HasSubstr("onsent"))));
+    care.facts.consent.until = care_day - std::chrono::days{1};
+    EXPECT_THAT(handout(PaperCase(care).client(), {}).for_coach,
+                Contains(HasSubstr("Consent ended on Sun 15 February: ask again.")));
+    care.facts.consent.withdrawn_on = care_day - std::chrono::days{2};
+    EXPECT_THAT(handout(PaperCase(care).client(), {}).for_coach,
+                Contains(HasSubstr("Consent was withdrawn on Sat 14 February: keep and give out")));
+    EXPECT_THAT(handout_words_of(care), Not(HasSubstr("onsent")));
+}
+
 TEST(Handout, in_pregnancy_sets_no_goal_and_no_plan_and_says_who_leads) {
     Care care;
     care.facts.cautions.pregnancy = Pregnancy::unsure;
