@@ -23,7 +23,8 @@ void print_changes(const Story& story, std::ostream& out) {
         if (one.change.agreed_on) {
             out << ", agreed " << iso_date(*one.change.agreed_on);
         }
-        out << fmt::format(", {}\n", name_of(one.change.outcome));
+        out << (one.closed.empty() ? fmt::format(", {}\n", name_of(one.change.outcome))
+                                   : fmt::format("\n    {}\n", one.closed));
         if (!one.compared) {
             out << "    Nothing to compare: " << one.none_because << "\n";
             continue;
@@ -43,6 +44,14 @@ void print_changes(const Story& story, std::ostream& out) {
 
 void print_story(const Story& story, WayOfWriting way, std::ostream& out) {
     out << "Our story so far\n\n";
+    if (!story.very_low.empty()) {
+        out << story.very_low << "\n";
+    }
+    out << story.last_reading << "\n";
+    for (const std::string& sentence : story.care) {
+        out << sentence << "\n";
+    }
+    out << "\n";
     for (const LineRow& row : story.labs.line) {
         out << fmt::format("{}  {:<8}  {}\n", iso_date(row.on), row.kind, row.words);
     }

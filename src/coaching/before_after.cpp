@@ -2,6 +2,7 @@
 
 #include "coaching/before_after_words.hpp"
 #include "coaching/wears_apart.hpp"
+#include "findings/question_words.hpp"
 #include "inference/student_t.hpp"
 #include "inference/two_wears.hpp"
 #include "measures/day_sums.hpp"
@@ -228,9 +229,9 @@ BeforeAfter before_after(const ReviewInput& input, const std::vector<std::size_t
     }
     if (readable) {
         result.sensor_sd = std::sqrt(first.sensor_variance + second.sensor_variance);
-        const TwoWears both =
-            two_wears({first.hours, first.steps, first.weekend},
-                      {second.hours, second.steps, second.weekend}, result.sensor_sd);
+        const TwoWears both = two_wears(
+            {first.hours, first.steps, first.weekend}, {second.hours, second.steps, second.weekend},
+            result.sensor_sd, value_error_of(OutcomeUnit::hours).least_sd);
         const auto has_both = [](const Side& side) {
             return std::ranges::find(side.weekend, 1.0) != side.weekend.end() &&
                    std::ranges::find(side.weekend, 0.0) != side.weekend.end();

@@ -1,4 +1,5 @@
 #include "coaching/explaining_rules.hpp"
+#include "coaching/gates.hpp"
 #include "findings/wording.hpp"
 
 #include <fmt/format.h>
@@ -92,9 +93,11 @@ ExplainingPage explain_one_meal(const Explaining& client) {
     say(paper,
         "In one study people ate the same meal twice, a week apart. The two rises were "
         "about as far apart as after two other meals.");
-    say(paper,
-        "So no meal is judged by one time. We look at three times or more, or we try it as "
-        "a test.");
+    // No trial is spoken of where none may be offered (safety rules 9, 11 and 12).
+    const bool may_try = gates_before_offer(Proposed::food_change, {}, client.care).empty();
+    say(paper, may_try ? "So no meal is judged by one time. We look at three times or more, or we "
+                         "try it as a test."
+                       : "So no meal is judged by one time. We look at three times or more.");
     name_sources(paper, {{"The same meal twice", "PMCID PMC10371100"}});
     page.chosen = fmt::format("{} on {} and {}, of {} times", food_key(eaten.text()), day(*least),
                               day(*most), times.size());

@@ -2,13 +2,17 @@
 
 #include "coaching/agreed_change.hpp"
 #include "coaching/client_medicines.hpp"
+#include "coaching/eating_care.hpp"
+#include "coaching/gates.hpp"
 #include "coaching/labs_not_read.hpp"
 #include "coaching/next_lab.hpp"
+#include "coaching/trial_calendar_page.hpp"
 #include "coaching/weight.hpp"
+#include "findings/edge_words.hpp"
 #include "findings/wording.hpp"
 #include "measures/day_sums.hpp"
 #include "measures/glucose_indicator.hpp"
-#include "measures/time_in_bands.hpp"
+#include "measures/shown_range.hpp"
 
 #include <fmt/format.h>
 
@@ -47,6 +51,12 @@ MeanOfDays mean_between(const std::vector<DayMean>& days, CivilDate from, CivilD
     return mean;
 }
 
+bool closed_by_the_eating_screen(const std::vector<Gate>& gates) {
+    return std::ranges::any_of(gates, [](const Gate& gate) {
+        return gate.kind == GateKind::eating || gate.kind == GateKind::eating_signs;
+    });
+}
+
 class Reporter {
   public:
     explicit Reporter(const LabQuestion& question)
@@ -54,13 +64,18 @@ class Reporter {
           today_(question.input.zones.date_at(question.input.as_of)),
           days_(day_means(question.input)),
           results_(a1c_results(question.facts.labs)),
-          medicines_(client_medicines(question.facts, question.input.zones)) {
+          medicines_(client_medicines(question.facts, question.input.zones)),
+          goals_(goals_that_hold(question.facts)) {
         std::erase_if(results_, [&](const A1cResult& result) { return result.on > today_; });
     }
 
     LabReport report() {
         report_.not_read = labs_not_read(question_.facts.labs);
         line();
+        if (goals_.kind == GoalKind::pregnancy) {
+            clinic_leads();
+            return std::move(report_);
+        }
         next_test();
         apart();
         expect();
@@ -74,29 +89,61 @@ class Reporter {
     std::vector<DayMean> days_;
     std::vector<A1cResult> results_;
     MedicineTimeline medicines_;
+    Goals goals_;
     LabReport report_;
 
     WayOfWriting way() const { return question_.input.zones.writing(); }
+    CareInput care() const {
+        return {question_.facts, question_.input.wears, question_.input.diary,
+                medicines_,      question_.input.zones, question_.input.as_of};
+    }
+
+    void clinic_leads() {
+        report_.remission.state = RemissionState::clinic_leads;
+        Finding finding;
+        finding.code = "a1c_expected";
+        finding.question = "What may the next A1c be?";
+        finding.sentence =
+            "Nothing is expected here: in pregnancy, while planning one, or when unsure, the "
+            "maternity or diabetes clinic leads and says which test to go by.";
+        report_.findings.push_back(std::move(finding));
+    }
+
+    // By the range of pregnancy where that is shown.
+    std::string share_words(const Wear& wear) const {
+        const ShownRange range = shown_range(goals_);
+        const TimeByRange time = time_by_range(wear.view(), range);
+        const auto sensed = static_cast<double>(time.sensed().count());
+        const std::string share = percent_words(
+            sensed > 0 ? 100 * static_cast<double>(time.in_range.count()) / sensed : 0);
+        const GlucoseUnit unit = question_.input.unit;
+        return range.in_pregnancy()
+                   ? share + " at " +
+                         from_to_words(edge_words(range.low, unit), edge_words(range.high, unit),
+                                       std::string(" ") + name_of(unit))
+                   : share + " in range";
+    }
+
     void line() {
         std::vector<LineRow>& line = report_.line;
         for (const A1cResult& result : results_) {
-            line.push_back({result.on, "lab", "A1c " + result.words()});
+            const std::string words = "A1c " + result.words();
+            line.push_back({result.on, "lab", words, words});
         }
         for (const FastingResult& result : fasting_results(question_.facts.labs)) {
-            line.push_back(
-                {result.on, "lab",
-                 "fasting glucose " + glucose_words(result.level.value(), result.level.unit)});
+            const std::string words =
+                "fasting glucose " + glucose_words(result.level.value(), result.level.unit);
+            line.push_back({result.on, "lab", words, words});
         }
         const ZoneHistory& zones = question_.input.zones;
         for (const Wear& wear : question_.input.wears) {
             if (!wear.empty()) {
                 const Interval span = wear.sensed_span();
-                const auto share = time_in_bands(wear.view()).share(Band::in_range);
+                const std::string days =
+                    fmt::format("{} to {}", wear.label,
+                                day_words(zones.date_at(wear.readings.back().at), way()));
                 line.push_back(
-                    {zones.date_at(span.from), "wear",
-                     fmt::format("{} to {}, {} in range", wear.label,
-                                 day_words(zones.date_at(wear.readings.back().at), way()),
-                                 percent_words(100 * share.value_or(0)))});
+                    {zones.date_at(span.from), "wear", days + ", " + share_words(wear), days});
             }
         }
         const Instant before_any_life{std::chrono::sys_days{std::chrono::year{1850} / 1 / 1}};
@@ -109,7 +156,8 @@ class Reporter {
             const auto at = event.kind == MedicineEvent::Kind::stop
                                 ? event.at - std::chrono::seconds{1}
                                 : event.at;
-            line.push_back({zones.date_at(at), "medicine", event.names + " " + what});
+            const std::string words = event.names + " " + what;
+            line.push_back({zones.date_at(at), "medicine", words, words});
         }
         for (const AgreedChange& change : question_.facts.earlier_changes) {
             changes(change);
@@ -118,7 +166,7 @@ class Reporter {
             changes(*question_.facts.agreed_change);
         }
         for (const Weight& weight : weights_of(question_.facts.labs)) {
-            line.push_back({weight.on, "weight", fmt::format("{:.1f} kg", weight.kg)});
+            line.push_back({weight.on, "weight", fmt::format("{:.1f} kg", weight.kg), {}});
         }
         for (const KeptTrial& kept : question_.trials) {
             trials(kept);
@@ -127,22 +175,30 @@ class Reporter {
     }
 
     void changes(const AgreedChange& change) {
+        const bool kept_off = is_kept_off_paper(change, care());
+        const auto add = [&](CivilDate on, const std::string& words) {
+            report_.line.push_back({on, "change", words, kept_off ? std::string() : words});
+        };
         if (change.agreed_on) {
-            report_.line.push_back({*change.agreed_on, "change", change.words});
+            add(*change.agreed_on, change.words);
         }
         if (change.ended_on && change.outcome != ChangeOutcome::open) {
-            report_.line.push_back(
-                {*change.ended_on, "change", change.words + ": " + name_of(change.outcome)});
+            add(*change.ended_on, change.words + ": " + name_of(change.outcome));
         }
     }
 
     void trials(const KeptTrial& kept) {
         const Trial& trial = kept.trial;
-        report_.line.push_back({trial.first_day(), "trial", "begun: " + trial.question});
+        const bool kept_off = is_kept_off_paper(trial, care());
+        const auto add = [&](CivilDate on, const char* what) {
+            const std::string words = what + trial.question;
+            report_.line.push_back({on, "trial", words, kept_off ? std::string() : words});
+        };
+        add(trial.first_day(), "begun: ");
         if (kept.stopped_on) {
-            report_.line.push_back({*kept.stopped_on, "trial", "stopped: " + trial.question});
+            add(*kept.stopped_on, "stopped: ");
         } else if (state_of(kept, today_) == TrialState::ended) {
-            report_.line.push_back({trial.last_day(), "trial", "ended: " + trial.question});
+            add(trial.last_day(), "ended: ");
         }
     }
 
@@ -219,7 +275,7 @@ class Reporter {
             report_.findings.push_back(std::move(finding));
             return;
         }
-        report_.expected = expected_a1c(days_, results_, report_.next_test, today_);
+        report_.expected = expected_a1c(days_, results_, *report_.next_test, today_);
         const ExpectedA1c& expected = *report_.expected;
         finding.evidence.used = expected.days_seen;
         if (!expected.none_because.empty()) {
@@ -249,9 +305,9 @@ class Reporter {
             "remembers. The best date for the next test is {} or later.",
             full_date(expected.on, way()), to_tenth(expected.percent),
             to_tenth(expected.interval95[0]), to_tenth(expected.interval95[1]), own,
-            100 * expected.weight_seen, full_date(report_.next_test, way()));
+            100 * expected.weight_seen, full_date(*report_.next_test, way()));
         finding.next = {NextStep::nothing, fmt::format("Laboratory A1c on {} or later.",
-                                                       full_date(report_.next_test, way()))};
+                                                       full_date(*report_.next_test, way()))};
         if (expected.offset.pairs < 2) {
             finding.caveats.push_back(
                 {CaveatKind::few_days,
@@ -290,6 +346,16 @@ std::vector<DayMean> day_means(const ReviewInput& input) {
         }
     }
     return means;
+}
+
+bool is_kept_off_paper(const AgreedChange& change, const CareInput& care) {
+    return numbers_turned_down(care.facts.cautions.eating) &&
+           closed_by_the_eating_screen(gates_before_agreeing(change, true, care));
+}
+
+bool is_kept_off_paper(const Trial& trial, const CareInput& care) {
+    return numbers_turned_down(care.facts.cautions.eating) &&
+           closed_by_the_eating_screen(gates_before_trial_papers(trial, care));
 }
 
 LabReport lab_report(const LabQuestion& question) {

@@ -17,6 +17,9 @@ struct LineRow {
     CivilDate on;
     std::string kind;  ///< "lab", "weight", "wear", "medicine", "change", "trial"
     std::string words;
+    /// The same without hours in range, foods and weight, for a client's paper while the eating
+    /// screen is positive or not answered; empty: left off it.
+    std::string without_numbers;
 };
 
 struct LabReport {
@@ -25,7 +28,8 @@ struct LabReport {
     std::vector<Finding> findings;    ///< sensor and laboratory apart, what to expect, remission
     std::optional<ExpectedA1c> expected;
     RemissionCheck remission;
-    CivilDate next_test;  ///< no sooner than 90 days after the last A1c, medicine or agreed change
+    /// No sooner than 90 days after the last A1c, medicine or agreed change; empty in pregnancy.
+    std::optional<CivilDate> next_test;
 };
 
 struct LabQuestion {
@@ -36,9 +40,15 @@ struct LabQuestion {
     std::span<const KeptTrial> trials{};
 };
 
-/// Labs beside what the sensor saw: why they differ, what the next A1c may be, remission. Method:
+/// Labs beside what the sensor saw: why they differ, what the next A1c may be, remission; nothing
+/// of these in pregnancy, while planning one or when unsure (safety rule 11). Method:
 /// docs/methods/a1c.md.
 LabReport lab_report(const LabQuestion& question);
+
+/// Whether the words of a change or a trial stay off a client's paper, as the eating screen closes
+/// it (safety rule 12).
+bool is_kept_off_paper(const AgreedChange& change, const CareInput& care);
+bool is_kept_off_paper(const Trial& trial, const CareInput& care);
 
 /// Day means of the days with at least 70 % of their readings, ascending.
 std::vector<DayMean> day_means(const ReviewInput& input);

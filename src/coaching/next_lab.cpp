@@ -16,7 +16,7 @@ constexpr std::chrono::days looked_back{3653};
 NextLab next_lab(const ClientFacts& facts, const MedicineTimeline& medicines,
                  const ZoneHistory& clock, Instant as_of) {
     const CivilDate today = clock.date_at(as_of);
-    NextLab next{today, "", false};
+    NextLab next{today, "", false, goals_that_hold(facts).kind == GoalKind::pregnancy};
     const auto wait_for = [&](CivilDate day, const std::string& what) {
         if (day <= today && day + three_months > next.on) {
             next.on = day + three_months;

@@ -12,6 +12,8 @@ struct NextLab {
     CivilDate on;
     std::string because;  ///< "90 days after metformin changed"; empty: nothing to wait for
     bool ever = false;    ///< an A1c is on record
+    /// In pregnancy, while planning one or when unsure: no date is ours to tell (safety rule 11).
+    bool clinic_leads = false;
 };
 
 /// No sooner than 90 days after the last A1c, the last start, stop or change of a medicine, and the

@@ -185,6 +185,8 @@ std::string head_of(const RemissionCheck& check, WayOfWriting way) {
             return "Can't be told until the medicines are answered.";
         case RemissionState::no_result:
             return "Can't be told without a result.";
+        case RemissionState::clinic_leads:
+            return "The maternity or diabetes clinic leads.";
     }
     return {};
 }

@@ -31,7 +31,8 @@ enum class RemissionState : std::uint8_t {
     not_yet,         ///< too early, or the result came too early
     on_medicine,     ///< a glucose-lowering medicine is taken
     medicines_open,  ///< not asked, not recognised, or no date of stopping told
-    no_result
+    no_result,
+    clinic_leads  ///< in pregnancy, while planning one or when unsure nothing is asked (rule 11)
 };
 
 struct RemissionCheck {

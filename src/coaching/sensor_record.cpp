@@ -1,6 +1,7 @@
 #include "coaching/sensor_record.hpp"
 
 #include "coaching/wear_life_split.hpp"
+#include "findings/question_words.hpp"
 #include "findings/wording.hpp"
 #include "inference/theil_sen.hpp"
 #include "measures/error_grid.hpp"
@@ -15,6 +16,11 @@
 namespace tracewright {
 
 namespace {
+
+// Pairs that are all alike tell nothing of how far others can lie apart.
+bool has_width(const std::array<double, 2>& interval) {
+    return interval[1] > interval[0];
+}
 
 class Recorder {
   public:
@@ -84,7 +90,12 @@ class Recorder {
                 means.push_back(sum.first / sum.second);
             }
             const MedianLine line = theil_sen(days, means);
-            record_.drift = SensorDrift{line.slope, line.slope95};
+            // However alike the days are, the line may tilt by a step of the levels over them.
+            const double tilt =
+                value_error_of(OutcomeUnit::glucose).least_sd / (days.back() - days.front());
+            record_.drift = SensorDrift{line.slope,
+                                        {std::min(line.slope95[0], line.slope - tilt),
+                                         std::max(line.slope95[1], line.slope + tilt)}};
         }
     }
 
@@ -196,7 +207,7 @@ class Recorder {
             "Over {} pairs the sensor read {} finger-pricks on average", found.pairs,
             apart(found.bias) == same ? "about the same as" : apart(found.bias) + " than");
         const LimitsOfAgreement& limits = record_.by_day ? *record_.by_day : *found.limits;
-        if (found.carry == PairsCarry::intervals) {
+        if (found.carry == PairsCarry::intervals && has_width(limits.mean95)) {
             finding.estimate->interval95 = {
                 {converted(limits.mean95[0], GlucoseUnit::mg_per_dl, input_.unit),
                  converted(limits.mean95[1], GlucoseUnit::mg_per_dl, input_.unit)}};

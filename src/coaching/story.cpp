@@ -2,7 +2,12 @@
 
 #include "coaching/agreed_change.hpp"
 #include "coaching/client_medicines.hpp"
+#include "coaching/closed_since.hpp"
+#include "coaching/eating_care.hpp"
+#include "coaching/escalation.hpp"
+#include "coaching/trial_calendar_page.hpp"
 #include "coaching/wears_apart.hpp"
+#include "findings/last_reading.hpp"
 #include "findings/wording.hpp"
 #include "trace/counted_trace.hpp"
 
@@ -14,6 +19,8 @@ namespace tracewright {
 
 namespace {
 
+constexpr const char* does_not_go_on = " does not go on: something that comes first has closed it.";
+
 class Teller {
   public:
     explicit Teller(const LabQuestion& question)
@@ -21,9 +28,14 @@ class Teller {
           clock_(question.input.zones),
           today_(clock_.date_at(question.input.as_of)),
           medicines_(client_medicines(question.facts, clock_)),
-          at_once_(counted_trace(question.input.wears, question.input.prefer_wear).choices) {}
+          at_once_(counted_trace(question.input.wears, question.input.prefer_wear).choices),
+          care_{question.facts, question.input.wears, question.input.diary,
+                medicines_,     question.input.zones, question.input.as_of},
+          pregnant_(goals_that_hold(question.facts).kind == GoalKind::pregnancy),
+          closed_(closed_since(care_, question.trials)) {}
 
     Story tell() {
+        lead();
         story_.labs = lab_report(question_);
         story_.next_lab = next_lab(question_.facts, medicines_, clock_, question_.input.as_of);
         for (const AgreedChange& change : question_.facts.earlier_changes) {
@@ -31,6 +43,10 @@ class Teller {
         }
         if (question_.facts.agreed_change) {
             did_it_help(*question_.facts.agreed_change);
+            if (question_.facts.agreed_change->outcome == ChangeOutcome::open &&
+                !closed_.agreed.empty()) {
+                story_.changes.back().closed = std::string("It") + does_not_go_on + closed_.agreed;
+            }
         }
         trials();
         what_is_unknown();
@@ -43,7 +59,64 @@ class Teller {
     CivilDate today_;
     MedicineTimeline medicines_;
     std::vector<CountedTrace::Choice> at_once_;
+    CareInput care_;
+    bool pregnant_;
+    ClosedSince closed_;
     Story story_;
+
+    void lead() {
+        story_.very_low = very_low();
+        std::optional<Instant> last;
+        for (const Wear& wear : question_.input.wears) {
+            if (!wear.empty()) {
+                last = std::max(last.value_or(wear.readings.back().at), wear.readings.back().at);
+            }
+        }
+        story_.last_reading = last_reading_sentence(last, question_.input.as_of, clock_);
+        if (pregnant_) {
+            story_.care.emplace_back(
+                "In pregnancy, while planning one, or when unsure, the maternity or diabetes "
+                "clinic leads: no goal, plan or trial is set here.");
+        }
+        story_.fewer_numbers = numbers_turned_down(question_.facts.cautions.eating);
+        if (story_.fewer_numbers) {
+            story_.care.emplace_back(
+                "The eating screen is positive or not answered: hours in range, foods, amounts "
+                "and weight are not for the client and are left off the page to print.");
+        }
+    }
+
+    // Of all wears and finger-pricks, before any exclusion, whoever answered for it since.
+    std::string very_low() const {
+        const LadderInput ladder{question_.input.wears,
+                                 question_.input.diary,
+                                 medicines_,
+                                 clock_,
+                                 question_.input.unit,
+                                 {},
+                                 {}};
+        const Escalation* latest = nullptr;
+        const Escalation* first = nullptr;
+        std::size_t count = 0;
+        const auto all = escalations(ladder);
+        for (const Escalation& one : all) {
+            if (one.event.starts_with("very_low") || one.event.starts_with("needed_help")) {
+                latest = latest == nullptr || one.at > latest->at ? &one : latest;
+                first = first == nullptr || one.at < first->at ? &one : first;
+                ++count;
+            }
+        }
+        if (count == 0) {
+            return {};
+        }
+        std::string sentence =
+            "Very low: " + escalation_sentence(*latest, clock_, latest->at, question_.input.as_of);
+        if (count > 1) {
+            sentence += fmt::format(" {} very lows in all, the first {}.", count,
+                                    day_and_time(clock_.wall_time(first->at), clock_.writing()));
+        }
+        return sentence;
+    }
 
     // Of sensors worn at once the one that a review counts.
     std::size_t counted_for(std::size_t wear) const {
@@ -98,6 +171,7 @@ class Teller {
     void did_it_help(const AgreedChange& change) {
         DidItHelp told;
         told.change = change;
+        told.kept_off_paper = is_kept_off_paper(change, care_);
         if (change.outcome == ChangeOutcome::kept) {
             story_.kept.push_back(change.words);
         }
@@ -152,16 +226,33 @@ class Teller {
         }
     }
 
+    // Of a trial that would go on; empty if nothing has closed it.
+    std::string closed_by(const KeptTrial& kept) const {
+        std::string because;
+        for (const Gate& gate : gates_before_trial_papers(kept.trial, care_)) {
+            because += " " + gate.for_coach.record;
+        }
+        return because;
+    }
+
     void trials() {
         for (const KeptTrial& kept : question_.trials) {
             const TrialState state = state_of(kept, today_);
             if (goes_on(kept, today_)) {
+                if (const std::string because = closed_by(kept); !because.empty()) {
+                    story_.unknown.push_back(kept.trial.question + " The trial on it" +
+                                             does_not_go_on + because);
+                    continue;
+                }
                 story_.unknown.push_back(fmt::format(
                     "{} A trial on it is {} and is read after {}.", kept.trial.question,
                     name_of(state), full_date(kept.trial.last_day(), clock_.writing())));
                 continue;
             }
-            const TrialReading reading = read_kept(kept, question_.input);
+            TrialReading reading = read_kept(kept, question_.input);
+            if (pregnant_) {
+                reading.finding.next = {};
+            }
             if (reading.finding.answer == Answer::cannot_tell) {
                 story_.unknown.push_back(kept.trial.question + " The trial could not tell.");
             }

@@ -47,6 +47,21 @@ std::optional<std::array<double, 2>> t_interval(const std::vector<double>& d) {
     return std::array{mean_of(d) - t * error, mean_of(d) + t * error};
 }
 
+// Pairs that come out alike tell of their days alone: how far what measured them can be off stays,
+// to each side of the estimate.
+void keep_sensor_error(std::optional<std::array<double, 2>>& interval, const PairsRead& read,
+                       Outcome outcome) {
+    if (!interval || read.pairs < 2) {
+        return;
+    }
+    const ValueError error = value_error_of(facts_of(outcome).unit);
+    const double of_pairs = std::sqrt(2.0 / read.pairs) * error.least_sd;
+    const double half = student_t_quantile(0.975, read.pairs - 1.0) *
+                        std::hypot(of_pairs, error.share * read.estimate);
+    (*interval)[0] = std::min((*interval)[0], read.estimate - half);
+    (*interval)[1] = std::max((*interval)[1], read.estimate + half);
+}
+
 // From the mean of b a value can fall no further than to 0, and a day's hours rise no further than
 // to all 24. A dawn rise is a difference itself and may be below 0.
 void keep_possible(std::optional<std::array<double, 2>>& interval, double mean_of_b,
@@ -195,6 +210,8 @@ class Reader {
         read.patterns = found.test.patterns;
         read.interval95 = found.interval95;
         read.t95 = t_interval(pairs.differences);
+        keep_sensor_error(read.interval95, read, trial_.outcome);
+        keep_sensor_error(read.t95, read, trial_.outcome);
         keep_possible(read.interval95, mean_of(of_b), trial_.outcome);
         keep_possible(read.t95, mean_of(of_b), trial_.outcome);
     }
@@ -225,6 +242,7 @@ class Reader {
         if (!differences.empty()) {
             read.estimate = mean_of(differences);
             read.t95 = t_interval(differences);
+            keep_sensor_error(read.t95, read, trial_.outcome);
             keep_possible(read.t95, mean_of(of_b), trial_.outcome);
         }
         reading_.as_done = read;

@@ -126,7 +126,10 @@ class Teller {
     void decide() {
         Finding& finding = reading_.finding;
         const PairsRead& read = reading_.as_allotted;
-        const bool shown = read.p <= 0.05;
+        // What the sensor alone could make is no difference shown.
+        const bool beyond_sensor =
+            !read.interval95 || (*read.interval95)[0] > 0 || (*read.interval95)[1] < 0;
+        const bool shown = read.p <= 0.05 && beyond_sensor;
         const bool within = read.interval95 && (*read.interval95)[0] > -trial_.worth &&
                             (*read.interval95)[1] < trial_.worth;
         finding.answer = within  ? Answer::no_difference_worth_acting_on

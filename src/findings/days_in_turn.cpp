@@ -1,6 +1,7 @@
 #include "findings/days_in_turn.hpp"
 
 #include "findings/driver_fit.hpp"
+#include "findings/question_words.hpp"
 #include "findings/wording.hpp"
 #include "measures/day_sums.hpp"
 
@@ -37,8 +38,9 @@ std::optional<Caveat> days_in_turn(const CountedTrace& trace, const ZoneHistory&
     if (trace.readings.empty()) {
         return std::nullopt;
     }
-    const DriverFit fit =
-        driver_fit(rows_of(trace, zones), {{days_in_a_week, false}}, worth_mg_per_dl);
+    const ValueError error = value_error_of(OutcomeUnit::glucose);
+    const DriverFit fit = driver_fit(rows_of(trace, zones), {{days_in_a_week, false}},
+                                     worth_mg_per_dl, 0, {error.least_sd, error.share});
     if (fit.drivers.empty() || fit.drivers.front().answer != Answer::yes) {
         return std::nullopt;
     }

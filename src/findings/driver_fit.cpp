@@ -176,6 +176,13 @@ bool has_contrast(DriverResult& result, const DriverRows& rows, std::size_t driv
     return result.spread >= std::abs(setting.change) / 4;
 }
 
+// A sensor that reads a twentieth high tells every difference a twentieth larger; each wear has a
+// sensor of its own.
+TMixture with_sensors(const TMixture& posterior, const RowError& error, std::size_t wears) {
+    const double sd = error.share * std::abs(posterior.mean());
+    return posterior.widened(sd / std::sqrt(static_cast<double>(wears)));
+}
+
 void take_posterior(DriverResult& result, const TMixture& posterior, double worth) {
     result.effect = posterior.mean();
     result.interval95 = posterior.interval();
@@ -233,7 +240,7 @@ void judge(DriverFit& fit, const std::vector<std::size_t>& asked, double worth,
 
 // All drivers that can't be told apart moved together, one SD each to both sides.
 void tell_jointly(DriverFit& fit, const DriverRows& rows, const std::vector<std::size_t>& asked,
-                  const std::vector<DriverSetting>& settings) {
+                  const std::vector<DriverSetting>& settings, const RowError& error) {
     // Identical drivers leave the fit without an answer: then the sum of them is the one driver.
     DriverRows one = rows;
     one.drivers = 1;
@@ -251,10 +258,10 @@ void tell_jointly(DriverFit& fit, const DriverRows& rows, const std::vector<std:
         one.x.push_back(sum);
     }
     const Design design = design_of(one, {0});
-    const Ar1Grid grid(one.y, design.x, design.columns, design.steps);
+    const Ar1Grid grid(one.y, design.x, design.columns, design.steps, error.least_sd);
     std::vector<double> weights(design.columns, 0.0);
     weights[0] = 2;
-    const TMixture posterior = grid.contrast(weights);
+    const TMixture posterior = with_sensors(grid.contrast(weights), error, wears_of(rows));
     fit.joint = posterior.mean();
     fit.joint95 = posterior.interval();
     fit.correlation = grid.median_correlation();
@@ -279,7 +286,7 @@ std::vector<std::size_t> accounted_for(const DriverFit& fit, std::size_t driver)
 }
 
 DriverFit driver_fit(const DriverRows& rows, const std::vector<DriverSetting>& settings,
-                     double worth, std::size_t asked_besides) {
+                     double worth, std::size_t asked_besides, const RowError& error) {
     DriverFit fit;
     fit.rows = static_cast<int>(rows.rows());
     fit.drivers.resize(rows.drivers);
@@ -347,17 +354,18 @@ DriverFit driver_fit(const DriverRows& rows, const std::vector<DriverSetting>& s
         for (const std::size_t driver : asked) {
             fit.drivers[driver].gate = DriverGate::inseparable;
         }
-        tell_jointly(fit, rows, asked, settings);
+        tell_jointly(fit, rows, asked, settings, error);
         return fit;
     }
     const Design design = design_of(rows, asked);
-    const Ar1Grid grid(rows.y, design.x, design.columns, design.steps);
+    const Ar1Grid grid(rows.y, design.x, design.columns, design.steps, error.least_sd);
     fit.dof = grid.dof();
     fit.correlation = grid.median_correlation();
     for (std::size_t j = 0; j < asked.size(); ++j) {
         std::vector<double> weights(design.columns, 0.0);
         weights[j] = settings[asked[j]].change;
-        take_posterior(fit.drivers[asked[j]], grid.contrast(weights), worth);
+        take_posterior(fit.drivers[asked[j]],
+                       with_sensors(grid.contrast(weights), error, wears_of(rows)), worth);
     }
     judge(fit, asked, worth, asked_besides);
     return fit;

@@ -32,6 +32,12 @@ struct DriverSetting {
     bool yes_no = false;
 };
 
+/// What no row is measured better than.
+struct RowError {
+    double least_sd = 0;  ///< of a row, in the unit of y
+    double share = 0;     ///< SD of one wear's sensor as a share of every difference it tells
+};
+
 /// The gates, in the order in which they are asked (statistics 2.4).
 enum class DriverGate { open, too_few, too_many_drivers, flat_outcome, no_contrast, inseparable };
 
@@ -77,9 +83,10 @@ struct DriverFit {
 /// least); VIF under 5 and condition index under
 /// 30. 'yes' needs P(beyond `worth` to one side) >= 0.9 and the adjusted p <= 0.05; 'no difference
 /// worth acting on' P(within) >= 0.9; else can't tell.
-/// Holm counts `asked_besides` further questions as if none of them had an answer.
+/// Holm counts `asked_besides` further questions as if none of them had an answer. However alike
+/// the rows are, `error` keeps an interval about each effect.
 DriverFit driver_fit(const DriverRows& rows, const std::vector<DriverSetting>& settings,
-                     double worth, std::size_t asked_besides = 0);
+                     double worth, std::size_t asked_besides = 0, const RowError& error = {});
 
 /// The other drivers that were held equal beside this one: those in the model with it. Empty where
 /// it was refused itself, or told only together with the others.

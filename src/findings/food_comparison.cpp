@@ -1,4 +1,5 @@
 #include "findings/meal_report.hpp"
+#include "findings/question_words.hpp"
 #include "findings/wording.hpp"
 #include "inference/shrinkage.hpp"
 
@@ -18,7 +19,6 @@ namespace {
 using Eigen::Index;
 
 constexpr double assumed_within = 25;  // mg/dL
-constexpr double least_within = 1;     // mg/dL: the step of a sensor
 constexpr double least_within_freedom = 6;
 constexpr double largest_between = 60;  // mg/dL
 constexpr double sure_pair = 0.985;
@@ -115,8 +115,8 @@ Within within_foods(const Table& table) {
     if (freedom < least_within_freedom) {
         return {};
     }
-    return {std::max(least_within, std::sqrt((y - x * fit.solve(y)).squaredNorm() / freedom)),
-            false};
+    const double least = value_error_of(OutcomeUnit::glucose).least_sd;
+    return {std::max(least, std::sqrt((y - x * fit.solve(y)).squaredNorm() / freedom)), false};
 }
 
 Shrinkage shrunken(const Table& table, double within) {

@@ -1,3 +1,5 @@
+#include "findings/last_reading.hpp"
+
 #include "findings/review_findings.hpp"
 #include "findings/since_words.hpp"
 #include "findings/wording.hpp"
@@ -19,20 +21,25 @@ std::string review_title(const FirstReview& review) {
                       review.input.zones.writing());
 }
 
-std::string last_reading_sentence(const FirstReview& review) {
-    if (review.trace.readings.empty()) {
+std::string last_reading_sentence(std::optional<Instant> last, Instant as_of,
+                                  const ZoneHistory& clock) {
+    if (!last) {
         return "There is no reading: nothing can be said.";
     }
-    const Instant last = review.trace.readings.back().at;
-    const std::string when =
-        day_and_time(review.input.zones.wall_time(last), review.input.zones.writing());
-    if (last > review.input.as_of) {
+    const std::string when = day_and_time(clock.wall_time(*last), clock.writing());
+    if (*last > as_of) {
         return fmt::format(
             "The last reading was {}, after the time this was made: check the clocks.", when);
     }
-    const auto age = review.input.as_of - last;
-    return fmt::format("The last reading was {}, {}. {}", when,
-                       age_words(last, review.input.as_of, review.input.zones), since_words(age));
+    return fmt::format("The last reading was {}, {}. {}", when, age_words(*last, as_of, clock),
+                       since_words(as_of - *last));
+}
+
+std::string last_reading_sentence(const FirstReview& review) {
+    const auto& readings = review.trace.readings;
+    return last_reading_sentence(
+        readings.empty() ? std::nullopt : std::optional(readings.back().at), review.input.as_of,
+        review.input.zones);
 }
 
 }  // namespace tracewright

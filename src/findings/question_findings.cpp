@@ -78,6 +78,11 @@ bool medicine_changed(const ReviewInput& input, const DriverRows& rows) {
     return false;
 }
 
+RowError row_error(Outcome outcome) {
+    const ValueError error = value_error_of(facts_of(outcome).unit);
+    return {error.least_sd, error.share};
+}
+
 class Teller {
   public:
     Teller(const ReviewInput& input, const QuestionAnswers& answers, const GatheredRows& gathered,
@@ -85,8 +90,9 @@ class Teller {
         : input_(input), answers_(answers), gathered_(gathered), fit_(fit), causes_(causes) {
         const DriverRows trusted = without_suspect(gathered);
         if (trusted.rows() < gathered.rows.rows()) {
-            trusted_ = driver_fit(trusted, driver_settings(causes), answers.worth,
-                                  answers.asked_together - causes.size());
+            trusted_ =
+                driver_fit(trusted, driver_settings(causes), answers.worth,
+                           answers.asked_together - causes.size(), row_error(answers.outcome));
         }
     }
 
@@ -371,8 +377,8 @@ QuestionAnswers answers_from_rows(const ReviewInput& input, Outcome outcome,
     const GatheredRows gathered = gathered_rows(rows, causes, answers.left_out);
     answers.rows = static_cast<int>(gathered.rows.rows());
     answers.of_days = gathered.meal_not_noted > 0 ? gathered.days : 0;
-    answers.fit =
-        driver_fit(gathered.rows, driver_settings(causes), answers.worth, settings.asked_besides);
+    answers.fit = driver_fit(gathered.rows, driver_settings(causes), answers.worth,
+                             settings.asked_besides, row_error(outcome));
     const Teller teller(input, answers, gathered, *answers.fit, causes);
     std::vector<QuestionFinding> findings;
     for (std::size_t driver = 0; driver < causes.size(); ++driver) {
@@ -418,7 +424,8 @@ QuestionAnswers scan_causes(const ReviewInput& input, Outcome outcome,
         alone.asked_together = 1;
         const GatheredRows gathered = gathered_rows(own, one, alone.left_out);
         alone.rows = static_cast<int>(gathered.rows.rows());
-        const DriverFit fit = driver_fit(gathered.rows, driver_settings(one), answers.worth);
+        const DriverFit fit =
+            driver_fit(gathered.rows, driver_settings(one), answers.worth, 0, row_error(outcome));
         if (fit.drivers[0].gate != DriverGate::open) {
             continue;  // nothing to scan: not varied, or hardly noted
         }

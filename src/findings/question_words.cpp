@@ -140,6 +140,10 @@ std::optional<Cause> cause_called(std::string_view code) {
     return found == causes.end() ? std::nullopt : std::optional(found->cause);
 }
 
+ValueError value_error_of(OutcomeUnit unit) {
+    return unit == OutcomeUnit::glucose ? ValueError{1, 0.05} : ValueError{0.25, 0};
+}
+
 bool can_be_asked(Outcome outcome, Cause cause) {
     const OutcomeFacts& facts = facts_of(outcome);
     switch (cause) {

@@ -85,6 +85,16 @@ const CauseFacts& facts_of(Cause cause);
 std::optional<Outcome> outcome_called(std::string_view code);
 std::optional<Cause> cause_called(std::string_view code);
 
+/// What a night's, day's or meal's value is measured no better than.
+struct ValueError {
+    double least_sd;  ///< mg/dL or hours
+    double share;     ///< one sensor's SD as a share of every difference it tells
+};
+/// Glucose: 1 mg/dL, the step in which sensors tell it, and 5 % of a difference, for what a sensor
+/// reads high or low throughout. Hours: a quarter, one reading of the sensors that tell seldomest.
+/// Ours, no source (docs/methods/questions.md).
+ValueError value_error_of(OutcomeUnit unit);
+
 /// Whether a cause can be asked of an outcome (a walk after a meal only of a meal, ...).
 bool can_be_asked(Outcome outcome, Cause cause);
 

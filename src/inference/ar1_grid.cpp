@@ -101,6 +101,16 @@ Solved solve_at(double rho, std::span<const double> y, std::span<const double> x
     return solved;
 }
 
+// What sums of these values round by, as an SD; not 0, whatever they are.
+double rounding_of(std::span<const double> y) {
+    constexpr double digits = 1e-9;
+    double largest = 0;
+    for (const double value : y) {
+        largest = std::max(largest, std::abs(value));
+    }
+    return std::max(digits * largest, 1e-100);
+}
+
 // exp(log weights), scaled to add up to one.
 std::vector<double> normalised(std::vector<double> log_weights) {
     const double largest = *std::max_element(log_weights.begin(), log_weights.end());
@@ -193,16 +203,18 @@ TMixture TMixture::widened(double sd) const {
 }
 
 Ar1Grid::Ar1Grid(std::span<const double> y, std::span<const double> x, std::size_t k,
-                 std::span<const SeriesStep> steps, const Ar1Prior& prior)
+                 std::span<const SeriesStep> steps, double least_sd, const Ar1Prior& prior)
     : k_(k), dof_(static_cast<double>(y.size()) - static_cast<double>(k)) {
     check(y, x, k, steps);
+    const double least = std::max(least_sd, rounding_of(y));
     std::vector<double> log_weights;
     for (const double rho : grid_of(prior)) {
         const Solved solved = solve_at(rho, y, x, k, steps);
-        log_weights.push_back(-dof_ / 2 * std::log(solved.rss) - 0.5 * solved.log_determinant +
+        const double variance = std::max(solved.rss / dof_, least * least);
+        log_weights.push_back(-dof_ / 2 * std::log(variance) - 0.5 * solved.log_determinant +
                               log_jacobian(rho, steps) + log_prior(rho, prior));
         Point point{rho, 0, {solved.b.begin(), solved.b.end()}, {}};
-        const Eigen::MatrixXd covariance = solved.inverse * (solved.rss / dof_);
+        const Eigen::MatrixXd covariance = solved.inverse * variance;
         point.covariance.assign(covariance.data(), covariance.data() + covariance.size());
         points_.push_back(std::move(point));
     }

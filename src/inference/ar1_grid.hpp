@@ -54,9 +54,11 @@ class TMixture {
 class Ar1Grid {
   public:
     /// y: n values; x: n rows of k columns, row after row; steps: one per row, the first a segment
-    /// start. std::invalid_argument unless n > k >= 1 and the columns are independent.
+    /// start. `least_sd`: no row is measured better, so the errors' SD counts as no less; what the
+    /// fit leaves of noise below what sums of y round by counts as that, and gives no division by
+    /// nothing. std::invalid_argument unless n > k >= 1 and the columns are independent.
     Ar1Grid(std::span<const double> y, std::span<const double> x, std::size_t k,
-            std::span<const SeriesStep> steps, const Ar1Prior& prior = {});
+            std::span<const SeriesStep> steps, double least_sd = 0, const Ar1Prior& prior = {});
 
     std::size_t coefficients() const { return k_; }
     double dof() const { return dof_; }

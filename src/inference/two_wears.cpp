@@ -20,7 +20,8 @@ bool all_alike(std::span<const double> values) {
 
 }  // namespace
 
-TwoWears two_wears(const WearDays& first, const WearDays& second, double sensor_sd) {
+TwoWears two_wears(const WearDays& first, const WearDays& second, double sensor_sd,
+                   double least_sd) {
     const std::size_t before = first.values.size();
     const std::size_t after = second.values.size();
     if (before < 2 || after < 2 || first.steps.size() != before || second.steps.size() != after) {
@@ -29,10 +30,6 @@ TwoWears two_wears(const WearDays& first, const WearDays& second, double sensor_
     const double raw = mean_of(second.values) - mean_of(first.values);
     const bool match = first.match.size() == before && second.match.size() == after &&
                        !(all_alike(first.match) && all_alike(second.match));
-    if (all_alike(first.values) && all_alike(second.values)) {
-        const TMixture sure({{1, raw, 0}}, static_cast<double>(before + after - 2));
-        return {raw, mean_of(first.values), 0, sure, sure.widened(sensor_sd)};
-    }
     // Told from the first wear's mean: no digits are lost to a large level.
     const double level = mean_of(first.values);
     std::vector<double> y;
@@ -48,7 +45,7 @@ TwoWears two_wears(const WearDays& first, const WearDays& second, double sensor_
             x.push_back(of_second ? second.match[i - before] : first.match[i]);
         }
     }
-    const Ar1Grid grid(y, x, match ? 3 : 2, steps);
+    const Ar1Grid grid(y, x, match ? 3 : 2, steps, least_sd);
     std::vector<double> of_first = {1, 0};
     if (match) {
         const auto days = static_cast<double>(before + after);

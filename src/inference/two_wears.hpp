@@ -27,8 +27,10 @@ struct TwoWears {
 /// One regression of both wears' days with AR(1) errors begun anew at the wear, the correlation
 /// integrated out (docs/methods/ar1-grid.md). `sensor_sd`: SD of the difference that the two
 /// instruments alone would give; its square is added to the contrast's, and more days don't average
-/// it away. Days that don't vary at all, alike in both wears or not, give that alone.
+/// it away. `least_sd`: no day's value is measured better (Ar1Grid), so that days which don't vary
+/// leave an interval too.
 /// std::invalid_argument below two days in either wear.
-TwoWears two_wears(const WearDays& first, const WearDays& second, double sensor_sd);
+TwoWears two_wears(const WearDays& first, const WearDays& second, double sensor_sd,
+                   double least_sd = 0);
 
 }  // namespace tracewright

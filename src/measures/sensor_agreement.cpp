@@ -91,7 +91,10 @@ std::optional<SensorAgreement> sensor_agreement(const TraceView& a, const TraceV
             steps.push_back({!before, before ? static_cast<int>((day - *before).count()) : 1});
             before = day;
         }
-        agreement.interval95 = ar1_mean(means, steps).interval();
+        const auto interval = ar1_mean(means, steps).interval();
+        if (interval[1] > interval[0]) {  // days all alike tell nothing of how far they can differ
+            agreement.interval95 = interval;
+        }
     }
     return agreement;
 }

@@ -8,8 +8,8 @@
 namespace tracewright {
 
 Json json_of_labs(const LabReport& report, const ReviewInput& input) {
-    constexpr std::array states = {"meets",       "too_high",       "not_yet",
-                                   "on_medicine", "medicines_open", "no_result"};
+    constexpr std::array states = {"meets",          "too_high",  "not_yet",     "on_medicine",
+                                   "medicines_open", "no_result", "clinic_leads"};
     const auto date = [](std::optional<CivilDate> day) {
         return day ? Json(day_text(*day)) : Json(nullptr);
     };
@@ -41,7 +41,7 @@ Json json_of_labs(const LabReport& report, const ReviewInput& input) {
                          {"test_next", date(check.test_next)},
                          {"blocks", check.blocks},
                          {"a1c_doubted", check.a1c_doubted}};
-    json["next_test"] = day_text(report.next_test);
+    json["next_test"] = date(report.next_test);
     json["findings"] = Json::array();
     for (const Finding& finding : report.findings) {
         json["findings"].push_back(json_of(finding));

@@ -8,12 +8,16 @@ namespace tracewright {
 
 Json json_of_story(const Story& story, const ReviewInput& input) {
     Json json = {{"version", story_json_version}, {"seed", input.seed}};
+    json["very_low"] = story.very_low.empty() ? Json(nullptr) : Json(story.very_low);
+    json["last_reading_words"] = story.last_reading;
+    json["care"] = story.care;
     json["changes"] = Json::array();
     for (const DidItHelp& one : story.changes) {
         json["changes"].push_back(
             {{"change", json_of_change(one.change)},
              {"none_because", one.compared ? Json(nullptr) : Json(one.none_because)},
              {"finding", one.compared ? json_of(one.compared->finding) : Json(nullptr)},
+             {"closed", one.closed.empty() ? Json(nullptr) : Json(one.closed)},
              {"else_changed", one.else_changed}});
     }
     json["trials"] = Json::array();
@@ -22,7 +26,9 @@ Json json_of_story(const Story& story, const ReviewInput& input) {
     }
     json["kept"] = story.kept;
     json["unknown"] = story.unknown;
-    json["next_lab"] = {{"on", day_text(story.next_lab.on)}, {"because", story.next_lab.because}};
+    json["next_lab"] = {
+        {"on", story.next_lab.clinic_leads ? Json(nullptr) : Json(day_text(story.next_lab.on))},
+        {"because", story.next_lab.because}};
     json["labs"] = json_of_labs(story.labs, input);
     return json;
 }

@@ -74,6 +74,22 @@ TEST(BeforeAfter, the_same_readings_give_nought_exactly_and_no_difference_worth_
     EXPECT_NE(found.finding.sentence.find("0 h, no difference worth acting on"), std::string::npos);
 }
 
+TEST(BeforeAfter, days_all_alike_have_an_interval_by_sensor_and_by_days) {
+    Care care = client();
+    add_wear(care, -90, 14, 15, 0);
+    add_wear(care, -14, 14, 16, 0);
+    const BeforeAfter found = compared(care);
+    EXPECT_NEAR(found.difference, 1, 0.2);
+    EXPECT_LT(found.interval95[0], found.interval95[1] - 0.2);
+    EXPECT_LT(found.interval95_of_days[0], found.interval95_of_days[1] - 0.2);
+    Care flat = client();
+    flat.wear(-90, 14, 120);
+    flat.wear(-14, 14, 121);
+    const BeforeAfter all_in_range = compared(flat);
+    EXPECT_LT(all_in_range.interval95[0], all_in_range.interval95[1]);
+    EXPECT_LT(all_in_range.interval95_of_days[0], all_in_range.interval95_of_days[1]);
+}
+
 TEST(BeforeAfter, the_sensors_error_widens_and_another_kind_more) {
     Care care = client();
     add_wear(care, -90, 14, 14);

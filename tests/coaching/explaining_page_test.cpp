@@ -185,6 +185,20 @@ TEST(ExplainingPage, in_pregnancy_the_clinic_leads_and_others_are_no_measure) {
     EXPECT_THAT(explained(care, Explains::walking).not_made_because, HasSubstr("Pregnant"));
 }
 
+TEST(ExplainingPage, a_trial_is_not_spoken_of_where_none_may_be_offered) {
+    const auto words = [](const Care& care) {
+        return all_words_of(explained(care, Explains::one_meal).paper);
+    };
+    Care care = lived();
+    EXPECT_THAT(words(care), HasSubstr("or we try it as a test"));
+    care.facts.cautions.pregnancy = Pregnancy::pregnant;
+    EXPECT_THAT(words(care), Not(HasSubstr("as a test")));
+    EXPECT_THAT(words(care), HasSubstr("We look at three times or more."));
+    care.facts.cautions.pregnancy = Pregnancy::no;
+    care.facts.cautions.eating.positive = Answered::yes;
+    EXPECT_THAT(words(care), Not(HasSubstr("as a test")));
+}
+
 TEST(ExplainingPage, a_closed_gate_for_walking_makes_no_walking_page) {
     Care care = lived();
     care.facts.cautions.numb_feet_or_wound = Answered::yes;

@@ -140,6 +140,9 @@ TEST(SensorRecord, few_pairs_say_nothing_some_describe_and_twenty_have_an_interv
     EXPECT_NE(many.accuracy_finding.sentence.find("Error grid: A 26"), std::string::npos)
         << many.accuracy_finding.sentence;
     EXPECT_NEAR(many.drift->a_day, 0, 1e-9);
+    // Days all alike: by 1 mg/dL over the twelve between the first and the last, either way.
+    EXPECT_NEAR(many.drift->interval95[0], -1.0 / 12, 1e-9);
+    EXPECT_NEAR(many.drift->interval95[1], 1.0 / 12, 1e-9);
     EXPECT_NEAR(sensor_record(input_of(pricked(26, 110, 1.5))).drift->a_day, 1.5, 1e-9);
 }
 

@@ -2,6 +2,7 @@
 #include "coaching/story_paper.hpp"
 
 #include "coaching/care_for_tests.hpp"
+#include "coaching/paper_for_tests.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -12,6 +13,7 @@ using namespace tracewright;
 using ::testing::AnyOf;
 using ::testing::Contains;
 using ::testing::HasSubstr;
+using ::testing::Not;
 
 namespace {
 
@@ -23,6 +25,8 @@ Story told(const Care& care, std::vector<KeptTrial> trials = {}) {
     input.diary = care.diary;
     input.zones = care.clock;
     input.as_of = care.as_of;
+    input.goals = goals_that_hold(care.facts);
+    input.unit = care.facts.unit;
     LabQuestion question{input, care.facts};
     question.trials = trials;
     return story_of(question);
@@ -54,7 +58,102 @@ std::string line_of(const Story& story) {
     return text;
 }
 
+/// A trial of walks whose last day is to come.
+KeptTrial running_walks() {
+    KeptTrial kept;
+    kept.trial.question = "Does a walk change the rise?";
+    kept.trial.code = "walk-after-dinner";
+    kept.trial.blocks = blocks_from(care_day - days{2}, 6, 0);
+    return kept;
+}
+
+/// A walk goes on, smaller plates were kept, and a trial runs.
+Care with_a_plan() {
+    Care care = three_wears();
+    care.facts.agreed_change = AgreedChange{"a walk", care_day - days{45}, {}};
+    care.facts.agreed_change->kind = Proposed::walking;
+    AgreedChange kept{"smaller plates", care_day - days{70}, {}};
+    kept.kind = Proposed::food_change;
+    kept.does.eating = EatingChange::less;
+    kept.outcome = ChangeOutcome::kept;
+    kept.ended_on = care_day - days{50};
+    care.facts.earlier_changes = {kept};
+    return care;
+}
+
 }  // namespace
+
+// Safety rules 2 and 6: a very low first, then when the last reading was and how old it is.
+TEST(Story, a_very_low_comes_first_and_the_age_of_the_readings_is_told) {
+    Care care = three_wears();
+    EXPECT_EQ(told(care).very_low, "");
+    EXPECT_THAT(told(care).last_reading,
+                HasSubstr("The last reading was Mon 9 February 23:55, 7 days ago. Nothing can be "
+                          "said since then."));
+    Care::set(care.wears[2], 1000, 6, 45);
+    Care::set(care.wears[1], 1000, 6, 45);
+    const Story story = told(care);
+    EXPECT_THAT(story.very_low, HasSubstr("30 min below 3.0 mmol/L"));
+    EXPECT_THAT(story.very_low, HasSubstr("2 very lows in all, the first"));
+    const Paper paper = story_paper(story, "Tansy (invented)", {});
+    const auto* box = std::get_if<PaperBox>(&paper.blocks.front());
+    ASSERT_TRUE(box != nullptr);
+    EXPECT_EQ(box->sentences, std::vector{story.very_low});
+    EXPECT_THAT(all_words_of(paper), HasSubstr(story.last_reading));
+}
+
+// Safety rule 11.
+TEST(Story, in_pregnancy_the_clinic_leads_and_nothing_of_ours_goes_on) {
+    for (const Pregnancy told_of : {Pregnancy::pregnant, Pregnancy::planning, Pregnancy::unsure}) {
+        Care care = with_a_plan();
+        EXPECT_THAT(all_words_of(story_paper(told(care, {running_walks()}), "", {})),
+                    HasSubstr("A trial on it is running"));
+        care.facts.cautions.pregnancy = told_of;
+        const Story story = told(care, {running_walks()});
+        EXPECT_THAT(story.care, Contains(HasSubstr("maternity or diabetes clinic leads")));
+        EXPECT_THAT(story.changes.back().closed, HasSubstr("It does not go on"));
+        EXPECT_FALSE(story.labs.expected);
+        EXPECT_FALSE(story.labs.next_test);
+        EXPECT_EQ(story.labs.remission.state, RemissionState::clinic_leads);
+        const std::string words = all_words_of(story_paper(story, "Tansy (invented)", {}));
+        for (const char* never : {"in range", "A trial on it is running", ": open", "126 mg/dL",
+                                  "6.5 %", "best date", "remission", "GMI"}) {
+            EXPECT_THAT(words, Not(HasSubstr(never)));
+        }
+        EXPECT_THAT(words, HasSubstr("at 3.5 to 7.8 mmol/L"));
+        EXPECT_THAT(words, HasSubstr("is for the maternity or diabetes clinic to say"));
+    }
+}
+
+// Safety rule 12: no hours in range, foods or weight, whoever looks at the page beside the coach.
+TEST(StoryPaper, with_the_eating_screen_positive_or_open_bears_no_hours_foods_or_weight) {
+    for (const Answered positive : {Answered::yes, Answered::not_yet}) {
+        Care care = with_a_plan();
+        care.facts.cautions.eating.positive = positive;
+        const Story story = told(care, {running_walks()});
+        EXPECT_THAT(story.care, Contains(HasSubstr("eating screen")));
+        const std::string words = all_words_of(story_paper(story, "Tansy (invented)", {}));
+        for (const char* never : {"% in range", "In range", "kg", "smaller plates", "GMI"}) {
+            EXPECT_THAT(words, Not(HasSubstr(never)));
+        }
+        for (const char* kept : {"wear wear 1 to", "\"a walk\"", "lab A1c", "last reading"}) {
+            EXPECT_THAT(words, HasSubstr(kept));
+        }
+    }
+}
+
+// Safety rule 8: what something has closed since it was agreed is not told as open.
+TEST(Story, a_change_that_a_gate_has_closed_since_does_not_go_on) {
+    Care care = three_wears();
+    care.facts.agreed_change = AgreedChange{"low carb breakfast", care_day - days{45}, {}};
+    care.facts.agreed_change->kind = Proposed::low_carbohydrate;
+    EXPECT_EQ(told(care).changes.back().closed, "");
+    care.takes("empagliflozin 10");
+    const Story story = told(care);
+    EXPECT_THAT(story.changes.back().closed, HasSubstr("An SGLT2 inhibitor is on the list."));
+    EXPECT_THAT(all_words_of(story_paper(story, "", {})),
+                HasSubstr("\"low carb breakfast\", agreed Fri 2 January 2026: It does not go on"));
+}
 
 TEST(Story, a_change_is_held_against_the_wears_round_it) {
     Care care = three_wears();

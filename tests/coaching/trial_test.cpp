@@ -302,6 +302,19 @@ TEST(TrialReading, small_differences_both_ways_are_none_worth_acting_on) {
     EXPECT_NE(open.finding.sentence.find("This trial can't tell"), std::string::npos);
 }
 
+TEST(TrialReading, pairs_all_alike_keep_the_sensors_error) {
+    const TrialReading read = Done(std::vector<double>(7, -20.0)).read();
+    EXPECT_EQ(read.finding.answer, Answer::yes);
+    for (const auto& interval : {read.as_allotted.interval95, read.as_allotted.t95}) {
+        ASSERT_TRUE(interval);
+        EXPECT_LT((*interval)[0], read.as_allotted.estimate - 1);
+        EXPECT_GT((*interval)[1], read.as_allotted.estimate + 1);
+    }
+    const TrialReading none = Done(std::vector<double>(7, 0.0)).read();
+    EXPECT_EQ(none.finding.answer, Answer::no_difference_worth_acting_on);
+    EXPECT_LT((*none.as_allotted.interval95)[0], (*none.as_allotted.interval95)[1]);
+}
+
 TEST(TrialReading, fills_the_items_of_the_published_statement) {
     const Done done({-20, -15, -10, -25, 5, -30, -12});
     const auto items = report_items(done.trial, done.read(), input_of(done.care));

@@ -197,6 +197,20 @@ TEST(DriverFit, an_outcome_that_never_varies_goes_with_nothing) {
     EXPECT_EQ(driver_fit(rows, settings, worth).gate, DriverGate::flat_outcome);
 }
 
+TEST(DriverFit, what_one_sensor_can_be_off_by_stays_however_alike_the_nights_are) {
+    const DriverRows rows = nights_of({28, 0, 0, 6, 0}, 3);
+    const DriverFit bare = driver_fit(rows, settings, worth);
+    EXPECT_TRUE(std::isfinite(bare.drivers[1].effect));
+    const DriverFit fit = driver_fit(rows, settings, worth, 0, {1, 0.05});
+    const DriverResult& dinner = fit.drivers[1];
+    EXPECT_NEAR(dinner.effect, 18, 1e-6);
+    // Two wears: 5 % of 18 over the root of two, to both sides.
+    EXPECT_LT(dinner.interval95[0], 18 - 2 * 0.05 * 18 / std::sqrt(2.0));
+    EXPECT_GT(dinner.interval95[1], 18 + 2 * 0.05 * 18 / std::sqrt(2.0));
+    EXPECT_LT(fit.drivers[0].interval95[0], -0.2);
+    EXPECT_GT(fit.drivers[0].interval95[1], 0.2);
+}
+
 TEST(DriverFit, the_unit_changes_nothing_but_the_unit) {
     const DriverRows mg = nights_of({28, 0.3, 0.3, 6, 12}, 11);
     DriverRows mmol = mg;

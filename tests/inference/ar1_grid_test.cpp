@@ -173,6 +173,26 @@ TEST(Ar1Grid, equal_values_have_an_interval_of_no_width_and_no_nan) {
     EXPECT_EQ(mean.interval()[1], 7.0);
 }
 
+TEST(Ar1Grid, rows_without_noise_give_numbers_and_no_interval_narrower_than_they_are_measured) {
+    std::vector<double> x;
+    std::vector<double> y;
+    for (int i = 0; i < 14; ++i) {
+        const double with = i % 2 == 0 ? 1 : 0;
+        x.insert(x.end(), {with, 1});
+        y.push_back(95.25 - 35.25 * with);
+    }
+    for (const double least : {0.0, 1.0}) {
+        const Ar1Grid grid(y, x, 2, in_a_row(14), least);
+        const TMixture found = grid.coefficient(0);
+        const auto interval = found.interval();
+        EXPECT_NEAR(found.mean(), -35.25, 1e-6) << least;
+        EXPECT_TRUE(std::isfinite(found.cdf(0))) << least;
+        EXPECT_TRUE(std::isfinite(grid.median_correlation())) << least;
+        EXPECT_GT(interval[1], interval[0]) << least;
+        EXPECT_GE(interval[1] - interval[0], least) << least;
+    }
+}
+
 TEST(Ar1Grid, what_cannot_be_fitted_is_refused) {
     const std::vector<double> y{1, 2, 3};
     EXPECT_THROW(ar1_mean(std::vector<double>{1.0}, in_a_row(1)), std::invalid_argument);

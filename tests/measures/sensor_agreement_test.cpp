@@ -54,6 +54,19 @@ TEST(SensorAgreement, four_pairs_give_the_limits_worked_by_hand) {
     EXPECT_FALSE(agreement->interval95);
 }
 
+TEST(SensorAgreement, days_that_differ_all_alike_tell_no_interval) {
+    std::vector<Reading> reference;
+    std::vector<Reading> sensor;
+    for (int i = 0; i < 7 * 96; ++i) {
+        reference.emplace_back(midnight + 15min * i, mg(120), 15min);
+        sensor.emplace_back(midnight + 15min * i, mg(124), 15min);
+    }
+    const auto agreement = sensor_agreement(view_of(reference), view_of(sensor), zones);
+    ASSERT_TRUE(agreement);
+    EXPECT_EQ(agreement->mean_difference, 4);
+    EXPECT_FALSE(agreement->interval95);
+}
+
 TEST(SensorAgreement, turned_round_it_changes_its_sign) {
     const auto often = wandering(7, 5min, 1);
     const auto rare = wandering(7, 15min, 2);

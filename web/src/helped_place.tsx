@@ -42,7 +42,13 @@ export function HelpedPlace({ client }: { client: string }) {
     <article class="review">
       <ClientPlaces client={client} />
       <PlaceTitle text={helpedWords.of(name)} />
+      {shown.very_low !== null && <p class="wrong">{shown.very_low}</p>}
       <LastReadingLine last={shown.last_reading} />
+      {shown.care.map((sentence) => (
+        <p class="wrong" key={sentence}>
+          {sentence}
+        </p>
+      ))}
       {problem && <p class="wrong">{problem.message}</p>}
       <h2>{helpedWords.changes}</h2>
       {shown.changes.length === 0 && <p>{helpedWords.noChange}</p>}

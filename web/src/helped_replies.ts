@@ -5,6 +5,8 @@ export interface DidItHelp {
   change: AgreedChange;
   none_because: string | null;
   finding: Finding | null;
+  /** Why it does not go on though nobody ended it. */
+  closed: string | null;
   else_changed: string[];
 }
 
@@ -21,6 +23,10 @@ export interface WearNamed {
 
 /** What was tried, kept, and is still unknown, over all wears. */
 export interface Story {
+  /** The latest very low, with how many there are: before everything. */
+  very_low: string | null;
+  /** Who leads, and what is not for the client. */
+  care: string[];
   changes: DidItHelp[];
   /** The days of changes in words. */
   day_words: Record<string, string>;
