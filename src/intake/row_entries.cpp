@@ -252,7 +252,7 @@ class EntryBuilder {
         const bool kind = plan_.shape.first(Role::kind).has_value();
         for (std::size_t c = 0; c < plan_.shape.columns.size(); ++c) {
             const bool value = column(c).role == Role::value && !kind;
-            const bool of_meal = column(c).role == Role::ignored && column(c).names_meal;
+            const bool of_meal = column(c).role == Role::ignored && column(c).names.has_value();
             if ((value || of_meal) && cells_.filled(c) && !is_empty_word(cells_.text(c))) {
                 row_.unread.push_back(c);
             }

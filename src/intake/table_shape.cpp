@@ -2,16 +2,17 @@
 
 #include "intake/cell_content.hpp"
 #include "intake/cut_decimals.hpp"
+#include "intake/glucose_beside_diary.hpp"
 #include "intake/likeliest_glucose.hpp"
-#include "intake/number_text.hpp"
+#include "intake/meal_and_sleep_columns.hpp"
 #include "intake/plain_text.hpp"
 #include "intake/serial_columns.hpp"
+#include "intake/spelled_cells.hpp"
 #include "intake/table_outline.hpp"
-#include "intake/titled_clock.hpp"
 
 #include <algorithm>
 #include <charconv>
-#include <set>
+#include <span>
 
 namespace tracewright {
 
@@ -39,13 +40,13 @@ class Shaper {
         shape_.fields = usual_width(sample_, data_);
         read_titles();
         roles_by_content();
-        settle_own_times();
+        settle_own_times(shape_, contents_);
         try_unclear_titles();
         keep_unread_clock();
         leave_out_cut_values();
-        settle_lone_clock();
+        settle_lone_clock(shape_);
         settle_times();
-        settle_meals();
+        settle_meals(shape_);
         settle_kinds();
         settle_glucose();
         settle_finger_pricks();
@@ -61,6 +62,8 @@ class Shaper {
     }
 
   private:
+    std::span<const SampleRow> data() const { return std::span(sample_).subspan(data_); }
+
     void find_data() {
         const TableOutline outline = outline_of(sample_, facts_, options_.header_line);
         header_ = outline.header;
@@ -109,7 +112,7 @@ class Shaper {
             column.minutes_per_unit = meaning.minutes_per_unit;
             column.exchanges = meaning.exchanges;
             column.offset = meaning.offset;
-            column.names_meal = meaning.meal.has_value();
+            column.names = meaning.meal;
             column.by_title = meaning.role != Role::ignored;
         }
     }
@@ -130,15 +133,15 @@ class Shaper {
                 column.by_title = true;
                 continue;
             }
-            if (column.role == Role::offset || offsets_stand_in(c)) {
+            if (column.role == Role::offset || offsets_stand_in(data(), c)) {
                 const bool time = content.mostly(Content::time) || content.mostly(Content::date);
                 column.role = content.filled == 0 ? Role::ignored
                               : time              ? *time_role(content)
                                                   : Role::offset;
             } else if (column.role == Role::time || column.role == Role::date ||
                        column.role == Role::clock) {
-                const bool clock =
-                    rough_clock(content) || (column.role != Role::date && clocks_by_their_title(c));
+                const bool clock = rough_clock(content) ||
+                                   (column.role != Role::date && are_clocks_by_title(data(), c));
                 column.role = time_role(content).value_or(clock ? Role::clock : Role::ignored);
             } else if (column.role == Role::end_time) {
                 column.role = time_role(content) ? Role::end_time : Role::ignored;
@@ -166,100 +169,13 @@ class Shaper {
     bool tells_times(std::size_t c) const {
         const auto role = time_role(contents_[c]);
         return role == Role::time || role == Role::clock || rough_clock(contents_[c]) ||
-               clocks_by_their_title(c);
+               are_clocks_by_title(data(), c);
     }
 
     // "Breakfast" stands above what was eaten, or when.
     bool names_meal_alone(std::size_t c) const {
-        const auto meal = title_meaning(shape_.columns[c].title).meal;
+        const auto& meal = shape_.columns[c].names;
         return meal && meal->alone && !shape_.columns[c].unit;
-    }
-
-    // Beside other times those of sleep and of meals are their own; alone the first is the row's.
-    void settle_own_times() {
-        const auto of_sleep = [](const std::string& title) {
-            return lower_case(title).find("sleep") != std::string::npos;
-        };
-        if (shape_.first(Role::sleep_end) && !shape_.first(Role::sleep_start)) {
-            for (ColumnGuess& column : shape_.columns) {  // "Sleep time"
-                const bool time = column.role == Role::time || column.role == Role::clock;
-                column.role = time && of_sleep(column.title) ? Role::sleep_start : column.role;
-            }
-        }
-        const auto end = shape_.first(Role::end_time);
-        if (shape_.first(Role::sleep_start) && !shape_.first(Role::sleep_end) && end) {
-            shape_.columns[*end].role = Role::sleep_end;
-        }
-        for (const Role role : {Role::sleep_start, Role::meal_time}) {
-            for (const std::size_t c : shape_.all(role)) {
-                if (!shape_.first(Role::time) && !shape_.first(Role::date) &&
-                    contents_[c].mostly(Content::time)) {
-                    shape_.columns[c].role = Role::time;
-                }
-            }
-        }
-    }
-
-    // Beside a date the only time of day that there is.
-    void settle_lone_clock() {
-        if (shape_.first(Role::time) || shape_.first(Role::clock) || !shape_.first(Role::date)) {
-            return;
-        }
-        const auto beds = shape_.all(Role::sleep_start);
-        const auto meals = shape_.all(Role::meal_time);
-        const bool slept = shape_.first(Role::sleep_end) || shape_.first(Role::sleep_hours);
-        if (beds.size() == 1 && meals.empty() && !slept) {
-            shape_.columns[beds.front()].role = Role::clock;
-        } else if (beds.empty() && meals.size() == 1 && !slept && meals_named() == 1) {
-            shape_.columns[meals.front()].role = Role::clock;
-        }
-    }
-
-    std::size_t meals_named() const {
-        std::set<std::string> names;
-        for (const ColumnGuess& column : shape_.columns) {
-            const auto meal = title_meaning(column.title).meal;
-            if (meal && column.role != Role::ignored) {
-                names.insert(meal->name);
-            }
-        }
-        return names.size();
-    }
-
-    // Meals that titles name are told apart; numbered ones where one has a time of its own.
-    void settle_meals() {
-        const auto numbered = [&](std::size_t c) {
-            return title_meaning(shape_.columns[c].title).meal->slot.empty();
-        };
-        const bool timed = std::ranges::any_of(shape_.all(Role::meal_time), [&](std::size_t c) {
-            return shape_.columns[c].names_meal && numbered(c);
-        });
-        for (std::size_t c = 0; c < shape_.columns.size(); ++c) {
-            if (shape_.columns[c].names_meal && (timed || !numbered(c))) {
-                shape_.columns[c].meal = meal_called(*title_meaning(shape_.columns[c].title).meal);
-            }
-        }
-        const auto time = shape_.first(shape_.first(Role::time) ? Role::time : Role::clock);
-        shape_.times_begin_sleep = time && begins_sleep(shape_.columns[*time].title);
-    }
-
-    // By its title, or a "Start" beside an end that is a night's.
-    bool begins_sleep(const std::string& title) const {
-        const bool other = shape_.first(Role::sleep_start).has_value();
-        const std::string small = lower_case(title);
-        return title_meaning(title).role == Role::sleep_start ||
-               (!other && shape_.first(Role::sleep_end) &&
-                (small.find("start") != std::string::npos ||
-                 small.find("begin") != std::string::npos));
-    }
-
-    std::size_t meal_called(const TitledMeal& meal) {
-        const auto found = std::ranges::find(shape_.meals, meal.name, &MealOfRow::name);
-        const auto at = static_cast<std::size_t>(found - shape_.meals.begin());
-        if (found == shape_.meals.end()) {
-            shape_.meals.push_back({meal.name, meal.slot});
-        }
-        return at;
     }
 
     // Where no title leads to a time, a title was taken for something it isn't ("Date of result"):
@@ -270,21 +186,11 @@ class Shaper {
         }
         for (std::size_t c = 0; c < shape_.columns.size(); ++c) {
             const auto role = time_role(contents_[c]);
-            if (role && *role != Role::clock && spelled(c)) {
+            if (role && *role != Role::clock && are_more_than_digits(data(), c)) {
                 shape_.columns[c].role = *role;
                 shape_.columns[c].by_title = false;
             }
         }
-    }
-
-    // Digits alone may be a serial number as well.
-    bool spelled(std::size_t c) const {
-        return std::any_of(sample_.begin() + static_cast<std::ptrdiff_t>(data_), sample_.end(),
-                           [c](const SampleRow& row) {
-                               return c < row.cells.size() &&
-                                      row.cells[c].find_first_not_of("0123456789") !=
-                                          std::string::npos;
-                           });
     }
 
     // Fields past the last title are columns whose titles are missing. Numbers there, in a file
@@ -321,39 +227,6 @@ class Shaper {
         const auto clocks = content.counts.find(Content::clock);
         const std::size_t sharp = clocks == content.counts.end() ? 0 : clocks->second;
         return 2 * (sharp + content.loose_clocks) > content.filled;
-    }
-
-    // Whatever the title: nothing else is written so.
-    bool offsets_stand_in(std::size_t c) const {
-        std::size_t filled = 0;
-        std::size_t offsets = 0;
-        for (std::size_t i = data_; i < sample_.size(); ++i) {
-            const auto& cells = sample_[i].cells;
-            const auto cell = c < cells.size() ? std::string_view(cells[c]) : std::string_view();
-            const bool spelled = cell.starts_with('+') || cell.starts_with('-') ||
-                                 cell.starts_with("UTC") || cell.starts_with("GMT");
-            filled += cell.empty() ? 0U : 1U;
-            offsets += spelled && cell.find(':') != std::string_view::npos && offset_in_cell(cell)
-                           ? 1U
-                           : 0U;
-        }
-        return filled > 0 && 10 * offsets >= 9 * filled;
-    }
-
-    // Nearly all of it: numbers that count something pass sixty.
-    bool clocks_by_their_title(std::size_t c) const {
-        std::size_t filled = 0;
-        std::size_t clocks = 0;
-        for (std::size_t i = data_; i < sample_.size(); ++i) {
-            const SampleRow& row = sample_[i];
-            if (c >= row.cells.size() || row.cells[c].empty() || is_separator(row.cells[c])) {
-                continue;
-            }
-            const bool number = row.forms[c] == CellForm::number || row.forms[c] == CellForm::date;
-            ++filled;
-            clocks += !number && titled_clock(row.cells[c]) ? 1U : 0U;
-        }
-        return filled > 0 && 10 * clocks >= 9 * filled;
     }
 
     // Beside dates a column that its title calls the time of day is that, read or not: what is
@@ -439,56 +312,10 @@ class Shaper {
                        column.role <= Role::note;
             });
         if (diary_by_title) {
-            glucose_beside_a_diary();
+            take_glucose(glucose_beside_diary(shape_, contents_, data()));
         } else {
             glucose_by_content();
         }
-    }
-
-    // Numbers beside a diary may be part of it: only a column that says it is glucose is taken.
-    void glucose_beside_a_diary() {
-        std::vector<std::size_t> by_unit;
-        for (const std::size_t c : shape_.all(Role::ignored)) {
-            if (is_unit_alone(shape_.columns[c].title) && !contents_[c].numbers.empty()) {
-                by_unit.push_back(c);
-            }
-        }
-        std::vector<std::size_t> likeliest = likeliest_glucose(shape_.columns, contents_);
-        std::erase_if(likeliest, [&](std::size_t c) { return !says_glucose_beside_a_diary(c); });
-        take_glucose(by_unit.empty() ? likeliest : by_unit);
-    }
-
-    bool says_glucose_beside_a_diary(std::size_t c) const {
-        return contents_[c].counts.contains(Content::limit_word) ||
-               (shape_.columns[c].role == Role::value && !goes_with_words(c));
-    }
-
-    // Most of its numbers stand beside words of the diary, whose amounts they may be.
-    bool goes_with_words(std::size_t c) const {
-        std::size_t filled = 0;
-        std::size_t beside = 0;
-        for (std::size_t i = data_; i < sample_.size(); ++i) {
-            const auto& cells = sample_[i].cells;
-            if (c >= cells.size() || cells[c].empty()) {
-                continue;
-            }
-            ++filled;
-            beside += says_words(cells) ? 1U : 0U;
-        }
-        return 2 * beside > filled;
-    }
-
-    bool says_words(const std::vector<std::string>& cells) const {
-        for (std::size_t c = 0; c < cells.size() && c < shape_.columns.size(); ++c) {
-            const Role role = shape_.columns[c].role;
-            const bool of_amounts = role >= Role::carbohydrate && role <= Role::energy;
-            if (role >= Role::meal_text && role <= Role::note && !of_amounts &&
-                role != Role::minutes && role != Role::steps && role != Role::sleep_hours &&
-                !cells[c].empty()) {
-                return true;
-            }
-        }
-        return false;
     }
 
     // The column that says most for itself; those that say as much are kept to be asked about.

@@ -19,7 +19,7 @@ struct ColumnGuess {
     bool exchanges = false;
     std::optional<WrittenOffset> offset;  ///< of its times, as the title says
     std::size_t meal = 0;                 ///< which of `TableShape::meals` its title names
-    bool names_meal = false;              ///< its title names one, whatever the column holds
+    std::optional<TitledMeal> names;      ///< the meal of its title, whatever the column holds
     bool by_title = false;                ///< else by content
     bool unread_clock = false;            ///< titled as times of day, and most of it is none
     bool numbers_untitled = false;  ///< ignored though numbers stand in it: no title says of what
