@@ -2,17 +2,18 @@
 
 #include "intake/file_evidence.hpp"
 #include "intake/levels_apart.hpp"
+#include "intake/plain_readings.hpp"
 #include "intake/plain_scan.hpp"
 #include "intake/reading_plan.hpp"
 #include "intake/row_cells.hpp"
 #include "intake/row_reader.hpp"
 #include "intake/row_sensor.hpp"
 #include "intake/row_store.hpp"
+#include "intake/shown_sample.hpp"
 #include "intake/table_outline.hpp"
 #include "intake/table_shape.hpp"
 #include "intake/unread_columns.hpp"
 #include "intake/unread_words.hpp"
-#include "intake/wall_order.hpp"
 #include "intake/workbook_sheets.hpp"
 #include "trace/held_levels.hpp"
 #include "trace/wear.hpp"
@@ -26,10 +27,6 @@
 namespace tracewright {
 
 namespace {
-
-constexpr std::size_t sample_shown = 10;
-constexpr Instant rows_begin{std::chrono::sys_days{std::chrono::year{2000} / 1 / 1}};
-constexpr Instant rows_end{std::chrono::sys_days{std::chrono::year{2200} / 1 / 1}};
 
 void tell_source(Intake& intake, const IntakeOptions& options) {
     const SourceFacts& facts = intake.facts;
@@ -133,76 +130,22 @@ std::optional<FileError> no_such_column(const Intake& intake, const TableShape& 
         titles += (c == 0 ? "" : ", ") + std::to_string(c + 1) +
                   (title.empty() ? "" : " ('" + title + "')");
     }
-    const auto named = [&](const std::string& asked) -> const ColumnGuess* {
+    const auto named = [&](const std::string& asked) {
+        bool any = false;
         for (std::size_t c = 0; c < shape.columns.size(); ++c) {
-            if (names_column(asked, shape.columns[c].title, c)) {
-                return &shape.columns[c];
-            }
+            any = any || names_column(asked, shape.columns[c].title, c);
         }
-        return nullptr;
+        return any;
     };
     for (const auto& [asked, kind, option] :
          {std::tuple(options.time_column, FileErrorKind::no_time_column, "--time-column"),
           std::tuple(options.glucose_column, FileErrorKind::no_value_column, "--glucose-column")}) {
-        if (asked && named(*asked) == nullptr) {
+        if (asked && !named(*asked)) {
             return no_table(intake, kind, "no column '" + *asked + "'",
                             "one of this file's: " + titles, option);
         }
     }
     return std::nullopt;
-}
-
-// When an entry began that has a time of its own, with its date where that is another day's.
-std::string own_time_words(const ReadRow& row, const RowEntry& entry) {
-    if (!entry.begin) {
-        return "";
-    }
-    const auto day = std::chrono::floor<std::chrono::days>(entry.begin->wall);
-    const std::chrono::year_month_day ymd{day};
-    const std::chrono::hh_mm_ss time{entry.begin->wall - day};
-    const std::string date =
-        row.date == CivilDate{day}
-            ? ""
-            : fmt::format(" {:04}-{:02}-{:02}", static_cast<int>(ymd.year()),
-                          static_cast<unsigned>(ymd.month()), static_cast<unsigned>(ymd.day()));
-    return fmt::format("{} {:02}:{:02}", date, time.hours().count(), time.minutes().count());
-}
-
-// The first rows as they were understood, for the eye.
-void keep_sample(Intake& intake, const ReadRow& row) {
-    if (intake.sample.size() >= sample_shown || row.state != ReadRow::State::data) {
-        return;
-    }
-    std::vector<std::string> cells{fmt::format("line {}", row.line)};
-    if (row.instant) {
-        const auto day = std::chrono::floor<std::chrono::days>(*row.instant);
-        const std::chrono::year_month_day ymd{day};
-        const std::chrono::hh_mm_ss time{*row.instant - day};
-        cells.push_back(
-            fmt::format("{:04}-{:02}-{:02} {:02}:{:02} UTC", static_cast<int>(ymd.year()),
-                        static_cast<unsigned>(ymd.month()), static_cast<unsigned>(ymd.day()),
-                        time.hours().count(), time.minutes().count()));
-    } else {
-        const auto day = std::chrono::floor<std::chrono::days>(row.wall);
-        const std::chrono::year_month_day ymd{day};
-        const std::chrono::hh_mm_ss time{row.wall - day};
-        cells.push_back(fmt::format("{:04}-{:02}-{:02} {:02}:{:02}", static_cast<int>(ymd.year()),
-                                    static_cast<unsigned>(ymd.month()),
-                                    static_cast<unsigned>(ymd.day()), time.hours().count(),
-                                    time.minutes().count()));
-    }
-    if (row.glucose) {
-        const double level = static_cast<double>(row.glucose->hundredths) / 100;
-        cells.push_back(row.glucose->limit == Limit::below ? "LOW"
-                        : row.glucose->limit == Limit::above
-                            ? "HIGH"
-                            : fmt::format("{} {}", level, name_of(row.glucose->unit)));
-    }
-    for (const RowEntry& entry : row.entries) {
-        cells.push_back(std::string(name_of(entry.what.kind)) + own_time_words(row, entry) +
-                        (entry.what.text.empty() ? "" : ": " + entry.what.text));
-    }
-    intake.sample.push_back(std::move(cells));
 }
 
 void read_rows(RowSource& source, const ReadingPlan& plan, const IntakeOptions& options,
@@ -222,83 +165,6 @@ void read_rows(RowSource& source, const ReadingPlan& plan, const IntakeOptions& 
     }
     store.settle(intake);
     unread.tell(plan.shape, intake.ledger);
-}
-
-// What each row's clock showed.
-std::vector<WallTime> walls_of(const PlainRows& rows) {
-    std::vector<WallTime> walls;
-    walls.reserve(rows.rows.size());
-    for (std::size_t i = 0; i < rows.rows.size(); ++i) {
-        walls.push_back(rows.wall(i));
-    }
-    return walls;
-}
-
-// Moves wall times to moments in place; false at the first that needs the careful way: a time of
-// the night of a clock change has its remark.
-bool placed_plainly(PlainRows& plain, const ZoneHistory& zones, std::optional<WrittenOffset> told) {
-    if (told) {
-        for (Reading& reading : plain.rows) {
-            reading.at -= told->east;
-        }
-        // Without a zone the clock that the rows show stands for it.
-        return !zones.zone_at(Instant{}).is_floating();
-    }
-    const bool rules =
-        zones.zones_in({rows_begin, rows_end}).size() > 1 || zones.zone_at(rows_begin).has_rules();
-    if (!rules) {
-        const std::chrono::seconds offset = zones.zone_at(rows_begin).offset_at(rows_begin);
-        for (Reading& reading : plain.rows) {
-            reading.at -= offset;
-        }
-        return true;
-    }
-    if (clock_changes_between(plain.wall(0), plain.wall(plain.rows.size() - 1), zones) &&
-        clock_did_not_change(walls_of(plain), zones)) {
-        return false;
-    }
-    WallResolver resolver(zones);
-    for (std::size_t i = 0; i < plain.rows.size(); ++i) {
-        const WallResolution found = resolver.at(plain.wall(i));
-        if (found.kind != WallResolution::Kind::unique) {
-            return false;
-        }
-        plain.rows[i].at = found.first;
-    }
-    return true;
-}
-
-// The plain rows made readings in place; false if any of them needs the careful way.
-bool made_readings(PlainRows& plain, const ReadingPlan& plan, const IntakeOptions& options) {
-    const GlucoseUnit unit = plan.unit;
-    const auto titled = plan.shape.offset_by_title;
-    std::vector<Reading>& rows = plain.rows;
-    const bool mg = unit == GlucoseUnit::mg_per_dl;
-    const std::int32_t least = mg ? 2000 : 110;
-    const std::int32_t most = mg ? 60000 : 3330;
-    // Implausible values have their remark; so have rows repeated or out of order.
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-        const std::int32_t level = rows[i].hundredths();
-        if (level < least || level > most || (i > 0 && rows[i].at <= rows[i - 1].at)) {
-            return false;
-        }
-    }
-    const auto told = titled ? plan.shape.columns[*titled].offset : std::nullopt;
-    if (rows.empty() || !placed_plainly(plain, options.zones, told)) {
-        return false;
-    }
-    for (std::size_t i = 0; i < rows.size(); ++i) {
-        if (i > 0 && rows[i].at <= rows[i - 1].at) {
-            return false;
-        }
-        rows[i] = Reading{rows[i].at, Glucose{rows[i].hundredths(), unit}, std::chrono::seconds{1}};
-    }
-    const bool too_late = options.as_of && rows.back().at > *options.as_of;
-    if (too_late || rows.front().at < rows_begin) {
-        return false;
-    }
-    set_intervals(rows);
-    return true;
 }
 
 // What the rows said of a clock whose zone nobody told.
@@ -343,7 +209,7 @@ bool take_plain(const RowSource& source, const TableShape& shape, const IntakeOp
         return false;
     }
     std::vector<ReadRow> sample;
-    for (std::size_t i = 0; i < std::min(sample_shown, rows->rows.size()); ++i) {
+    for (std::size_t i = 0; i < std::min(rows_shown, rows->rows.size()); ++i) {
         ReadRow& row = sample.emplace_back();
         row.state = ReadRow::State::data;
         row.line = shape.first_data_line + static_cast<std::uint32_t>(i);

@@ -1,6 +1,6 @@
 #include "intake/own_times.hpp"
 
-#include "intake/row_reader.hpp"
+#include "intake/cell_time.hpp"
 #include "intake/titled_clock.hpp"
 #include "intake/told_offset.hpp"
 

@@ -1,5 +1,6 @@
 #include "intake/row_reader.hpp"
 
+#include "intake/cell_time.hpp"
 #include "intake/footer_words.hpp"
 #include "intake/loose_clock.hpp"
 #include "intake/own_times.hpp"
@@ -51,20 +52,6 @@ bool filled_beyond(const RowCells& cells, std::size_t fields, std::size_t all) {
     return beyond;
 }
 
-// A number that is the whole text, its decimals behind a point or a comma.
-std::optional<double> serial_in(std::string_view text) {
-    std::string with_point;
-    if (text.find(',') != std::string_view::npos) {
-        with_point = text;
-        std::ranges::replace(with_point, ',', '.');
-        text = with_point;
-    }
-    double serial = 0;
-    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), serial);
-    const bool whole = error == std::errc{} && end == text.data() + text.size();
-    return whole ? std::optional{serial} : std::nullopt;
-}
-
 std::string clock_words(std::chrono::seconds clock) {
     const std::chrono::hh_mm_ss time{clock};
     return fmt::format("{:02}:{:02}", time.hours().count(), time.minutes().count());
@@ -80,21 +67,6 @@ bool limit_within_range(const WrittenGlucose& level, GlucoseUnit unit) {
 }
 
 }  // namespace
-
-std::optional<WrittenTime> cell_time(std::string_view text, CellForm form, bool serial_1904) {
-    const bool of_sheet = form == CellForm::date || form == CellForm::number;
-    const auto serial = serial_in(text);
-    if (of_sheet && serial) {
-        if (auto time = serial_time(*serial, serial_1904)) {
-            return time;
-        }
-    }
-    if (auto time = time_with_abbreviation(text)) {
-        return time;
-    }
-    // A serial number that reached us as text: "46083.34375".
-    return serial && *serial > 1 ? serial_time(*serial, serial_1904) : std::nullopt;
-}
 
 // What is known of one row while it is read.
 struct RowReader::Reading {
@@ -301,7 +273,7 @@ bool RowReader::settles_by_zone(Reading& reading) {
     if (time.zone.empty() || time.utc) {
         return false;
     }
-    const auto by_zone = offset_in_zone(time.zone, row.wall, row.instant);
+    const auto by_zone = zones_.offset_in(time.zone, row.wall, row.instant);
     if (!time.offset) {
         row.instant =
             by_zone ? std::optional{Instant{row.wall.time_since_epoch()} - *by_zone} : row.instant;
@@ -323,28 +295,6 @@ bool RowReader::settles_by_zone(Reading& reading) {
                                expected + "; the offset that is written is taken"});
     }
     return time.zone_critical;
-}
-
-// At a moment, or where a wall time is only one. Empty for no known zone.
-std::optional<std::chrono::seconds> RowReader::offset_in_zone(const std::string& name,
-                                                              WallTime wall,
-                                                              std::optional<Instant> at) {
-    if (const auto offset = offset_in_cell(name)) {
-        return offset->east;
-    }
-    if (name != zone_name_) {
-        zone_name_ = name;
-        const auto zone = Zone::named(name);
-        zone_ = zone ? std::optional{*zone} : std::nullopt;
-    }
-    if (!zone_) {
-        return std::nullopt;
-    }
-    const WallResolution meaning = zone_->resolve(wall);
-    if (!at && meaning.kind != WallResolution::Kind::unique) {
-        return std::nullopt;
-    }
-    return zone_->offset_at(at.value_or(meaning.first));
 }
 
 // Meals at "dinner" are dinners.

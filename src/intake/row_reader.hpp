@@ -1,8 +1,7 @@
 #pragma once
 
-#include "intake/offset_text.hpp"
+#include "intake/named_zone.hpp"
 #include "intake/read_row.hpp"
-#include "time/zone.hpp"
 
 #include <optional>
 #include <string_view>
@@ -30,8 +29,6 @@ class RowReader {
     bool bears_a_level(const Reading& reading, std::size_t column) const;
     bool place(Reading& reading);
     bool settles_by_zone(Reading& reading);
-    std::optional<std::chrono::seconds> offset_in_zone(const std::string& name, WallTime wall,
-                                                       std::optional<Instant> at);
     static bool is_footer(const Reading& reading);
     void settle_timeless(Reading& reading) const;
     void find_end(Reading& reading) const;
@@ -43,12 +40,8 @@ class RowReader {
 
     const ReadingPlan& plan_;
     std::optional<WrittenTime> carried_date_;
-    std::string zone_name_;     // the last that a row named
-    std::optional<Zone> zone_;  // and what it is
+    NamedZone zones_;
     bool data_begun_ = false;
 };
-
-/// The plain text of a time cell, a spreadsheet's date number among it.
-std::optional<WrittenTime> cell_time(std::string_view plain_text, CellForm form, bool serial_1904);
 
 }  // namespace tracewright

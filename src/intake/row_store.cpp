@@ -1,6 +1,7 @@
 #include "intake/row_store.hpp"
 
 #include "intake/wall_order.hpp"
+#include "intake/wall_text.hpp"
 #include "trace/wear.hpp"
 
 #include <fmt/format.h>
@@ -29,15 +30,6 @@ constexpr std::int64_t usual_high[] = {40000, 2220};
 bool implausible(const RowGlucose& glucose) {
     const bool mg = glucose.unit == GlucoseUnit::mg_per_dl;
     return glucose.hundredths < (mg ? 2000 : 110) || glucose.hundredths > (mg ? 60000 : 3330);
-}
-
-std::string wall_text(WallTime wall) {
-    const auto date = std::chrono::floor<std::chrono::days>(wall);
-    const std::chrono::year_month_day ymd{date};
-    const std::chrono::hh_mm_ss time{wall - date};
-    return fmt::format("{:04}-{:02}-{:02} {:02}:{:02}", static_cast<int>(ymd.year()),
-                       static_cast<unsigned>(ymd.month()), static_cast<unsigned>(ymd.day()),
-                       time.hours().count(), time.minutes().count());
 }
 
 std::string level_text(const RowGlucose& glucose) {

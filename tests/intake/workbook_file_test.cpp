@@ -1,5 +1,6 @@
 // What workbooks of people and devices hold, beside what a text of the same rows would.
 #include "intake/bring_in.hpp"
+#include "intake/cell_time.hpp"
 
 #include "intake/intake_for_tests.hpp"
 #include "intake/invented_workbook.hpp"
