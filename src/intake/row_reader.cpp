@@ -7,13 +7,11 @@
 #include "intake/plain_text.hpp"
 #include "intake/row_cells.hpp"
 #include "intake/row_entries.hpp"
-#include "intake/serial_time.hpp"
 #include "intake/told_offset.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
 
 namespace tracewright {
 
