@@ -1,9 +1,9 @@
 #pragma once
 
-#include "coaching/sensor_error.hpp"
 #include "diary/medicine_timeline.hpp"
 #include "findings/finding.hpp"
 #include "findings/first_review.hpp"
+#include "measures/sensor_error.hpp"
 
 #include <array>
 #include <cstddef>

@@ -1,7 +1,7 @@
 #pragma once
 
 #include "coaching/a1c_results.hpp"
-#include "coaching/sensor_error.hpp"
+#include "measures/sensor_error.hpp"
 #include "time/instant.hpp"
 
 #include <array>

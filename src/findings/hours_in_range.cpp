@@ -84,7 +84,7 @@ Finding hours_in_range_finding(const FirstReview& review) {
                                   of_what_was_seen(percent, time.sensed()), edges);
         }
         finding.sentence +=
-            "In pregnancy, while planning one, or when unsure: your maternity or diabetes clinic "
+            "In pregnancy, while planning one, or when unsure: the maternity or diabetes clinic "
             "leads. No goal, plan or trial is set here.";
         finding.next = {NextStep::contact_prescriber, "Ring the maternity or diabetes clinic."};
         return finding;

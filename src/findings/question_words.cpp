@@ -1,5 +1,7 @@
 #include "findings/question_words.hpp"
 
+#include "measures/sensor_error.hpp"
+
 #include <algorithm>
 #include <array>
 
@@ -141,7 +143,7 @@ std::optional<Cause> cause_called(std::string_view code) {
 }
 
 ValueError value_error_of(OutcomeUnit unit) {
-    return unit == OutcomeUnit::glucose ? ValueError{1, 0.05} : ValueError{0.25, 0};
+    return unit == OutcomeUnit::glucose ? ValueError{1, one_sensors_error} : ValueError{0.25, 0};
 }
 
 bool can_be_asked(Outcome outcome, Cause cause) {

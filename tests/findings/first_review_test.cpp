@@ -376,7 +376,7 @@ TEST(FirstReview, in_pregnancy_shows_63_to_140_and_says_who_leads) {
         EXPECT_THAT(in_range->sentence, HasSubstr(unit == GlucoseUnit::mg_per_dl
                                                       ? "between 63 mg/dL and 140 mg/dL"
                                                       : "between 3.5 mmol/L and 7.8 mmol/L"));
-        EXPECT_THAT(in_range->sentence, HasSubstr("your maternity or diabetes clinic leads"));
+        EXPECT_THAT(in_range->sentence, HasSubstr("the maternity or diabetes clinic leads"));
         for (const std::string& text : all_texts(review)) {
             EXPECT_EQ(text.find("180 mg"), std::string::npos) << text;
             EXPECT_EQ(text.find("10.0 mmol"), std::string::npos) << text;
