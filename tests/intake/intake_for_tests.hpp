@@ -22,6 +22,11 @@ inline IntakeOptions in_berlin() {
     return options;
 }
 
+/// Of 2026, in UTC.
+constexpr Instant march(int day, std::chrono::minutes clock = {}) {
+    return Instant{std::chrono::sys_days{std::chrono::year{2026} / 3 / day}} + clock;
+}
+
 /// A header and rows a quarter of an hour apart from 2 March 2026 08:00 on.
 inline std::string table(const std::vector<std::string>& values,
                          const std::string& title = "glucose mg/dL", char delimiter = ',') {

@@ -17,11 +17,6 @@ using ::testing::HasSubstr;
 
 namespace {
 
-constexpr Instant march(int day, std::chrono::minutes clock) {
-    return Instant{std::chrono::sys_days{std::chrono::year{2026} / 3 / 1}} + (day - 1) * 24h +
-           clock;
-}
-
 std::vector<DiaryEntry> of_kind(const Intake& intake, DiaryKind kind) {
     std::vector<DiaryEntry> found;
     std::ranges::copy_if(intake.diary, std::back_inserter(found),

@@ -12,15 +12,6 @@ using namespace tracewright::testing;
 using namespace std::chrono_literals;
 using ::testing::HasSubstr;
 
-namespace {
-
-constexpr Instant march(int day, std::chrono::minutes clock) {
-    return Instant{std::chrono::sys_days{std::chrono::year{2026} / 3 / 1}} + (day - 1) * 24h +
-           clock;
-}
-
-}  // namespace
-
 TEST(Span, of_movement_keeps_what_was_done_and_how_long) {
     for (const char* text :
          {"Date,Start,End,Exercise,Minutes\n2026-03-02,17:00,17:30,walk,30\n"

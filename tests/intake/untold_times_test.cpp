@@ -16,10 +16,6 @@ using ::testing::HasSubstr;
 
 namespace {
 
-constexpr Instant day_of_march(int day) {
-    return Instant{std::chrono::sys_days{std::chrono::year{2026} / 3 / 1}} + (day - 1) * 24h;
-}
-
 const DiaryEntry& entry_of(const Intake& intake, std::string_view text) {
     for (const DiaryEntry& entry : intake.diary) {
         if (entry.text == text) {
@@ -44,7 +40,7 @@ TEST(UntoldZone, days_are_cut_by_the_clock_that_the_rows_show) {
     const Intake intake = read(with_offset(
         {"2026-03-03T03:00:00-05:00", "2026-03-03T03:15:00-05:00", "2026-03-03T03:30:00-05:00"}));
     ASSERT_EQ(intake.readings.size(), 3U);
-    EXPECT_EQ(intake.readings[0].at, day_of_march(3) + 3h);
+    EXPECT_EQ(intake.readings[0].at, march(3) + 3h);
     EXPECT_EQ(intake.stands_at, std::chrono::seconds{-5h});
     const auto zone = std::ranges::find(intake.guesses, std::string("time zone"), &Guess::what);
     ASSERT_NE(zone, intake.guesses.end());
@@ -63,7 +59,7 @@ TEST(UntoldZone, the_repeated_hour_keeps_both_its_halves) {
 TEST(UntoldZone, a_told_zone_takes_the_moment_as_it_is) {
     const Intake intake = read(with_offset({"2026-03-03T03:00:00-05:00"}), in_berlin());
     ASSERT_EQ(intake.readings.size(), 1U);
-    EXPECT_EQ(intake.readings[0].at, day_of_march(3) + 8h);
+    EXPECT_EQ(intake.readings[0].at, march(3) + 8h);
     EXPECT_FALSE(intake.stands_at);
 }
 
@@ -101,19 +97,19 @@ TEST(UntoldClock, of_a_diary_is_a_usual_one_and_said_to_be_uncertain) {
     EXPECT_EQ(count(intake, Fate::rejected), 0U);
     EXPECT_EQ(code(intake, "clock_missing"), 5U);
     const DiaryEntry& shaky = entry_of(intake, "felt shaky");
-    EXPECT_EQ(shaky.at, day_of_march(14) + 20h);
+    EXPECT_EQ(shaky.at, march(14) + 20h);
     EXPECT_TRUE(shaky.time_uncertain);
     const auto prick = std::ranges::find(intake.diary, DiaryKind::finger_prick, &DiaryEntry::kind);
     ASSERT_NE(prick, intake.diary.end());
     EXPECT_EQ(prick->glucose->hundredths, 4500);
-    EXPECT_EQ(entry_of(intake, "pasta").at, day_of_march(14) + 19h);
+    EXPECT_EQ(entry_of(intake, "pasta").at, march(14) + 19h);
     EXPECT_EQ(entry_of(intake, "rice").slot, "lunch");
-    EXPECT_EQ(entry_of(intake, "rice").at, day_of_march(14) + 13h);
-    EXPECT_EQ(entry_of(intake, "banana").at, day_of_march(15) + 12h);
+    EXPECT_EQ(entry_of(intake, "rice").at, march(14) + 13h);
+    EXPECT_EQ(entry_of(intake, "banana").at, march(15) + 12h);
     EXPECT_FALSE(entry_of(intake, "bread").time_uncertain);
     const auto night = std::ranges::find(intake.diary, DiaryKind::sleep, &DiaryEntry::kind);
     ASSERT_NE(night, intake.diary.end());
-    EXPECT_EQ(night->until, day_of_march(15) + 7h);
+    EXPECT_EQ(night->until, march(15) + 7h);
 }
 
 TEST(UntoldClock, of_a_reading_is_no_moment) {
@@ -131,7 +127,7 @@ TEST(UntoldClock, in_a_column_of_times_is_midnight_and_told) {
     }
     const Intake intake = read(text + "2026-03-03,130\n2026-03-03 00:15:00,131\n");
     EXPECT_EQ(intake.readings.size(), 22U);
-    EXPECT_EQ(intake.readings[20].at, day_of_march(3));
+    EXPECT_EQ(intake.readings[20].at, march(3));
     EXPECT_EQ(code(intake, "clock_missing"), 1U);
 }
 
