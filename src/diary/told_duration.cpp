@@ -45,6 +45,7 @@ constexpr std::array counts{Counted{"a", 1},        Counted{"an", 1},      Count
                             Counted{"few", 3},      Counted{"several", 3}, Counted{"second", 2},
                             Counted{"third", 3},    Counted{"fourth", 4},  Counted{"fifth", 5},
                             Counted{"fourteen", 14}};
+constexpr double most_counted = 1000;  // of any length
 // After midnight.
 constexpr std::array parts_of_a_day{
     Named{"midnight", hours{0}},   Named{"morning", hours{6}},    Named{"breakfast", hours{8}},
@@ -126,15 +127,18 @@ class DurationReader {
         if (among(no_length_behind, before)) {
             return std::nullopt;
         }
-        return minutes{std::lround(std::min(*count, 1000.0) * static_cast<double>(unit->count()))};
+        return minutes{
+            std::lround(std::min(*count, most_counted) * static_cast<double>(unit->count()))};
     }
 
     // "day 3 of flu"
     std::optional<minutes> day_counted_at(std::size_t i) const {
         const bool counted = word(i) == "day" && i + 1 < words_.size() && words_[i + 1].number &&
                              !named(lengths, word(i + 2));
-        return counted ? std::optional(minutes{std::lround(*words_[i + 1].number * 24 * 60)})
-                       : std::nullopt;
+        if (!counted) {
+            return std::nullopt;
+        }
+        return minutes{std::lround(std::min(*words_[i + 1].number, most_counted) * 24 * 60)};
     }
 
     // "all night", "the whole day"
@@ -206,10 +210,11 @@ class DurationReader {
             return std::nullopt;
         }
         int hour = static_cast<int>(*words_[i].number);
-        const bool minute = i + 1 < words_.size() && words_[i + 1].number;
+        const bool minute =
+            i + 1 < words_.size() && words_[i + 1].number && *words_[i + 1].number < 60;
         const std::string_view half = word(minute ? i + 2 : i + 1);
         hour = half == "pm" && hour < 12 ? hour + 12 : half == "am" && hour == 12 ? 0 : hour;
-        return hours{hour} + minutes{minute ? std::lround(*words_[i + 1].number) % 60 : 0};
+        return hours{hour} + minutes{minute ? std::lround(*words_[i + 1].number) : 0};
     }
 };
 

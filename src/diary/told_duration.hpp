@@ -12,8 +12,7 @@ namespace tracewright {
 /// days of fever", "all night", "since yesterday", "since Monday", "since 3 am", "started two days
 /// ago". The longest, where several are told; empty where none is. Lengths that tell of something
 /// else ("in two days", "every 4 hours", "2 hours after lunch") are none. What is vague is read
-/// long
-/// ("for hours": more than six; "a few days": three; "yesterday": from its beginning), for it
+/// long ("for hours": more than six; "a few days": three; "yesterday": from its beginning), for it
 /// decides on whom to call. English, ours, no source.
 std::optional<std::chrono::minutes> told_duration(std::string_view text, WallTime written);
 

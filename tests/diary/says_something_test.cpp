@@ -13,8 +13,9 @@ TEST(SaysSomething, a_letter_or_a_digit_of_any_script_does) {
 }
 
 TEST(SaysSomething, blanks_signs_and_what_is_not_seen_do_not) {
-    for (const char* text : {"", " ", "\t\n", "...", "-", "?!", "\xC2\xA0", "\xE2\x80\x8B",
-                             "\xE3\x80\x80", "\xEF\xBB\xBF", "\xE2\x80\x94", "\xC2\xB7"}) {
+    for (const char* text :
+         {"", " ", "\t\n", "...", "-", "?!", "\xC2\xA0", "\xE2\x80\x8B", "\xE3\x80\x80",
+          "\xEF\xBB\xBF", "\xE2\x80\x94", "\xC2\xB7", "\xFF\xFE", "\xE2\x9C\x93"}) {
         EXPECT_FALSE(says_something(text)) << text;
     }
 }

@@ -71,6 +71,7 @@ TEST(ToldDuration, is_none_where_a_length_is_of_something_else) {
 TEST(ToldDuration, takes_any_number_without_running_over) {
     EXPECT_TRUE(told_duration("ill for 9999 months", written));
     EXPECT_FALSE(told_duration("ill for 99999999999999999999 days", written));
+    EXPECT_LE(told_duration("day 999999999 of flu", written), std::chrono::days{1000});
 }
 
 }  // namespace
